@@ -1,0 +1,3 @@
+export * from './car.ts';
+export * from './car-file.ts';
+export * from './conditions.ts';

@@ -1,0 +1,3 @@
+export * from './typed-value.ts';
+export * from './unit.ts';
+export * from './unit-choice.ts';

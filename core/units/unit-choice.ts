@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import { type Kind, kinds, unitOf, unitsOfKind } from './unit.ts';
+
+/** What a quantity is shown as; boost and absolute pressure are chosen apart, as a psi gauge beside kPa is common. */
+export const shownKinds = [...kinds, 'boost', 'fluidPressure'] as const;
+export type ShownKind = (typeof shownKinds)[number];
+
+export type UnitChoice = Readonly<Record<ShownKind, string>> & {
+  /** Lambda, or the gauge's own scale of air/fuel ratio (lambda times this number). */
+  readonly gaugeScale: number | null;
+};
+
+const shared = {
+  time: 's',
+  acceleration: 'm/s2',
+  volume: 'L',
+  angle: 'deg',
+  engineSpeed: 'rpm',
+  inertia: 'kg m2',
+  density: 'kg/L',
+  volumeFlow: 'mL/min',
+  massFlow: 'g/s',
+  share: '%',
+  lambda: 'lambda',
+  voltage: 'V',
+  energyPerMass: 'kJ/kg',
+  number: '',
+} as const;
+
+export const metricUnits: UnitChoice = {
+  ...shared,
+  length: 'm',
+  speed: 'km/h',
+  mass: 'kg',
+  area: 'm2',
+  pressure: 'kPa',
+  boost: 'bar',
+  fluidPressure: 'bar',
+  temperature: 'C',
+  temperatureDifference: 'dC',
+  power: 'kW',
+  torque: 'Nm',
+  force: 'N',
+  massPerEnergy: 'kg/kWh',
+  gaugeScale: null,
+};
+
+export const imperialUnits: UnitChoice = {
+  ...shared,
+  length: 'ft',
+  speed: 'mph',
+  mass: 'lb',
+  area: 'ft2',
+  pressure: 'psi',
+  boost: 'psi',
+  fluidPressure: 'psi',
+  temperature: 'F',
+  temperatureDifference: 'dF',
+  power: 'hp',
+  torque: 'lb ft',
+  force: 'lbf',
+  massPerEnergy: 'lb/hp h',
+  gaugeScale: 14.7,
+};
+
+/** The kind of unit that a shown kind is measured in. */
+export function kindOf(shown: ShownKind): Kind {
+  return shown === 'boost' || shown === 'fluidPressure' ? 'pressure' : shown;
+}
+
+export const UnitChoiceSchema: z.ZodType<UnitChoice> = z
+  .strictObject({
+    ...(Object.fromEntries(shownKinds.map((k) => [k, z.string()])) as Record<ShownKind, z.ZodString>),
+    gaugeScale: z.number().positive().nullable(),
+  })
+  .refine((choice) =>
+    shownKinds.every((k) => unitsOfKind(kindOf(k)).some((u) => u.id === choice[k])),
+  ) as z.ZodType<UnitChoice>;
+
+/** The chosen unit of a shown kind. */
+export function chosenUnit(choice: UnitChoice, shown: ShownKind) {
+  return unitOf(choice[shown]);
+}

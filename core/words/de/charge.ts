@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const chargeProblems: ProblemWordsOf<'charge'> = {};
+
+export const chargeNotes: NoteWordsOf<'charge'> = {};

@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const handoverProblems: ProblemWordsOf<'handover'> = {};
+
+export const handoverNotes: NoteWordsOf<'handover'> = {};

@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const sessionProblems: ProblemWordsOf<'session'> = {};
+
+export const sessionNotes: NoteWordsOf<'session'> = {};

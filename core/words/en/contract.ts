@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const contractProblems: ProblemWordsOf<'contract'> = {};
+
+export const contractNotes: NoteWordsOf<'contract'> = {};

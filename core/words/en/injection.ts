@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const injectionProblems: ProblemWordsOf<'injection'> = {};
+
+export const injectionNotes: NoteWordsOf<'injection'> = {};

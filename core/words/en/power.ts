@@ -1,0 +1,5 @@
+import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+export const powerProblems: ProblemWordsOf<'power'> = {};
+
+export const powerNotes: NoteWordsOf<'power'> = {};

@@ -1,0 +1,3 @@
+export * from './dictionary.ts';
+export * from './sentences.ts';
+export * from './show.ts';

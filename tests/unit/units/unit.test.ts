@@ -1,0 +1,34 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { convert, fromSi, kinds, toSi, units, unitsOfKind } from '../../../core/units/index.ts';
+
+describe('units', () => {
+  it('one bar is 14.5038 psi (NIST SP 811, appendix B.8)', () => {
+    expect(convert(1, 'bar', 'psi')).toBeCloseTo(14.5038, 4);
+  });
+
+  it('a horsepower is 745.6999 W and a PS 735.49875 W (NIST SP 811, appendix B.8)', () => {
+    expect(toSi(1, 'hp')).toBeCloseTo(745.6999, 4);
+    expect(toSi(1, 'PS')).toBeCloseTo(735.49875, 5);
+  });
+
+  it('212 F is 100 C is 373.15 K', () => {
+    expect(toSi(212, 'F')).toBeCloseTo(373.15, 9);
+    expect(convert(212, 'F', 'C')).toBeCloseTo(100, 9);
+  });
+
+  it('every kind has a unit and every unit survives a round trip', () => {
+    for (const kind of kinds) expect(unitsOfKind(kind).length).toBeGreaterThan(0);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...units.keys()),
+        fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+        (id, value) => Math.abs(fromSi(toSi(value, id), id) - value) <= 1e-9 * Math.max(1, Math.abs(value)),
+      ),
+    );
+  });
+
+  it('two kinds never convert into each other', () => {
+    expect(() => convert(1, 'bar', 'kg')).toThrow();
+  });
+});
