@@ -1,1 +1,4 @@
+export * from './car.ts';
+export * from './car-file.ts';
+export * from './conditions.ts';
 export * from './pull-power.ts';

@@ -1,3 +1,12 @@
-export * from './car.ts';
-export * from './car-file.ts';
-export * from './conditions.ts';
+export * from '../power/car.ts';
+export * from '../power/car-file.ts';
+export * from '../power/conditions.ts';
+export * from './edit.ts';
+export * from './entry.ts';
+export * from './limits.ts';
+export * from './migrations/index.ts';
+export * from './run-record.ts';
+export * from './schema-problems.ts';
+export * from './session.ts';
+
+import './problems.ts';

@@ -1,5 +1,42 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
-export const sessionProblems: ProblemWordsOf<'session'> = {};
+export const sessionProblems: ProblemWordsOf<'session'> = {
+  'session/field-invalid': (f) => ({
+    message: `„${f.field}“ ist nicht brauchbar: ${f.expected}.`,
+    remedy: 'Das Feld berichtigen; die README nennt jedes Feld mit seiner Einheit.',
+  }),
+  'session/newer-version': (f) => ({
+    message: `Das hat ein neueres Programm geschrieben (Version ${f.version}; dieses kennt ${f.known}).`,
+    remedy: 'Mit dem neueren Programm öffnen. Es wurde nichts verändert.',
+  }),
+  'session/no-version': () => ({
+    message: 'Das ist keine Sitzung: Es fehlt schemaVersion.',
+    remedy: 'Den Ordner mit session.json wählen oder eine frühere Fassung aus dem Ordner history nehmen.',
+  }),
+  'session/no-entry': (f) => ({
+    message: `In dieser Sitzung gibt es keinen Eintrag „${f.entryId}“.`,
+    remedy: 'Einen Eintrag aus dem Buch wählen.',
+  }),
+  'session/no-run': (f) => ({
+    message: `In dieser Sitzung gibt es keine Aufzeichnung „${f.runId}“.`,
+    remedy: 'Zuerst die Logdatei einlesen.',
+  }),
+  'session/baseline-stays': () => ({
+    message: 'Die Ausgangsmessung ist Eintrag 0 und bleibt dort.',
+    remedy: 'Stattdessen einen neuen Eintrag anlegen.',
+  }),
+  'session/entry-has-runs': (f) => ({
+    message: `Dieser Eintrag enthält ${f.runs} gefahrene Aufzeichnungen und kann nicht entfernt werden.`,
+    remedy: 'Stattdessen verwerfen: Er bleibt im Buch, zählt aber nicht mehr.',
+  }),
+  'session/nothing-to-undo': () => ({
+    message: 'Es gibt nichts rückgängig zu machen.',
+    remedy: 'Frühere Fassungen der Sitzung stehen in ihrem Ordner history.',
+  }),
+  'session/nothing-to-redo': () => ({
+    message: 'Es gibt nichts zu wiederholen.',
+    remedy: 'Wiederholen geht nur bis zur nächsten Änderung.',
+  }),
+};
 
 export const sessionNotes: NoteWordsOf<'session'> = {};

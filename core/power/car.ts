@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { correctionStandards } from '../power/pull-power.ts';
+import { correctionStandards } from './pull-power.ts';
 
 const positive = z.number().positive();
 const share = z.number().min(0).max(1);

@@ -1,0 +1,185 @@
+import { z } from 'zod';
+import { CarSchema } from '../power/car.ts';
+import { ConditionsSchema } from '../power/conditions.ts';
+import { fail, ok, type Result } from '../result/index.ts';
+import { type Entry, EntrySchema } from './entry.ts';
+import { LimitsSchema } from './limits.ts';
+import { ColumnCorrectionSchema, IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
+import type { Session } from './session.ts';
+
+/** A session with its runs' records: what an edit changes and undo restores. Logs themselves never change. */
+export type SessionState = {
+  readonly session: Session;
+  readonly runs: Readonly<Record<string, RunRecord>>;
+};
+
+const typedValues = z.record(z.string(), z.strictObject({ value: z.number(), unit: z.string() })).optional();
+
+/** Every edit that a person can make. Each is undoable; imports are not edits. */
+export const SessionEditSchema = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('session.rename'), name: z.string().min(1).max(200) }),
+  z.strictObject({ type: z.literal('session.note'), note: z.string().max(20_000) }),
+  z.strictObject({ type: z.literal('car.set'), car: CarSchema, asTyped: typedValues }),
+  z.strictObject({ type: z.literal('conditions.set'), conditions: ConditionsSchema, asTyped: typedValues }),
+  z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
+  z.strictObject({ type: z.literal('setup.set'), setup: z.unknown(), asTyped: typedValues }),
+  z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
+  z.strictObject({
+    type: z.literal('entry.set'),
+    entryId: IdSchema,
+    patch: EntrySchema.pick({
+      kind: true,
+      title: true,
+      change: true,
+      against: true,
+      state: true,
+      note: true,
+      privateNote: true,
+      conditions: true,
+    }).partial(),
+  }),
+  z.strictObject({ type: z.literal('entry.move'), entryId: IdSchema, to: z.int().min(1) }),
+  z.strictObject({ type: z.literal('entry.remove'), entryId: IdSchema }),
+  z.strictObject({
+    type: z.literal('entry.takeRun'),
+    entryId: IdSchema,
+    runId: IdSchema,
+    from_s: z.number().nullable(),
+    to_s: z.number().nullable(),
+  }),
+  z.strictObject({ type: z.literal('entry.leaveRun'), entryId: IdSchema, runId: IdSchema }),
+  z.strictObject({
+    type: z.literal('run.set'),
+    runId: IdSchema,
+    patch: z
+      .strictObject({
+        note: z.string().max(20_000),
+        columns: z.array(ColumnCorrectionSchema),
+        conditions: ConditionsSchema.nullable(),
+        direction: z.enum(['out', 'back']).nullable(),
+      })
+      .partial(),
+  }),
+  z.strictObject({ type: z.literal('pull.edit'), runId: IdSchema, edit: PullEditSchema }),
+]);
+export type SessionEdit = z.infer<typeof SessionEditSchema>;
+
+/** Drops keys whose value is undefined: a partial patch never overwrites with nothing. */
+function defined<T extends object>(patch: T): { [K in keyof T]: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(patch).filter(([, v]) => v !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
+}
+
+function withEntry(
+  state: SessionState,
+  entryId: string,
+  change: (entry: Entry) => Entry,
+): Result<SessionState> {
+  if (!state.session.ledger.some((e) => e.id === entryId)) {
+    return fail({ code: 'session/no-entry', facts: { entryId } });
+  }
+  const ledger = state.session.ledger.map((e) => (e.id === entryId ? change(e) : e));
+  return ok({ ...state, session: { ...state.session, ledger } });
+}
+
+function withRun(
+  state: SessionState,
+  runId: string,
+  change: (run: RunRecord) => RunRecord,
+): Result<SessionState> {
+  const run = state.runs[runId];
+  if (!run) return fail({ code: 'session/no-run', facts: { runId } });
+  return ok({ ...state, runs: { ...state.runs, [runId]: change(run) } });
+}
+
+function withSession(state: SessionState, patch: Partial<Session>): Result<SessionState> {
+  return ok({ ...state, session: { ...state.session, ...patch } });
+}
+
+function typedAfter(session: Session, asTyped: Record<string, { value: number; unit: string }> | undefined) {
+  return asTyped ? { asTyped: { ...session.asTyped, ...asTyped } } : {};
+}
+
+/**
+ * The state after one edit. Pure; the host applies, saves and remembers the state before for undo.
+ *
+ * Errors: session/no-entry, session/no-run, session/baseline-stays, session/entry-has-runs.
+ */
+export function applyEdit(state: SessionState, edit: SessionEdit): Result<SessionState> {
+  const { session } = state;
+  switch (edit.type) {
+    case 'session.rename':
+      return withSession(state, { name: edit.name });
+    case 'session.note':
+      return withSession(state, { note: edit.note });
+    case 'car.set':
+      return withSession(state, { car: edit.car, ...typedAfter(session, edit.asTyped) });
+    case 'conditions.set':
+      return withSession(state, { conditions: edit.conditions, ...typedAfter(session, edit.asTyped) });
+    case 'limits.set':
+      return withSession(state, { limits: edit.limits });
+    case 'setup.set':
+      return withSession(state, { setup: edit.setup, ...typedAfter(session, edit.asTyped) });
+    case 'entry.add': {
+      const at = Math.min(edit.at ?? session.ledger.length, session.ledger.length);
+      return withSession(state, {
+        ledger: [...session.ledger.slice(0, at), edit.entry, ...session.ledger.slice(at)],
+      });
+    }
+    case 'entry.set':
+      return withEntry(state, edit.entryId, (e) => ({ ...e, ...defined(edit.patch) }));
+    case 'entry.move': {
+      const from = session.ledger.findIndex((e) => e.id === edit.entryId);
+      const moved = session.ledger[from];
+      if (!moved) return fail({ code: 'session/no-entry', facts: { entryId: edit.entryId } });
+      if (from === 0) return fail({ code: 'session/baseline-stays', facts: {} });
+      const rest = session.ledger.filter((e) => e !== moved);
+      return withSession(state, { ledger: [...rest.slice(0, edit.to), moved, ...rest.slice(edit.to)] });
+    }
+    case 'entry.remove': {
+      const index = session.ledger.findIndex((e) => e.id === edit.entryId);
+      const entry = session.ledger[index];
+      if (!entry) return fail({ code: 'session/no-entry', facts: { entryId: edit.entryId } });
+      if (index === 0) return fail({ code: 'session/baseline-stays', facts: {} });
+      // What was driven stays in the book: an entry with runs is dropped, not removed.
+      if (entry.runs.length > 0) {
+        return fail({
+          code: 'session/entry-has-runs',
+          facts: { entryId: edit.entryId, runs: entry.runs.length },
+        });
+      }
+      return withSession(state, {
+        ledger: session.ledger
+          .filter((e) => e !== entry)
+          .map((e) => (e.against === entry.id ? { ...e, against: null } : e)),
+      });
+    }
+    case 'entry.takeRun': {
+      if (!state.runs[edit.runId]) return fail({ code: 'session/no-run', facts: { runId: edit.runId } });
+      const { runId, from_s, to_s } = edit;
+      return withEntry(state, edit.entryId, (e) => ({
+        ...e,
+        runs: [...e.runs.filter((r) => r.runId !== runId), { runId, from_s, to_s }],
+      }));
+    }
+    case 'entry.leaveRun':
+      return withEntry(state, edit.entryId, (e) => ({
+        ...e,
+        runs: e.runs.filter((r) => r.runId !== edit.runId),
+      }));
+    case 'run.set':
+      return withRun(state, edit.runId, (r) => ({ ...r, ...defined(edit.patch) }));
+    case 'pull.edit':
+      return withRun(state, edit.runId, (r) => ({ ...r, pullEdits: [...r.pullEdits, edit.edit] }));
+  }
+}
+
+/** The entry that this one is judged against: as set, else the last kept entry before it; null for the baseline. */
+export function entryBefore(session: Session, entryId: string): Entry | null {
+  const index = session.ledger.findIndex((e) => e.id === entryId);
+  const entry = session.ledger[index];
+  if (!entry || index === 0) return null;
+  if (entry.against !== null) return session.ledger.find((e) => e.id === entry.against) ?? null;
+  return session.ledger.slice(0, index).findLast((e) => e.state === 'kept') ?? null;
+}

@@ -1,0 +1,16 @@
+/** What can be wrong with a session, a car file or an edit. */
+declare module '../result/result.ts' {
+  interface ProblemFacts {
+    'session/field-invalid': { field: string; expected: string };
+    'session/newer-version': { version: number; known: number };
+    'session/no-version': Record<string, never>;
+    'session/no-entry': { entryId: string };
+    'session/no-run': { runId: string };
+    'session/baseline-stays': Record<string, never>;
+    'session/entry-has-runs': { entryId: string; runs: number };
+    'session/nothing-to-undo': Record<string, never>;
+    'session/nothing-to-redo': Record<string, never>;
+  }
+}
+
+export {};

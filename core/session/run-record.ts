@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import { quantityIds } from '../log/quantity.ts';
+import { ConditionsSchema } from '../power/conditions.ts';
+
+/** Ids stand in paths, so their alphabet is narrow: lower-case letters, digits and hyphens. */
+export const IdSchema = z.string().regex(/^[a-z0-9][a-z0-9-]{0,63}$/);
+export const Sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** A correction by hand of what one column means; every column without one is read by the program. */
+export const ColumnCorrectionSchema = z.looseObject({
+  column: z.string(),
+  quantity: z.enum(quantityIds).nullable(),
+  unit: z.string().nullable(),
+});
+export type ColumnCorrection = z.infer<typeof ColumnCorrectionSchema>;
+
+/**
+ * What a person did to a pull. A pull is named by a moment inside it, which survives a better pull finder;
+ * nothing is ever deleted, so a restored pull comes back as it was found.
+ */
+export const PullEditSchema = z.looseObject({
+  at_s: z.number(),
+  action: z.enum(['drop', 'restore', 'trim', 'add']),
+  from_s: z.number().nullable().default(null),
+  to_s: z.number().nullable().default(null),
+  reason: z.string().max(2000).default(''),
+});
+export type PullEdit = z.infer<typeof PullEditSchema>;
+
+/** runs/<id>/run.json. The log beside it is never changed; this record says how to read it. */
+export const RunRecordSchema = z.looseObject({
+  schemaVersion: z.literal(1),
+  id: IdSchema,
+  /** Name of the file as it was imported, for people; never used as a path. */
+  name: z.string().max(1000),
+  importedAt: z.iso.datetime(),
+  size_bytes: z.int().min(0),
+  sha256: Sha256Schema,
+  columns: z.array(ColumnCorrectionSchema).default([]),
+  pullEdits: z.array(PullEditSchema).default([]),
+  note: z.string().max(20_000).default(''),
+  /** Null: as the session's. */
+  conditions: ConditionsSchema.nullable().default(null),
+  /** Direction on the road, for two-way averaging. */
+  direction: z.enum(['out', 'back']).nullable().default(null),
+});
+export type RunRecord = z.infer<typeof RunRecordSchema>;

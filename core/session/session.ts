@@ -1,0 +1,49 @@
+import { z } from 'zod';
+import { CarSchema } from '../power/car.ts';
+import { ConditionsSchema } from '../power/conditions.ts';
+import { EntrySchema } from './entry.ts';
+import { LimitsSchema } from './limits.ts';
+import { IdSchema } from './run-record.ts';
+
+/**
+ * session.json. Keys that this version does not know are kept: a note added by hand survives every save.
+ * Unknown is null, never a plausible value.
+ */
+export const SessionSchema = z.looseObject({
+  schemaVersion: z.literal(1),
+  id: IdSchema,
+  name: z.string().min(1).max(200),
+  createdAt: z.iso.datetime(),
+  car: CarSchema,
+  /** Engine, fluid system and targets; null until the setup sheet was opened. */
+  setup: z.unknown().nullable().default(null),
+  conditions: ConditionsSchema,
+  limits: LimitsSchema,
+  ledger: z.array(EntrySchema),
+  note: z.string().max(20_000).default(''),
+  /** How typed car and condition values were written, by field path: shown back as typed. */
+  asTyped: z.record(z.string(), z.looseObject({ value: z.number(), unit: z.string() })).default({}),
+  /** True for a bundled invented session, shown wherever its numbers are. */
+  isInvented: z.boolean().default(false),
+});
+export type Session = z.infer<typeof SessionSchema>;
+
+/** A fresh session with a baseline entry that waits for its pulls. */
+export function createSession(facts: {
+  id: string;
+  baselineId: string;
+  name: string;
+  now: string;
+  car: z.input<typeof CarSchema>;
+}): Session {
+  return SessionSchema.parse({
+    schemaVersion: 1,
+    id: facts.id,
+    name: facts.name,
+    createdAt: facts.now,
+    car: facts.car,
+    conditions: {},
+    limits: {},
+    ledger: [{ id: facts.baselineId, kind: 'baseline', createdAt: facts.now }],
+  });
+}
