@@ -1,0 +1,8 @@
+import './problems.ts';
+
+export * from './host-port.ts';
+export * from './preferences.ts';
+export * from './requests.ts';
+export * from './snapshot.ts';
+export * from './verdict-wire.ts';
+export * from './wire.ts';

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import { metricUnits, UnitChoiceSchema } from '../units/index.ts';
+
+/** What costs a click to lose. Kept by the shell, never in a session. */
+export const PreferencesSchema = z.object({
+  language: z.enum(['en', 'de']).default('en'),
+  units: UnitChoiceSchema.default(metricUnits),
+  theme: z.enum(['system', 'day', 'night']).default('system'),
+  recent: z
+    .array(z.object({ folder: z.string(), name: z.string() }))
+    .max(50)
+    .default([]),
+});
+export type Preferences = z.infer<typeof PreferencesSchema>;
+export const defaultPreferences: Preferences = PreferencesSchema.parse({});

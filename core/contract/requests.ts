@@ -1,0 +1,154 @@
+import { z } from 'zod';
+import { CarSchema, IdSchema, SessionEditSchema } from '../session/index.ts';
+import { PreferencesSchema } from './preferences.ts';
+import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
+import { VerdictSchema } from './verdict-wire.ts';
+import { NoteSchema, SamplesSchema } from './wire.ts';
+
+type RequestShape = { readonly input: z.ZodType; readonly output: z.ZodType };
+const request = <I extends z.ZodType, O extends z.ZodType>(shape: { input: I; output: O }) => shape;
+
+const nothing = z.strictObject({});
+/** Range of the common band, as the user set it; null is the default band. */
+const band = z.tuple([z.number(), z.number()]).nullable().default(null);
+
+/** One line of the ledger as computed: the entry against the one it is judged by. */
+export const LedgerLineSchema = z.object({
+  entryId: z.string(),
+  againstId: z.string().nullable(),
+  pulls: z.int(),
+  pullsLeftOut: z.int(),
+  /** Mean wheel power over the band with half its 95 % interval [W]. */
+  level: z.object({ mean: z.number(), half: z.number().nullable() }).nullable(),
+  peak: z.object({ wheelPower: z.number(), engineSpeed_rad_s: z.number() }).nullable(),
+  /** Null for the baseline and for entries without pulls. */
+  verdict: VerdictSchema.omit({ curve: true, witnesses: true }).nullable(),
+});
+export type LedgerLine = z.infer<typeof LedgerLineSchema>;
+
+export const LedgerSchema = z.object({
+  lines: z.array(LedgerLineSchema),
+  /** Baseline to the last kept entry [W]. */
+  total: z
+    .object({
+      effect: z.number(),
+      interval95: z.tuple([z.number(), z.number()]),
+      fromId: z.string(),
+      toId: z.string(),
+    })
+    .nullable(),
+  notes: z.array(NoteSchema),
+});
+export type Ledger = z.infer<typeof LedgerSchema>;
+
+/** Power of one pull, SI. */
+export const PullCurveSchema = z.object({
+  pullId: z.string(),
+  runId: z.string(),
+  engineSpeed_rad_s: SamplesSchema,
+  wheelPower: SamplesSchema,
+  enginePower: SamplesSchema,
+  wheelPowerError: SamplesSchema,
+  time: SamplesSchema,
+  notes: z.array(NoteSchema),
+});
+export type PullCurve = z.infer<typeof PullCurveSchema>;
+
+/**
+ * Everything that a screen may ask of the host. One entry and one handler make a new request; types on both
+ * sides follow from it.
+ */
+export const requests = {
+  'app.info': request({
+    input: nothing,
+    output: z.object({
+      version: z.string(),
+      shell: z.enum(['desktop', 'web', 'terminal']),
+      /** Folder that new sessions go into, and a ready copy of the invented sample. */
+      sessionsFolder: z.string(),
+      sampleFolder: z.string().nullable(),
+      openFolder: z.string().nullable(),
+    }),
+  }),
+  'preferences.get': request({ input: nothing, output: PreferencesSchema }),
+  'preferences.set': request({ input: PreferencesSchema.partial(), output: PreferencesSchema }),
+  'sessions.list': request({
+    input: nothing,
+    output: z.object({
+      sessions: z.array(
+        z.object({
+          folder: z.string(),
+          name: z.string(),
+          createdAt: z.string().nullable(),
+          isInvented: z.boolean(),
+        }),
+      ),
+    }),
+  }),
+  'sessions.create': request({
+    input: z.strictObject({
+      name: z.string().min(1).max(200),
+      car: CarSchema,
+      folder: z.string().optional(),
+    }),
+    output: SnapshotSchema,
+  }),
+  'sessions.open': request({ input: z.strictObject({ folder: z.string() }), output: SnapshotSchema }),
+  'sessions.close': request({ input: nothing, output: z.object({}) }),
+  'session.get': request({ input: nothing, output: SnapshotSchema.nullable() }),
+  'session.edit': request({
+    input: z.strictObject({
+      edits: z.array(SessionEditSchema).min(1),
+      /** Edits with the same join key in a row are one step of undo: a slider, a typed field. */
+      joinKey: z.string().max(200).optional(),
+    }),
+    output: SnapshotSchema,
+  }),
+  'session.undo': request({ input: nothing, output: SnapshotSchema }),
+  'session.redo': request({ input: nothing, output: SnapshotSchema }),
+  /** From a path on this machine. Files from a browser come through the shell's upload, with the same answer. */
+  'runs.import': request({
+    input: z.strictObject({ path: z.string(), entryId: IdSchema.nullable().default(null) }),
+    output: z.object({ run: RunSummarySchema, duplicateOf: z.string().nullable(), snapshot: SnapshotSchema }),
+  }),
+  'runs.channels': request({
+    input: z.strictObject({
+      runId: IdSchema,
+      columns: z.array(z.string()).max(200),
+      from_s: z.number().nullable().default(null),
+      to_s: z.number().nullable().default(null),
+      /** At most this many points a channel; minima and maxima are kept. */
+      most: z.int().min(2).max(200_000).default(4000),
+    }),
+    output: z.object({
+      channels: z.array(z.object({ column: z.string(), time: SamplesSchema, values: SamplesSchema })),
+    }),
+  }),
+  'ledger.get': request({ input: z.strictObject({ band }), output: LedgerSchema }),
+  'entries.compare': request({
+    input: z.strictObject({ before: IdSchema, after: IdSchema, band }),
+    output: VerdictSchema,
+  }),
+  'entries.curves': request({
+    input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
+    output: z.object({
+      entries: z.array(z.object({ entryId: z.string(), pulls: z.array(PullCurveSchema) })),
+    }),
+  }),
+  'handover.make': request({
+    input: z.strictObject({
+      language: z.enum(['en', 'de']).optional(),
+      /** Date printed on it, `2027-03-14`. */
+      date: z.iso.date().optional(),
+    }),
+    output: z.object({ fileName: z.string(), html: z.string(), savedAs: z.string().nullable() }),
+  }),
+} satisfies Record<string, RequestShape>;
+
+export type Requests = typeof requests;
+export type RequestName = keyof Requests;
+/** What a caller writes. */
+export type RequestInput<N extends RequestName> = z.input<Requests[N]['input']>;
+/** What a handler gets, after validation. */
+export type CheckedInput<N extends RequestName> = z.output<Requests[N]['input']>;
+export type RequestOutput<N extends RequestName> = z.output<Requests[N]['output']>;
