@@ -1,1 +1,4 @@
+export * from './evidence/evidence-of-pull.ts';
+export * from './evidence/pull-evidence.ts';
+export * from './judge-input.ts';
 export * from './verdict.ts';

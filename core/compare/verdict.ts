@@ -60,7 +60,14 @@ export type Verdict = {
   readonly smallestSeen: number | null;
   /** Standard deviation of one pull [W] and its degrees of freedom. */
   readonly repeatability: { readonly deviation: number; readonly degrees: number } | null;
+  /** The share of power under which two settings count as equal. */
+  readonly margin: number;
+  /** Mean wheel power before, over the band [W]; null where nothing could be reckoned. */
+  readonly meanBefore: number | null;
+  /** Why the two can't be compared, or why it stays open. */
   readonly reasons: readonly Note[];
+  /** What is worth saying and stops nothing: pulls left out, corrections made, what rests on practice. */
+  readonly remarks: readonly Note[];
   readonly witnesses: readonly Witness[];
   readonly curve: DifferenceCurve | null;
 };

@@ -40,7 +40,10 @@ export const VerdictSchema = z.object({
   morePulls: z.int().nullable(),
   smallestSeen: z.number().nullable(),
   repeatability: z.object({ deviation: z.number(), degrees: z.number() }).nullable(),
+  margin: z.number(),
+  meanBefore: z.number().nullable(),
   reasons: z.array(NoteSchema),
+  remarks: z.array(NoteSchema),
   witnesses: z.array(WitnessSchema),
   curve: DifferenceCurveSchema.nullable(),
 });
@@ -54,6 +57,7 @@ export function verdictToWire(verdict: Verdict): VerdictWire {
     interval95: rest.interval95 && [...rest.interval95],
     band_rad_s: rest.band_rad_s && [...rest.band_rad_s],
     reasons: [...rest.reasons],
+    remarks: [...rest.remarks],
     witnesses: witnesses.map((w) => ({ ...w, interval95: [...w.interval95] })),
     curve: curve && {
       engineSpeed_rad_s: toSamples(curve.engineSpeed_rad_s),
