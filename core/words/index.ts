@@ -1,3 +1,4 @@
 export * from './dictionary.ts';
+export * from './entry-title.ts';
 export * from './sentences.ts';
 export * from './show.ts';

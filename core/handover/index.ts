@@ -1,0 +1,2 @@
+export * from './axis.ts';
+export * from './chart-spec.ts';
