@@ -10,3 +10,5 @@ export * from './schema-problems.ts';
 export * from './session.ts';
 
 import './problems.ts';
+import './store-notes.ts';
+import './store-problems.ts';

@@ -1,5 +1,133 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
-export const storeProblems: ProblemWordsOf<'store'> = {};
+export const storeProblems: ProblemWordsOf<'store'> = {
+  'store/missing': (f) => ({
+    message: `Unter ${f.path} ist nichts zu finden.`,
+    remedy: 'Den Namen prüfen oder die Datei neu wählen.',
+  }),
+  'store/not-allowed': (f) => ({
+    message: `Dieses Programm darf ${f.path} nicht lesen oder schreiben.`,
+    remedy: 'Die Rechte ändern oder die Sitzung in einen eigenen Ordner kopieren.',
+  }),
+  'store/disk-full': (f) => ({
+    message: `Der Datenträger ist voll; ${f.path} wurde nicht geschrieben.`,
+    remedy: 'Platz schaffen und wiederholen. Was vorher gespeichert war, steht noch.',
+  }),
+  'store/folder-gone': (f) => ({
+    message: `${f.path} antwortet nicht: Der Ordner wurde entfernt, oder das Laufwerk oder die Freigabe ist weg.`,
+    remedy: 'Das Laufwerk wieder verbinden und die Sitzung neu öffnen. Was gespeichert war, liegt dort.',
+  }),
+  'store/name-too-long': (f) => ({
+    message: `Der Pfad ${f.path} ist für diesen Datenträger zu lang.`,
+    remedy: 'Einen kürzeren Namen oder einen Ordner weiter oben wählen.',
+  }),
+  'store/disk-error': (f) => ({
+    message: `Der Datenträger hat ${f.path} abgelehnt (${f.code}).`,
+    remedy: 'Die Sitzung auf einen anderen Datenträger kopieren und dort öffnen.',
+  }),
+  'store/not-a-plain-file': (f) => ({
+    message: `${f.path} ist eine Verknüpfung, ein Ordner oder ein Gerät, wo eine einfache Datei hingehört.`,
+    remedy: 'Die Datei selbst dorthin legen; Verknüpfungen in einer Sitzung wird nicht gefolgt.',
+  }),
+  'store/too-large': (f) => ({
+    message: `${f.path} ist viel größer, als eine solche Datei je wird.`,
+    remedy: 'In einem Texteditor ansehen; sie ist wohl nicht, was ihr Name sagt.',
+  }),
+  'store/bad-path': (f) => ({
+    message: `${f.path} läge außerhalb des Ordners.`,
+    remedy: 'Einen einfachen Namen ohne Schrägstriche verwenden.',
+  }),
+  'store/already-there': (f) => ({
+    message: `Unter ${f.path} steht schon etwas.`,
+    remedy: 'Einen anderen Namen wählen oder das Vorhandene öffnen.',
+  }),
+  'store/not-a-session': (f) => ({
+    message: `${f.path} ist kein Sitzungsordner: Er enthält keine session.json.`,
+    remedy: 'Den Ordner wählen, in dem session.json liegt, oder eine neue Sitzung anlegen.',
+  }),
+  'store/damaged': (f) => ({
+    message: `${f.file} ist beschädigt, und auch keine frühere Fassung in history ist lesbar.`,
+    remedy:
+      'Die Datei aus einer Sicherung holen. Die Logs in runs sind unberührt und lassen sich in eine neue Sitzung einlesen.',
+  }),
+  'store/locked': (f) => ({
+    message: `Die Sitzung ist in einem anderen Programm offen (Prozess ${f.pid} auf ${f.host}, seit ${f.since}).`,
+    remedy: 'Dort schließen oder hier nur ansehen.',
+  }),
+  'store/lock-lost': () => ({
+    message: 'Ein anderes Programm hat diese Sitzung übernommen; von hier wird nichts mehr geschrieben.',
+    remedy: 'Die Sitzung neu öffnen, um ihren jetzigen Stand zu sehen.',
+  }),
+  'store/read-only': (f) => ({
+    message: `${f.folder} ist nur zum Lesen offen.`,
+    remedy: 'Das andere Programm schließen oder den Ordner an einen beschreibbaren Ort kopieren.',
+  }),
+  'store/closed': (f) => ({
+    message: `${f.folder} wurde geschlossen.`,
+    remedy: 'Neu öffnen.',
+  }),
+  'store/changed-outside': (f) => ({
+    message: `${f.file} wurde von einem anderen Programm geändert, während die Sitzung offen war, und deshalb nicht überschrieben.`,
+    remedy: 'Die Sitzung neu öffnen, um die Änderung zu übernehmen, dann die letzte Eingabe wiederholen.',
+  }),
+  'store/source-changing': (f) => ({
+    message: `${f.name} wurde noch geschrieben, während es kopiert wurde.`,
+    remedy: 'Den Logger anhalten und die Datei noch einmal einlesen.',
+  }),
+  'store/source-missing': (f) => ({
+    message: `Das Log ${f.name} der Aufzeichnung ${f.runId} liegt nicht im Sitzungsordner.`,
+    remedy: 'Die Originaldatei noch einmal einlesen: Sie kommt an ihren Platz zurück.',
+  }),
+  'store/source-damaged': (f) => ({
+    message: `Das Log ${f.name} der Aufzeichnung ${f.runId} ist nicht mehr das, was eingelesen wurde.`,
+    remedy:
+      'Die Prüfung laufen lassen: Sie legt die beschädigte Kopie beiseite. Dann die Originaldatei noch einmal einlesen.',
+  }),
+  'store/no-run': (f) => ({
+    message: `Der Sitzungsordner enthält keine Aufzeichnung ${f.runId}.`,
+    remedy: 'Das Log noch einmal einlesen.',
+  }),
+};
 
-export const storeNotes: NoteWordsOf<'store'> = {};
+const listed = (fields: readonly string[]) =>
+  fields.length <= 5
+    ? fields.join(', ')
+    : `${fields.slice(0, 5).join(', ')} und ${fields.length - 5} weitere`;
+
+export const storeNotes: NoteWordsOf<'store'> = {
+  'store/changed-outside': (f) =>
+    f.fields.length === 0
+      ? `${f.file} wurde von einem anderen Programm geschrieben; der Inhalt gilt, wie er dasteht.`
+      : `${f.file} wurde von einem anderen Programm geändert und gilt, wie sie dasteht. Anders: ${listed(f.fields)}.`,
+  'store/restored': (f) =>
+    f.to === null
+      ? `${f.file} fehlte; die Fassung vom ${f.savedAt} steht an ihrer Stelle.`
+      : `${f.file} war beschädigt. Sie liegt jetzt in ${f.to}, und die Fassung vom ${f.savedAt} steht an ihrer Stelle.`,
+  'store/set-aside': (f) => `${f.file} war beschädigt und liegt jetzt in ${f.to}.`,
+  'store/damage-left': (f) =>
+    `${f.file} ist beschädigt. Nichts wurde verschoben, weil die Sitzung nur zum Lesen offen ist.`,
+  'store/import-finished': (f) =>
+    `Das Einlesen der Aufzeichnung ${f.runId} war unterbrochen worden und ist jetzt vollständig.`,
+  'store/import-discarded': (f) =>
+    `Ein unterbrochenes Einlesen (${f.name}) wurde entfernt; das Original ist unberührt. Bitte noch einmal einlesen.`,
+  'store/unfinished-removed': (f) =>
+    f.files === 1
+      ? 'Eine halb geschriebene Datei eines unterbrochenen Speicherns wurde entfernt.'
+      : `${f.files} halb geschriebene Dateien unterbrochenen Speicherns wurden entfernt.`,
+  'store/migrated': (f) =>
+    `Die Sitzung stammt von einer älteren Fassung dieses Programms (Format ${f.from}) und hat jetzt Format ${f.to}. Das Original liegt in ${f.original}.`,
+  'store/lock-taken-over': (f) =>
+    `Die Sitzung war nicht ordentlich geschlossen worden (Prozess ${f.pid} auf ${f.host}, seit ${f.since}).`,
+  'store/run-rebuilt': (f) =>
+    `Die Angaben zur Aufzeichnung ${f.runId} waren mit allen Fassungen verloren und wurden aus dem Log neu angelegt: Spaltenkorrekturen, Änderungen an Zügen und Notizen sind weg.`,
+  'store/source-missing': (f) =>
+    `Das Log ${f.name} der Aufzeichnung ${f.runId} fehlt. Das Original noch einmal einlesen, dann kommt es an seinen Platz zurück.`,
+  'store/source-damaged': (f) =>
+    `Das Log ${f.name} der Aufzeichnung ${f.runId} ist nicht mehr das, was eingelesen wurde. Das Original noch einmal einlesen, dann kommt es an seinen Platz zurück.`,
+  'store/source-healed': (f) => `Das Log der Aufzeichnung ${f.runId} ist wieder an seinem Platz.`,
+  'store/unknown-file': (f) => `${f.file} gehört nicht zu einer Sitzung und blieb, wo es ist.`,
+  'store/no-second-copy': (f) =>
+    `${f.file} hat noch keine zweite Kopie in history; das nächste Speichern legt eine an.`,
+  'store/cache-unusable': (f) =>
+    `${f.file} ist beschädigt oder veraltet; sie wird neu angelegt, wenn sie gebraucht wird.`,
+};

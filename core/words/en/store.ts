@@ -1,5 +1,127 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
-export const storeProblems: ProblemWordsOf<'store'> = {};
+export const storeProblems: ProblemWordsOf<'store'> = {
+  'store/missing': (f) => ({
+    message: `There is nothing at ${f.path}.`,
+    remedy: 'Check the name, or pick the file again.',
+  }),
+  'store/not-allowed': (f) => ({
+    message: `This program may not write or read ${f.path}.`,
+    remedy: 'Change the permissions, or copy the session to a folder of your own.',
+  }),
+  'store/disk-full': (f) => ({
+    message: `The disk is full; ${f.path} was not written.`,
+    remedy: 'Make room and do it again. What was saved before still stands.',
+  }),
+  'store/folder-gone': (f) => ({
+    message: `${f.path} does not answer: the folder was removed, or its drive or share is gone.`,
+    remedy: 'Connect the drive again and reopen the session. What was saved before is on it.',
+  }),
+  'store/name-too-long': (f) => ({
+    message: `The path ${f.path} is too long for this disk.`,
+    remedy: 'Use a shorter name, or a folder nearer to the top of the disk.',
+  }),
+  'store/disk-error': (f) => ({
+    message: `The disk refused ${f.path} (${f.code}).`,
+    remedy: 'Copy the session to another disk and open it there.',
+  }),
+  'store/not-a-plain-file': (f) => ({
+    message: `${f.path} is a link, a folder or a device where a plain file belongs.`,
+    remedy: 'Put the file itself there; links inside a session are not followed.',
+  }),
+  'store/too-large': (f) => ({
+    message: `${f.path} is far larger than such a file ever gets.`,
+    remedy: 'Look at it in a text editor; it is probably not what its name says.',
+  }),
+  'store/bad-path': (f) => ({
+    message: `${f.path} would lie outside its folder.`,
+    remedy: 'Use a plain name without slashes.',
+  }),
+  'store/already-there': (f) => ({
+    message: `Something stands at ${f.path} already.`,
+    remedy: 'Choose another name, or open what is there.',
+  }),
+  'store/not-a-session': (f) => ({
+    message: `${f.path} is not a session folder: it holds no session.json.`,
+    remedy: 'Pick the folder that holds session.json, or make a new session.',
+  }),
+  'store/damaged': (f) => ({
+    message: `${f.file} is damaged, and no earlier version in history can be read either.`,
+    remedy:
+      'Take the file from a backup. The logs in runs are untouched and can be imported into a new session.',
+  }),
+  'store/locked': (f) => ({
+    message: `The session is open in another program (process ${f.pid} on ${f.host}, since ${f.since}).`,
+    remedy: 'Close it there, or look at it here without changing it.',
+  }),
+  'store/lock-lost': () => ({
+    message: 'Another program has taken this session over; nothing more is written from here.',
+    remedy: 'Open the session again to see its present state.',
+  }),
+  'store/read-only': (f) => ({
+    message: `${f.folder} is open for reading only.`,
+    remedy: 'Close the other program, or copy the folder to a place you may write to.',
+  }),
+  'store/closed': (f) => ({
+    message: `${f.folder} was closed.`,
+    remedy: 'Open it again.',
+  }),
+  'store/changed-outside': (f) => ({
+    message: `${f.file} was changed by another program while the session was open, so it was not overwritten.`,
+    remedy: 'Open the session again to take the change over, then repeat your last edit.',
+  }),
+  'store/source-changing': (f) => ({
+    message: `${f.name} was still being written while it was copied.`,
+    remedy: 'Stop the logger, then import the file again.',
+  }),
+  'store/source-missing': (f) => ({
+    message: `The log ${f.name} of run ${f.runId} is not in the session folder.`,
+    remedy: 'Import the original file again: it goes back to its place.',
+  }),
+  'store/source-damaged': (f) => ({
+    message: `The log ${f.name} of run ${f.runId} is no longer what was imported.`,
+    remedy: 'Run the check: it sets the damaged copy aside. Then import the original file again.',
+  }),
+  'store/no-run': (f) => ({
+    message: `The session folder holds no run ${f.runId}.`,
+    remedy: 'Import the log again.',
+  }),
+};
 
-export const storeNotes: NoteWordsOf<'store'> = {};
+const listed = (fields: readonly string[]) =>
+  fields.length <= 5 ? fields.join(', ') : `${fields.slice(0, 5).join(', ')} and ${fields.length - 5} more`;
+
+export const storeNotes: NoteWordsOf<'store'> = {
+  'store/changed-outside': (f) =>
+    f.fields.length === 0
+      ? `${f.file} was written by another program; its content is taken as it stands.`
+      : `${f.file} was changed by another program and is taken as it stands. Different: ${listed(f.fields)}.`,
+  'store/restored': (f) =>
+    f.to === null
+      ? `${f.file} was missing; the version saved at ${f.savedAt} is in its place.`
+      : `${f.file} was damaged. It now lies in ${f.to}, and the version saved at ${f.savedAt} is in its place.`,
+  'store/set-aside': (f) => `${f.file} was damaged and now lies in ${f.to}.`,
+  'store/damage-left': (f) =>
+    `${f.file} is damaged. Nothing was moved, because the session is open for reading only.`,
+  'store/import-finished': (f) => `The import of run ${f.runId} had been interrupted and is now complete.`,
+  'store/import-discarded': (f) =>
+    `An interrupted import (${f.name}) was removed; the original log is untouched. Import it again.`,
+  'store/unfinished-removed': (f) =>
+    f.files === 1
+      ? 'One half-written file of an interrupted save was removed.'
+      : `${f.files} half-written files of interrupted saves were removed.`,
+  'store/migrated': (f) =>
+    `The session was written by an older version of this program (format ${f.from}) and is now format ${f.to}. The original lies in ${f.original}.`,
+  'store/lock-taken-over': (f) =>
+    `The session had not been closed properly (process ${f.pid} on ${f.host}, since ${f.since}).`,
+  'store/run-rebuilt': (f) =>
+    `The record of run ${f.runId} was lost with all its versions and was made anew from its log: column corrections, pull edits and notes are gone.`,
+  'store/source-missing': (f) =>
+    `The log ${f.name} of run ${f.runId} is missing. Import the original again and it goes back to its place.`,
+  'store/source-damaged': (f) =>
+    `The log ${f.name} of run ${f.runId} is no longer what was imported. Import the original again and it goes back to its place.`,
+  'store/source-healed': (f) => `The log of run ${f.runId} is back in its place.`,
+  'store/unknown-file': (f) => `${f.file} is not part of a session; it was left alone.`,
+  'store/no-second-copy': (f) => `${f.file} has no second copy in history yet; the next save makes one.`,
+  'store/cache-unusable': (f) => `${f.file} is damaged or out of date; it is made anew when it is needed.`,
+};

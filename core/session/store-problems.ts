@@ -1,0 +1,34 @@
+/** What can go wrong between a session and the disk. `path` is shown to people, never opened again. */
+declare module '../result/result.ts' {
+  interface ProblemFacts {
+    'store/missing': { path: string };
+    'store/not-allowed': { path: string };
+    'store/disk-full': { path: string };
+    /** The folder was removed, or its drive or share does not answer. */
+    'store/folder-gone': { path: string };
+    'store/name-too-long': { path: string };
+    'store/disk-error': { path: string; code: string };
+    /** A link, a device or a folder where a plain file belongs. */
+    'store/not-a-plain-file': { path: string };
+    'store/too-large': { path: string };
+    'store/bad-path': { path: string };
+    'store/already-there': { path: string };
+    'store/not-a-session': { path: string };
+    /** Beyond repair: no usable earlier version either. */
+    'store/damaged': { file: string };
+    'store/locked': { host: string; pid: number; since: string };
+    /** Another program took the session over while this one slept. */
+    'store/lock-lost': Record<string, never>;
+    'store/read-only': { folder: string };
+    'store/closed': { folder: string };
+    /** The file on disk is no longer the one this program wrote. */
+    'store/changed-outside': { file: string };
+    /** The log grew or was rewritten while it was copied. */
+    'store/source-changing': { name: string };
+    'store/source-missing': { runId: string; name: string };
+    'store/source-damaged': { runId: string; name: string };
+    'store/no-run': { runId: string };
+  }
+}
+
+export {};

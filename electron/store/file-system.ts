@@ -1,0 +1,57 @@
+/** What stands in a folder. A link is `other`: the store never follows one inside a session. */
+export type EntryKind = 'file' | 'folder' | 'other';
+export type Entry = { readonly name: string; readonly kind: EntryKind };
+export type FileState = { readonly kind: EntryKind; readonly size: number; readonly modified_ms: number };
+
+/** A file open for reading from its start to its end. */
+export type Reader = {
+  /** Fills `into` from where the last read ended; returns the bytes read, 0 at the end. */
+  read(into: Uint8Array): Promise<number>;
+  close(): Promise<void>;
+};
+
+/** A new file open for writing. Nothing written is durable before `sync` has returned. */
+export type Writer = {
+  write(bytes: Uint8Array): Promise<void>;
+  sync(): Promise<void>;
+  close(): Promise<void>;
+};
+
+/**
+ * The few disk operations that the store is made of. Everything in `electron/store` goes through one of these
+ * objects, so that a power cut, a full disk or a vanished share can be played in a test at each single
+ * operation. Failures are thrown as Node throws them, with `code` (`ENOSPC`); `problemOf` names them.
+ */
+export type FileSystem = {
+  /** Refuses folders, devices and pipes; refuses a link unless `followLinks`. */
+  openRead(path: string, options?: { readonly followLinks?: boolean }): Promise<Reader>;
+  /** Whole content of a plain file, refusing what is longer than `limit` bytes (code `EFBIG`). */
+  readFile(path: string, limit: number): Promise<Uint8Array>;
+  /** Fails with `EEXIST` where something stands already. */
+  createNew(path: string): Promise<Writer>;
+  /** Replaces a file at the target in one step. */
+  rename(from: string, to: string): Promise<void>;
+  /** Fails with `EEXIST` where something stands already; its parent must exist. */
+  makeFolder(path: string): Promise<void>;
+  removeFile(path: string): Promise<void>;
+  /** Only an empty one. */
+  removeFolder(path: string): Promise<void>;
+  /** Sorted by name. */
+  list(folder: string): Promise<Entry[]>;
+  /** Of the thing itself, never of a link's target; null where nothing stands. */
+  stat(path: string): Promise<FileState | null>;
+  /** Makes creations, renames and removals inside a folder durable. */
+  syncFolder(folder: string): Promise<void>;
+  setReadOnly(path: string, readOnly: boolean): Promise<void>;
+};
+
+/** The `code` of an error as Node throws it, or undefined for anything else. */
+export function errorCode(error: unknown): string | undefined {
+  if (!(error instanceof Error) || !('code' in error)) return undefined;
+  return typeof error.code === 'string' ? error.code : undefined;
+}
+
+/** An error as Node would throw it, for implementations of FileSystem. */
+export function diskError(code: string, path: string): Error {
+  return Object.assign(new Error(`${code}: ${path}`), { code, path });
+}

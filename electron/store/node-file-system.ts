@@ -1,0 +1,103 @@
+import { constants, type Dirent, type Stats } from 'node:fs';
+import { chmod, lstat, mkdir, open, readdir, rename, rmdir, unlink } from 'node:fs/promises';
+import { diskError, type EntryKind, errorCode, type FileSystem } from './file-system.ts';
+
+const isWindows = process.platform === 'win32';
+/** Zero where the system has no such flag. */
+const noFollow = constants.O_NOFOLLOW ?? 0;
+/** Opening a pipe that nobody writes to would wait for ever. */
+const noWait = constants.O_NONBLOCK ?? 0;
+
+function kindOf(found: Dirent | Stats): EntryKind {
+  if (found.isFile()) return 'file';
+  return found.isDirectory() ? 'folder' : 'other';
+}
+
+async function openPlain(path: string, followLinks: boolean) {
+  const handle = await open(path, constants.O_RDONLY | noWait | (followLinks ? 0 : noFollow));
+  try {
+    const stats = await handle.stat();
+    if (!stats.isFile()) throw diskError('EISDIR', path);
+    return { handle, size: stats.size };
+  } catch (error) {
+    await handle.close();
+    throw error;
+  }
+}
+
+/** Virus scanners and indexers on Windows hold fresh files open for some milliseconds. */
+async function withPatience(action: () => Promise<void>): Promise<void> {
+  for (let wait_ms = 10; ; wait_ms *= 2) {
+    try {
+      return await action();
+    } catch (error) {
+      const isHeld = isWindows && ['EPERM', 'EACCES', 'EBUSY'].includes(errorCode(error) ?? '');
+      if (!isHeld || wait_ms > 1000) throw error;
+      await new Promise((resolve) => setTimeout(resolve, wait_ms));
+    }
+  }
+}
+
+/** The disk of this machine. */
+export const nodeFileSystem: FileSystem = {
+  async openRead(path, options) {
+    const { handle } = await openPlain(path, options?.followLinks ?? false);
+    return {
+      read: async (into) => (await handle.read(into, 0, into.length, null)).bytesRead,
+      close: () => handle.close(),
+    };
+  },
+  async readFile(path, limit) {
+    const { handle, size } = await openPlain(path, false);
+    try {
+      if (size > limit) throw diskError('EFBIG', path);
+      return await handle.readFile();
+    } finally {
+      await handle.close();
+    }
+  },
+  async createNew(path) {
+    const handle = await open(path, 'wx', 0o666);
+    return {
+      // Node's own writeFile on a handle repeats short writes until all is out.
+      write: (bytes) => handle.writeFile(bytes),
+      sync: () => handle.sync(),
+      close: () => handle.close(),
+    };
+  },
+  rename: (from, to) => withPatience(() => rename(from, to)),
+  makeFolder: async (path) => {
+    await mkdir(path);
+  },
+  removeFile: (path) => withPatience(() => unlink(path)),
+  removeFolder: (path) => withPatience(() => rmdir(path)),
+  async list(folder) {
+    const found = await readdir(folder, { withFileTypes: true });
+    return found
+      .map((entry) => ({ name: entry.name, kind: kindOf(entry) }))
+      .sort((a, b) => (a.name < b.name ? -1 : 1));
+  },
+  async stat(path) {
+    try {
+      const stats = await lstat(path);
+      return { kind: kindOf(stats), size: stats.size, modified_ms: stats.mtimeMs };
+    } catch (error) {
+      if (errorCode(error) === 'ENOENT' || errorCode(error) === 'ENOTDIR') return null;
+      throw error;
+    }
+  },
+  async syncFolder(folder) {
+    // Windows cannot open a folder for this; NTFS journals renames itself.
+    if (isWindows) return;
+    const handle = await open(folder, 'r');
+    try {
+      await handle.sync();
+    } catch (error) {
+      // Some network shares cannot flush a folder and say so; there is nothing more to ask of them.
+      if (!['EINVAL', 'ENOTSUP', 'EOPNOTSUPP'].includes(errorCode(error) ?? '')) throw error;
+    } finally {
+      await handle.close();
+    }
+  },
+  setReadOnly: (path, readOnly) => chmod(path, readOnly ? 0o444 : 0o644),
+};

@@ -1,0 +1,23 @@
+import { ok, type Result } from '../../core/result/index.ts';
+import { attempt } from './disk-problem.ts';
+import type { FileSystem } from './file-system.ts';
+import { nodeFileSystem } from './node-file-system.ts';
+import { type Content, replaceFile } from './replace-file.ts';
+
+/**
+ * Creates or replaces a file, durably and in one step: see `replaceFile`, of which this is the form for callers
+ * outside the store.
+ *
+ * Errors: store/disk-full, store/not-allowed, store/missing (no such folder) and the other disk problems; the
+ * old content then still stands.
+ */
+export function writeAtomic(
+  path: string,
+  content: Content,
+  fs: FileSystem = nodeFileSystem,
+): Promise<Result<void>> {
+  return attempt(path, async () => {
+    await replaceFile(path, content, fs);
+    return ok(undefined);
+  });
+}
