@@ -1,4 +1,5 @@
 import './problems.ts';
+import './terminal-problems.ts';
 
 export * from './host-port.ts';
 export * from './preferences.ts';

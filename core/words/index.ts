@@ -1,4 +1,5 @@
 export * from './dictionary.ts';
 export * from './entry-title.ts';
+export * from './handover-phrases.ts';
 export * from './sentences.ts';
 export * from './show.ts';

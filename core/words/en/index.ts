@@ -15,6 +15,7 @@ import { quantityNames } from './quantities.ts';
 import { sessionNotes, sessionProblems } from './session.ts';
 import { storeNotes, storeProblems } from './store.ts';
 import { tablesNotes, tablesProblems } from './tables.ts';
+import { terminalNotes, terminalProblems } from './terminal.ts';
 
 export const dictionary: Dictionary = {
   problems: {
@@ -33,6 +34,7 @@ export const dictionary: Dictionary = {
     ...storeProblems,
     ...contractProblems,
     ...handoverProblems,
+    ...terminalProblems,
   },
   notes: {
     ...logNotes,
@@ -50,6 +52,7 @@ export const dictionary: Dictionary = {
     ...storeNotes,
     ...contractNotes,
     ...handoverNotes,
+    ...terminalNotes,
   },
   quantities: quantityNames,
 };

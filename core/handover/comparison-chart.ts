@@ -1,0 +1,155 @@
+import { chosenUnit, fromSi, type ShownKind } from '../units/index.ts';
+import { handoverPhrases, type Show } from '../words/index.ts';
+import { axisOver, spanOf } from './axis.ts';
+import type { ChartBand, ChartLine, ChartSpec } from './chart-spec.ts';
+
+type Numbers = ArrayLike<number | null>;
+
+/** Before, after and their difference, SI, all of one length; a gap is null or NaN. */
+export type CurvePair = {
+  readonly engineSpeed_rad_s: Numbers;
+  readonly before: Numbers;
+  readonly after: Numbers;
+  readonly beforeHalf: Numbers;
+  readonly afterHalf: Numbers;
+  readonly delta: Numbers;
+  readonly low: Numbers;
+  readonly high: Numbers;
+  readonly proven: readonly { readonly from: number; readonly to: number; readonly sign: 1 | -1 }[];
+};
+
+/** Thin lines of single pulls behind the means. */
+export type SinglePull = {
+  readonly side: 'before' | 'after';
+  readonly engineSpeed_rad_s: Numbers;
+  readonly wheelPower: Numbers;
+};
+
+/**
+ * Overlay of two entries with the difference strip under it, as data: the bench and the printed handover draw
+ * the same description.
+ *
+ * @param curve   of the verdict, SI
+ * @param labels  what stands at the end of each line, `2 · before`
+ * @param show    language and units of the reader
+ * @param pulls   single pulls to draw thin; none by default
+ */
+export function comparisonChart(
+  curve: CurvePair,
+  labels: { readonly before: string; readonly after: string },
+  show: Show,
+  pulls: readonly SinglePull[] = [],
+): ChartSpec {
+  const words = handoverPhrases(show.language);
+  const shown = (values: Numbers, kind: ShownKind) => {
+    const unit = chosenUnit(show.units, kind);
+    return Array.from(values, (v) => (v === null || !Number.isFinite(v) ? null : fromSi(v, unit.id)));
+  };
+  const speeds = (values: Numbers) => shown(values, 'engineSpeed').map((v) => v ?? 0);
+  const combine = (a: readonly (number | null)[], b: readonly (number | null)[], sign: 1 | -1) =>
+    a.map((v, i) => {
+      const w = b[i];
+      return v === null || w == null ? null : v + sign * w;
+    });
+  const x = speeds(curve.engineSpeed_rad_s);
+  const before = shown(curve.before, 'power');
+  const after = shown(curve.after, 'power');
+  const delta = shown(curve.delta, 'power');
+  const low = shown(curve.low, 'power');
+  const high = shown(curve.high, 'power');
+  const bandOf = (ink: 'before' | 'after', mean: (number | null)[], halfWidths: Numbers): ChartBand => {
+    const half = shown(halfWidths, 'power');
+    return { kind: 'band', ink, x, low: combine(mean, half, -1), high: combine(mean, half, 1) };
+  };
+  const lineOf = (ink: 'before' | 'after', y: (number | null)[], isAbove: boolean): ChartLine => ({
+    kind: 'line',
+    ink,
+    dash: ink === 'before' ? 'dashed' : 'solid',
+    weight: 'main',
+    x,
+    y,
+    label: labels[ink],
+    labelSide: isAbove ? 'above' : 'below',
+  });
+  const singles = pulls.map(
+    (pull): ChartLine => ({
+      kind: 'line',
+      ink: pull.side,
+      dash: pull.side === 'before' ? 'dashed' : 'solid',
+      weight: 'thin',
+      x: speeds(pull.engineSpeed_rad_s),
+      y: shown(pull.wheelPower, 'power'),
+      label: '',
+      labelSide: 'above',
+    }),
+  );
+  const lastOf = (values: readonly (number | null)[]) => values.findLast((v) => v !== null) ?? 0;
+  const afterIsAbove = lastOf(after) >= lastOf(before);
+  const sign = lastOf(delta) < 0 ? 'loss' : 'gain';
+  const beforeBand = bandOf('before', before, curve.beforeHalf);
+  const afterBand = bandOf('after', after, curve.afterHalf);
+  const powerUnit = show.unit('power');
+  const text = (value: number, digits: number) => show.number(value, digits);
+  return {
+    description: words.chartDescription(labels.before, labels.after),
+    x: axisOver(spanOf(x), {
+      title: `${words.engineSpeed}, ${show.unit('engineSpeed')}`,
+      most: 9,
+      room: 0.01,
+      text,
+    }),
+    panels: [
+      {
+        id: 'power',
+        share: 0.72,
+        y: axisOver(spanOf(beforeBand.low, beforeBand.high, afterBand.low, afterBand.high), {
+          title: `${words.wheelPower}, ${powerUnit}`,
+          most: 7,
+          room: 0.1,
+          text,
+        }),
+        marks: [
+          ...singles,
+          beforeBand,
+          afterBand,
+          lineOf('before', before, !afterIsAbove),
+          lineOf('after', after, afterIsAbove),
+        ],
+      },
+      {
+        id: 'difference',
+        share: 0.28,
+        y: axisOver(spanOf(low, high), {
+          title: words.difference(powerUnit),
+          most: 4,
+          room: 0.12,
+          include: 0,
+          text: (value, digits) => show.signed(value, digits),
+        }),
+        marks: [
+          { kind: 'band', ink: sign, x, low, high },
+          { kind: 'rule', ink: 'soft', dash: 'solid', along: 'x', at: 0, label: '' },
+          {
+            kind: 'line',
+            ink: sign,
+            dash: 'solid',
+            weight: 'main',
+            x,
+            y: delta,
+            label: '',
+            labelSide: 'above',
+          },
+        ],
+      },
+    ],
+    spans: {
+      label: words.provenBar,
+      parts: curve.proven.flatMap((part) => {
+        const from = x[part.from];
+        const to = x[part.to - 1];
+        if (from === undefined || to === undefined) return [];
+        return [{ ink: part.sign > 0 ? ('gain' as const) : ('loss' as const), from, to }];
+      }),
+    },
+  };
+}

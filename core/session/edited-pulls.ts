@@ -1,0 +1,96 @@
+import { channelOf, type Log, type Pull } from '../log/index.ts';
+import type { PullEdit } from './run-record.ts';
+
+/** A pull with what a person decided about it. */
+export type EditedPull = {
+  readonly id: string;
+  readonly runId: string;
+  readonly pull: Pull;
+  /** Complete and not dropped. */
+  readonly counts: boolean;
+  readonly droppedBecause: string | null;
+  readonly isTrimmed: boolean;
+};
+
+/** First index whose time is not before `at`. */
+function indexAt(time: Float64Array, at: number): number {
+  let low = 0;
+  let high = time.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((time[middle] ?? 0) < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The pull cut to another window of the same log; ends outside the log are brought inside. */
+function windowOf(log: Log, pull: Pull | null, from_s: number, to_s: number): Pull | null {
+  const from = indexAt(log.time, from_s);
+  // The last sample at or before the end belongs to the pull.
+  const to = Math.min(log.time.length, indexAt(log.time, to_s + 1e-9));
+  if (to - from < 2) return null;
+  const speed = channelOf(log, 'engineSpeed');
+  const toRpm = 30 / Math.PI;
+  return {
+    from,
+    to,
+    start_s: log.time[from] ?? from_s,
+    end_s: log.time[to - 1] ?? to_s,
+    gear: pull?.gear ?? null,
+    rpmFrom: (speed?.values[from] ?? Number.NaN) * toRpm,
+    rpmTo: (speed?.values[to - 1] ?? Number.NaN) * toRpm,
+    complete: true,
+    flags: pull?.flags ?? [],
+  };
+}
+
+/**
+ * The pulls of a run after everything that was done to them by hand, in order of time. An edit names its pull
+ * by a moment inside it; one that meets no pull any more changes nothing.
+ */
+export function editPulls(
+  log: Log,
+  runId: string,
+  found: readonly Pull[],
+  edits: readonly PullEdit[],
+): EditedPull[] {
+  type Draft = { pull: Pull; dropped: string | null; forced: boolean; trimmed: boolean };
+  const drafts: Draft[] = found.map((pull) => ({ pull, dropped: null, forced: false, trimmed: false }));
+  for (const edit of edits) {
+    if (edit.action === 'add') {
+      const added = windowOf(log, null, edit.from_s ?? edit.at_s, edit.to_s ?? edit.at_s);
+      if (added) drafts.push({ pull: added, dropped: null, forced: true, trimmed: true });
+      continue;
+    }
+    const draft = drafts.find((d) => d.pull.start_s <= edit.at_s && edit.at_s <= d.pull.end_s);
+    if (!draft) continue;
+    if (edit.action === 'drop') draft.dropped = edit.reason;
+    if (edit.action === 'restore') {
+      draft.dropped = null;
+      draft.forced = true;
+    }
+    if (edit.action === 'trim') {
+      const trimmed = windowOf(
+        log,
+        draft.pull,
+        edit.from_s ?? draft.pull.start_s,
+        edit.to_s ?? draft.pull.end_s,
+      );
+      if (trimmed) {
+        draft.pull = trimmed;
+        draft.trimmed = true;
+      }
+    }
+  }
+  return drafts
+    .sort((a, b) => a.pull.start_s - b.pull.start_s)
+    .map(({ pull, dropped, forced, trimmed }) => ({
+      id: `${runId}:${pull.start_s.toFixed(2)}`,
+      runId,
+      pull,
+      counts: dropped === null && (pull.complete || forced),
+      droppedBecause: dropped,
+      isTrimmed: trimmed,
+    }));
+}
