@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { CarSchema } from '../power/car.ts';
-import { ConditionsSchema } from '../power/conditions.ts';
+import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { type Entry, EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { changeKinds } from '../compare/verdict.ts';
-import { ConditionsSchema } from '../power/conditions.ts';
+import { changeKinds } from '../compare/index.ts';
+import { ConditionsSchema } from '../power/index.ts';
 import { TypedValueSchema } from '../units/index.ts';
 import { IdSchema } from './run-record.ts';
 

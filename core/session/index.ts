@@ -1,6 +1,13 @@
-export * from '../power/car.ts';
-export * from '../power/car-file.ts';
-export * from '../power/conditions.ts';
+export {
+  type Car,
+  type CarFile,
+  CarFileSchema,
+  type CarInput,
+  CarSchema,
+  type Conditions,
+  ConditionsSchema,
+  unknownConditions,
+} from '../power/index.ts';
 export * from './edit.ts';
 export * from './entry.ts';
 export * from './limits.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { quantityIds } from '../log/quantity.ts';
-import { ConditionsSchema } from '../power/conditions.ts';
+import { quantityIds } from '../log/index.ts';
+import { ConditionsSchema } from '../power/index.ts';
 
 /** Ids stand in paths, so their alphabet is narrow: lower-case letters, digits and hyphens. */
 export const IdSchema = z.string().regex(/^[a-z0-9][a-z0-9-]{0,63}$/);

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { CarSchema } from '../power/car.ts';
-import { ConditionsSchema } from '../power/conditions.ts';
+import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema } from './run-record.ts';

@@ -1,6 +1,11 @@
-import { type Channel, channelOf, type Log } from '../../log/channel.ts';
-import type { Pull } from '../../log/pull.ts';
-import { type QuantityId, quantityIds } from '../../log/quantity.ts';
+import {
+  type Channel,
+  channelOf,
+  type Log,
+  type Pull,
+  type QuantityId,
+  quantityIds,
+} from '../../log/index.ts';
 import type { Conditions, PullPower } from '../../power/index.ts';
 import type { PullEvents, PullEvidence } from './pull-evidence.ts';
 import { readAt } from './read-at.ts';

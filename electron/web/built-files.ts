@@ -1,0 +1,50 @@
+import { readdirSync, realpathSync } from 'node:fs';
+import { extname, join, relative, sep } from 'node:path';
+
+const contentTypes: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.ico': 'image/x-icon',
+  '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
+  '.wasm': 'application/wasm',
+};
+
+export type BuiltFile = { readonly path: string; readonly contentType: string; readonly isHashed: boolean };
+
+/**
+ * The files of the built screens by their path in a URL, read once. Only what is on this list is ever opened,
+ * so no spelling of a path leads anywhere else. Links that point out of the folder, and files of a kind that
+ * screens have no use for, are not on it.
+ *
+ * @param folder built screens, holding index.html
+ */
+export function listBuiltFiles(folder: string): ReadonlyMap<string, BuiltFile> {
+  const root = realpathSync(folder);
+  const found = new Map<string, BuiltFile>();
+  for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
+    const path = join(entry.parentPath, entry.name);
+    const contentType = contentTypes[extname(entry.name)];
+    if (!entry.isFile() || contentType === undefined || !realpathSync(path).startsWith(root + sep)) continue;
+    const name = relative(root, path).split(sep).join('/');
+    // The build puts a hash of the content into the names of these.
+    found.set(name, { path, contentType, isHashed: name.startsWith('assets/') });
+  }
+  const index = found.get('index.html');
+  if (index) found.set('', index);
+  return found;
+}
+
+/** The path below `base` as the list spells it, or undefined for a path that does not decode. */
+export function nameInUrl(pathname: string, base: string): string | undefined {
+  if (!pathname.startsWith(base)) return undefined;
+  try {
+    return decodeURIComponent(pathname.slice(base.length));
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,131 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { importGraph, importsOf, sourceFiles } from './import-graph.ts';
+import { foldersWithIndex, rules } from './rules.ts';
+import { clockAndChance, mentions } from './scan.ts';
+import { circles, forbiddenImports, privateImports } from './violations.ts';
+
+const project = new URL('../..', import.meta.url).pathname;
+const files = ['core', 'electron', 'renderer'].flatMap((folder) => sourceFiles(project, folder));
+const imports = importGraph(project, files);
+const read = (path: string): string => readFileSync(join(project, path), 'utf8');
+
+describe('the sources', () => {
+  it('are found at all', () => {
+    expect(files.length).toBeGreaterThan(50);
+    expect(imports.length).toBeGreaterThan(50);
+  });
+
+  it('import only what their layer allows', () => {
+    expect(forbiddenImports(rules, imports)).toEqual([]);
+  });
+
+  it('reach another folder through its index.ts alone', () => {
+    expect(privateImports(foldersWithIndex, imports)).toEqual([]);
+  });
+
+  it('import in no circle', () => {
+    expect(circles(imports)).toEqual([]);
+  });
+
+  it('name only files that exist', () => {
+    const missing = imports.filter((one) => !one.isPackage && !existsSync(join(project, one.to)));
+    expect(missing).toEqual([]);
+  });
+
+  it('use no clock and no chance in core', () => {
+    const core = files.filter((path) => path.startsWith('core/'));
+    expect(core.flatMap((path) => clockAndChance(path, read(path)))).toEqual([]);
+  });
+
+  it('name ipcMain in one file at most', () => {
+    const users = files.filter((path) => mentions(path, read(path), 'ipcMain'));
+    expect(users.length, users.join(', ')).toBeLessThanOrEqual(1);
+  });
+});
+
+describe('a planted import bites', () => {
+  const planted: readonly (readonly [from: string, source: string])[] = [
+    ['core/units/planted.ts', "import { fluids } from '../fluids/index.ts';"],
+    ['core/fluids/planted.ts', "import type { Verdict } from '../compare/index.ts';"],
+    ['core/compare/planted.ts', "type Session = import('../session/index.ts').Session;"],
+    ['core/power/planted.ts', "import { readFile } from 'node:fs/promises';"],
+    ['core/power/planted.ts', "export * from '../../electron/store/index.ts';"],
+    ['core/power/planted.ts', "const read = await import('../../renderer/main.tsx');"],
+    ['core/power/planted.ts', 'const read = await import(name);'],
+    ['core/power/planted.ts', "const lodash = require('lodash');"],
+    ['core/power/planted.ts', "import Papa from 'papaparse';"],
+    ['electron/store/planted.ts', "import { host } from '../host/index.ts';"],
+    ['electron/host/planted.ts', "import { createServer } from '../web/index.ts';"],
+    ['electron/host/planted.ts', "import { app } from 'electron';"],
+    ['electron/web/planted.ts', "import { openStore } from '../store/index.ts';"],
+    ['electron/web/planted.ts', "import Store from 'electron-store';"],
+    ['electron/cli/planted.ts', "import { BrowserWindow } from 'electron';"],
+    ['electron/desktop/planted.ts', "import { fitPower } from '../../core/power/index.ts';"],
+    ['renderer/planted.tsx', "import { host } from '../electron/host/index.ts';"],
+    ['renderer/planted.tsx', "import { join } from 'node:path';"],
+    ['renderer/planted.tsx', "new Worker(new URL('../electron/host/index.ts', import.meta.url));"],
+    ['renderer/planted.tsx', "import _ from 'lodash';"],
+    ['renderer/vite.config.ts', "import { sentence } from '../core/words/index.ts';"],
+    ['elsewhere/planted.ts', "import { z } from 'zod';"],
+  ];
+
+  it.each(planted)('in %s: %s', (from, source) => {
+    expect(forbiddenImports(rules, importsOf(from, source))).toHaveLength(1);
+  });
+
+  it('past an index.ts', () => {
+    const source = "import { nozzleFlow } from '../delivery/nozzle-flow.ts';";
+    expect(privateImports(foldersWithIndex, importsOf('core/injection/planted.ts', source))).toHaveLength(1);
+  });
+
+  it('in a circle, also through types', () => {
+    const ring = [
+      ...importsOf('core/log/a.ts', "import { b } from './b.ts';"),
+      ...importsOf('core/log/b.ts', "import type { C } from './c.ts';"),
+      ...importsOf('core/log/c.ts', "export { a } from './a.ts';"),
+    ];
+    expect(circles(ring)).toEqual(['core/log/a.ts -> core/log/b.ts -> core/log/c.ts -> core/log/a.ts']);
+  });
+
+  it('where it names no file', () => {
+    const [one] = importsOf('core/units/planted.ts', "import './not-there.ts';");
+    expect(one && existsSync(join(project, one.to))).toBe(false);
+  });
+
+  it.each([
+    'Date.now()',
+    "Date['now']()",
+    'new Date()',
+    'Date()',
+    'Math.random()',
+    "Math['random']()",
+    'const { random } = Math;',
+    'performance.now()',
+    'crypto.randomUUID()',
+    'setTimeout(() => 1, 5)',
+  ])('as clock or chance: %s', (source) => {
+    expect(clockAndChance('core/power/planted.ts', source).length).toBeGreaterThan(0);
+  });
+
+  it('as a second user of ipcMain, and not in a comment', () => {
+    expect(mentions('electron/desktop/planted.ts', "import { ipcMain } from 'electron';", 'ipcMain')).toBe(
+      true,
+    );
+    expect(mentions('electron/desktop/planted.ts', '// ipcMain stands elsewhere', 'ipcMain')).toBe(false);
+  });
+});
+
+describe('a lawful import passes', () => {
+  it.each([
+    ['core/compare/lawful.ts', "import { ok } from '../result/index.ts';"],
+    ['core/log/lawful.ts', "import Papa from 'papaparse';"],
+    ['electron/host/lawful.ts', "import { openStore } from '../store/index.ts';"],
+    ['renderer/lawful.tsx', "import { requests } from '../core/contract/index.ts';"],
+    ['core/compare/lawful.ts', 'const when = new Date(text);'],
+  ])('in %s: %s', (from, source) => {
+    expect(forbiddenImports(rules, importsOf(from, source))).toEqual([]);
+    expect(clockAndChance(from, source)).toEqual([]);
+  });
+});

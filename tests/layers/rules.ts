@@ -1,0 +1,120 @@
+/** What the code in a folder may import. The rule of the longest matching folder decides. */
+export type Rule = {
+  readonly folder: string;
+  /** Folders of ours; the folder itself is always allowed. */
+  readonly mayImport: readonly string[];
+  /** Packages; `node:*` stands for every part of Node. */
+  readonly packages: readonly string[];
+  readonly why: string;
+};
+
+/** Core folders from general to particular: each may import those before it, never one after it. */
+export const coreOrder = [
+  'core/result',
+  'core/units',
+  'core/fluids',
+  'core/mixture',
+  'core/charge',
+  'core/delivery',
+  'core/injection',
+  'core/tables',
+  'core/log',
+  'core/power',
+  'core/compare',
+  'core/fit',
+  'core/ladder',
+  'core/session',
+  'core/words',
+  'core/handover',
+  'core/contract',
+] as const;
+
+const corePackages: Readonly<Record<string, readonly string[]>> = {
+  'core/log': ['papaparse', 'mathjs'],
+  'core/tables': ['papaparse'],
+};
+
+const coreRules: readonly Rule[] = coreOrder.map((folder, place) => ({
+  folder,
+  mayImport: coreOrder.slice(0, place),
+  packages: ['zod', ...(corePackages[folder] ?? [])],
+  why: 'core is pure and runs from general to particular: physics must not know screens, sessions or Node',
+}));
+
+const shellFolders = ['core/contract', 'core/result', 'core/units', 'core/words', 'electron/host'];
+
+const shellRules: readonly Rule[] = [
+  {
+    folder: 'electron/store',
+    mayImport: ['core'],
+    packages: ['node:*', 'zod', 'fflate'],
+    why: 'the store keeps folders on disk and knows nobody who asks for them',
+  },
+  {
+    folder: 'electron/host',
+    mayImport: ['core', 'electron/store'],
+    packages: ['node:*', 'zod'],
+    why: 'the host answers the contract and knows neither window nor HTTP',
+  },
+  {
+    folder: 'electron/web',
+    mayImport: shellFolders,
+    packages: ['node:*', 'zod'],
+    why: 'a shell carries messages; what it would compute itself the other shells would lack',
+  },
+  {
+    folder: 'electron/cli',
+    mayImport: ['core', 'electron/host'],
+    packages: ['node:*', 'zod'],
+    why: 'the terminal judges loose logs with core alone, and asks the host for everything in a session',
+  },
+  {
+    folder: 'electron/desktop',
+    mayImport: shellFolders,
+    packages: ['node:*', 'zod', 'electron', 'electron-store'],
+    why: 'only the desktop shell sees Electron, so that everything else runs where its binary is missing',
+  },
+  {
+    folder: 'electron/launch',
+    mayImport: ['electron/web', 'electron/host', 'core/result', 'core/words'],
+    packages: ['node:*'],
+    why: 'the launcher runs before anything is installed and only starts the shells',
+  },
+];
+
+const rendererRules: readonly Rule[] = [
+  {
+    folder: 'renderer',
+    mayImport: ['core'],
+    packages: [
+      'react',
+      'react-dom',
+      'react-aria-components',
+      'plotly.js-dist-min',
+      'lucide-react',
+      'temml',
+      '@tanstack/react-virtual',
+      '@fontsource-variable/atkinson-hyperlegible-next',
+      '@fontsource-variable/literata',
+    ],
+    why: 'screens must run the same over desktop and loopback, so they reach the host through core/contract alone',
+  },
+];
+
+/** Build settings belong to no layer; they name the tools and nothing of ours. */
+const buildSettings: Rule = {
+  folder: 'renderer/vite.config.ts',
+  mayImport: [],
+  packages: ['vite', '@vitejs/plugin-react', 'node:*'],
+  why: 'build settings name the build tools, which no screen may',
+};
+
+export const rules: readonly Rule[] = [...coreRules, ...shellRules, ...rendererRules, buildSettings];
+
+/** A folder under one of these is private but for its index.ts. */
+export const foldersWithIndex: readonly string[] = [
+  ...coreOrder,
+  'electron/store',
+  'electron/host',
+  'electron/web',
+];

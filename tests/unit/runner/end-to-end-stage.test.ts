@@ -1,0 +1,37 @@
+import { expect, it } from 'vitest';
+import { readPlaywrightReport } from '../../runner/end-to-end-stage.ts';
+
+const test = (status: 'expected' | 'unexpected' | 'flaky' | 'skipped', reason?: string) => ({
+  title: `a ${status} test`,
+  file: 'bench.spec.ts',
+  tests: [
+    {
+      projectName: 'browser',
+      status,
+      annotations: reason ? [{ type: 'skip', description: reason }] : [],
+      results: [{ errors: status === 'unexpected' ? [{ message: 'no verdict' }] : [] }],
+    },
+  ],
+});
+
+it('tests in nested suites are counted, a lucky second try as failed, a skip with its reason', () => {
+  const suites = [
+    { title: 'outer', specs: [test('expected')], suites: [{ title: 'inner', specs: [test('unexpected')] }] },
+    { title: 'other', specs: [test('flaky'), test('skipped', 'no Electron binary')] },
+  ];
+  expect(readPlaywrightReport({ suites, errors: [] })).toEqual({
+    passed: 1,
+    failures: [
+      'bench.spec.ts: a unexpected test [browser]\nno verdict',
+      'bench.spec.ts: a flaky test [browser]',
+    ],
+    skips: ['bench.spec.ts: a skipped test [browser] (no Electron binary)'],
+  });
+});
+
+it('an error outside any test is a failure, and so is no test at all', () => {
+  expect(readPlaywrightReport({ suites: [], errors: [{ message: 'bad settings' }] }).failures).toEqual([
+    'bad settings',
+  ]);
+  expect(readPlaywrightReport({ suites: [], errors: [] }).failures).toHaveLength(1);
+});
