@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage, ServerResponse } from 'node:http';
+import { z } from 'zod';
 import type { HostPort, RequestContext } from '../../core/contract/index.ts';
 import { fail } from '../../core/result/index.ts';
 import { answerResult } from './answer.ts';
@@ -10,7 +11,7 @@ import { Refused } from './refused.ts';
 
 type Carrier = { readonly host: HostPort; readonly events: EventStreams; readonly limits: Limits };
 
-/** `POST api/<name>` with the input as JSON: the host's answer as JSON. */
+/** `POST api/<name>` with `{ input, requestId }` as JSON: the host's answer as JSON. */
 export async function carryRequest(
   name: string,
   request: IncomingMessage,
@@ -18,15 +19,19 @@ export async function carryRequest(
   { host, events, limits }: Carrier,
 ): Promise<void> {
   if (request.headers['content-type'] !== 'application/json') throw new Refused(415, 'content-type');
-  const input = parsed(await readText(request, limits));
-  const result =
-    input === undefined
-      ? fail({ code: 'contract/input-invalid', facts: { request: name, field: '', expected: 'JSON' } })
-      : await host.handle(name, input, contextOf(request, response, events));
-  answerResult(response, result);
+  const body = parsed(await readText(request, limits));
+  if (!body.ok) {
+    answerResult(
+      response,
+      fail({ code: 'contract/input-invalid', facts: { request: name, field: '', expected: body.expected } }),
+    );
+    return;
+  }
+  const { input, requestId } = body.message;
+  answerResult(response, await host.handle(name, input, contextOf(requestId, response, events)));
 }
 
-/** `PUT api/upload?name=...&entryId=...` with the log's bytes as body. */
+/** `PUT upload?name=&entryId=&requestId=` with the log's bytes as body: the answer of `runs.import`. */
 export async function carryUpload(
   query: URLSearchParams,
   request: IncomingMessage,
@@ -34,14 +39,17 @@ export async function carryUpload(
   { host, events, limits }: Carrier,
 ): Promise<void> {
   const meta = { name: query.get('name'), entryId: query.get('entryId') };
-  const context = contextOf(request, response, events);
+  const context = contextOf(query.get('requestId') ?? undefined, response, events);
   answerResult(response, await host.upload(meta, readUpload(request, limits), context));
 }
 
 /** Progress goes to the page by its event stream; a page that gives up its request cancels the work. */
-function contextOf(request: IncomingMessage, response: ServerResponse, events: EventStreams): RequestContext {
-  const named = request.headers['x-request-id'];
-  const requestId = typeof named === 'string' && /^[\w-]{1,64}$/.test(named) ? named : randomUUID();
+function contextOf(
+  named: string | undefined,
+  response: ServerResponse,
+  events: EventStreams,
+): RequestContext {
+  const requestId = RequestId.safeParse(named).data ?? randomUUID();
   const cancel = new AbortController();
   response.once('close', () => {
     if (!response.writableFinished) cancel.abort();
@@ -53,10 +61,20 @@ function contextOf(request: IncomingMessage, response: ServerResponse, events: E
   };
 }
 
-function parsed(text: string): unknown {
+const RequestId = z.string().regex(/^[\w-]{1,64}$/);
+const Message = z.strictObject({ input: z.unknown(), requestId: RequestId.optional() });
+
+type Parsed =
+  | { readonly ok: true; readonly message: z.infer<typeof Message> }
+  | { readonly ok: false; readonly expected: string };
+
+function parsed(text: string): Parsed {
   try {
-    return JSON.parse(text);
+    const message = Message.safeParse(JSON.parse(text));
+    return message.success
+      ? { ok: true, message: message.data }
+      : { ok: false, expected: '{ input, requestId }' };
   } catch {
-    return undefined;
+    return { ok: false, expected: 'JSON' };
   }
 }

@@ -35,8 +35,8 @@ export async function route(site: Site, request: IncomingMessage, response: Serv
   if (!site.keys.admits(request)) throw new Refused(401, 'key');
   const name = nameInUrl(url.pathname, site.keys.base);
   if (name === undefined) throw new Refused(404, 'path');
-  if (name === 'api/events' && request.method === 'GET') site.events.open(response);
-  else if (name === 'api/upload' && request.method === 'PUT')
+  if (name === 'events' && request.method === 'GET') site.events.open(response);
+  else if (name === 'upload' && request.method === 'PUT')
     await carryUpload(url.searchParams, request, response, site);
   else if (name.startsWith('api/') && request.method === 'POST')
     await carryRequest(name.slice('api/'.length), request, response, site);

@@ -33,6 +33,7 @@ afterEach(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+const message = '{"input":{}}';
 const own = (): Record<string, string> => ({ Host: `127.0.0.1:${shell.port}` });
 const origin = (): string => `http://127.0.0.1:${shell.port}`;
 const tokenOf = (link: string): string => new URL(link).searchParams.get('token') ?? '';
@@ -188,7 +189,7 @@ describe('a request from elsewhere', () => {
   ])('with Origin "%s" is refused, whatever it asks', async (named) => {
     const value = named.replaceAll('PORT', String(shell.port));
     for (const answer of [
-      await post(`${base}api/session.get`, '{}', { Cookie: cookie, Origin: value }),
+      await post(`${base}api/session.get`, message, { Cookie: cookie, Origin: value }),
       await get(base, { Cookie: cookie, Origin: value }),
     ])
       expect([answer.status, refusedFor(answer)]).toEqual([403, 'origin']);
@@ -196,14 +197,14 @@ describe('a request from elsewhere', () => {
   });
 
   it('that changes things and names no Origin is refused', async () => {
-    expect(refusedFor(await post(`${base}api/session.get`, '{}', { Cookie: cookie }))).toBe('origin');
+    expect(refusedFor(await post(`${base}api/session.get`, message, { Cookie: cookie }))).toBe('origin');
     expect(host.asked).toEqual([]);
   });
 
   it.each(['cross-site', 'same-site'])('that the browser calls %s is refused', async (site) => {
     const headers = { Cookie: cookie, Origin: origin(), 'Sec-Fetch-Site': site };
     expect(refusedFor(await get(base, { Cookie: cookie, 'Sec-Fetch-Site': site }))).toBe('site');
-    expect(refusedFor(await post(`${base}api/session.get`, '{}', headers))).toBe('site');
+    expect(refusedFor(await post(`${base}api/session.get`, message, headers))).toBe('site');
   });
 
   it('as a form that another site posts reaches nobody', async () => {
@@ -214,7 +215,7 @@ describe('a request from elsewhere', () => {
       'application/json ',
     ]) {
       const headers = { Cookie: cookie, Origin: origin(), 'Content-Type': type };
-      const answer = await post(`${base}api/session.get`, '{}', headers);
+      const answer = await post(`${base}api/session.get`, message, headers);
       if (type.trim() !== 'application/json')
         expect([answer.status, refusedFor(answer)]).toEqual([415, 'content-type']);
     }
@@ -325,7 +326,7 @@ describe('a request of our own page', () => {
 
   it('reaches the host with its input, and the answer comes back', async () => {
     await opened();
-    const answer = await post(`${base}api/ledger.get`, '{"band":null}', headers);
+    const answer = await post(`${base}api/ledger.get`, '{"input":{"band":null},"requestId":"1"}', headers);
     expect([answer.status, JSON.parse(answer.body)]).toEqual([
       200,
       { ok: true, value: { name: 'ledger.get', input: { band: null } } },
@@ -337,18 +338,25 @@ describe('a request of our own page', () => {
       if (name === 'session.get') return fail({ code: 'contract/no-session', facts: {} });
       throw new Error('broken');
     });
-    const problem = await post(`${base}api/session.get`, '{}', headers);
+    const problem = await post(`${base}api/session.get`, message, headers);
     expect([problem.status, JSON.parse(problem.body).problems[0].code]).toEqual([200, 'contract/no-session']);
-    const fault = await post(`${base}api/ledger.get`, '{}', headers);
+    const fault = await post(`${base}api/ledger.get`, message, headers);
     expect([fault.status, JSON.parse(fault.body).problems[0].code]).toEqual([500, 'contract/internal']);
   });
 
-  it('that is not JSON gets a problem that says so', async () => {
+  it.each([
+    ['{"input":', 'JSON'],
+    ['', 'JSON'],
+    ['[]', '{ input, requestId }'],
+    ['null', '{ input, requestId }'],
+    ['{"input":{},"requestId":"<b>"}', '{ input, requestId }'],
+    ['{"input":{},"more":1}', '{ input, requestId }'],
+  ])('that reads %s gets a problem that says what was expected', async (body, expected) => {
     await opened();
-    const answer = await post(`${base}api/ledger.get`, '{"band":', headers);
+    const answer = await post(`${base}api/ledger.get`, body, headers);
     expect(JSON.parse(answer.body).problems[0]).toEqual({
       code: 'contract/input-invalid',
-      facts: { request: 'ledger.get', field: '', expected: 'JSON' },
+      facts: { request: 'ledger.get', field: '', expected },
     });
     expect(host.asked).toEqual([]);
   });
@@ -401,11 +409,16 @@ describe('a request of our own page', () => {
 
   it('that takes nothing of a long answer is dropped', async () => {
     await opened({ stalled_ms: 300 }, () => ok('x'.repeat(50_000_000)));
-    const all = { ...own(), ...headers, 'Content-Type': 'application/json', 'Content-Length': '2' };
+    const all = {
+      ...own(),
+      ...headers,
+      'Content-Type': 'application/json',
+      'Content-Length': String(message.length),
+    };
     const socket = connect(shell.port, '127.0.0.1');
     const closed = new Promise((resolve) => socket.once('close', resolve));
     socket.on('error', () => {});
-    socket.write(requestText(`POST ${base}api/ledger.get`, all, '{}'));
+    socket.write(requestText(`POST ${base}api/ledger.get`, all, message));
     await sleep(1000);
     // Reading only now finds the end that came meanwhile, short of the whole answer.
     let bytes = 0;
@@ -413,6 +426,7 @@ describe('a request of our own page', () => {
       bytes += chunk.length;
     });
     await closed;
+    expect(bytes).toBeGreaterThan(10_000);
     expect(bytes).toBeLessThan(50_000_000);
   });
 
@@ -421,7 +435,7 @@ describe('a request of our own page', () => {
       await sleep(900);
       return ok('late');
     });
-    expect(JSON.parse((await post(`${base}api/ledger.get`, '{}', headers)).body).value).toBe('late');
+    expect(JSON.parse((await post(`${base}api/ledger.get`, message, headers)).body).value).toBe('late');
   });
 
   it('that is given up tells the host to stop', async () => {
@@ -431,9 +445,14 @@ describe('a request of our own page', () => {
       isAborted = signal.aborted;
       return ok(null);
     });
-    const all = { ...own(), ...headers, 'Content-Type': 'application/json', 'Content-Length': '2' };
+    const all = {
+      ...own(),
+      ...headers,
+      'Content-Type': 'application/json',
+      'Content-Length': String(message.length),
+    };
     const socket = connect(shell.port, '127.0.0.1');
-    socket.write(requestText(`POST ${base}api/ledger.get`, all, '{}'));
+    socket.write(requestText(`POST ${base}api/ledger.get`, all, message));
     await sleep(150);
     socket.destroy();
     await sleep(200);
@@ -444,7 +463,7 @@ describe('a request of our own page', () => {
     await opened();
     const body = 'x'.repeat(3_000_000);
     const all = { ...own(), ...headers, 'Content-Length': String(body.length) };
-    const path = `${base}api/upload?name=${encodeURIComponent('Lauf 3 Ü.csv')}`;
+    const path = `${base}upload?name=${encodeURIComponent('Lauf 3 Ü.csv')}`;
     const answer = await rawRequest(shell.port, requestText(`PUT ${path}`, all, body));
     expect(answer.status).toBe(200);
     expect(host.uploaded).toEqual([{ meta: { name: 'Lauf 3 Ü.csv', entryId: null }, bytes: 3_000_000 }]);
@@ -454,7 +473,7 @@ describe('a request of our own page', () => {
     await opened({ uploadBytes: 1000, uploadGrace_ms: 300, uploadRate_B_s: 100_000 });
     const put = (length: number, body: string): Promise<RawAnswer> => {
       const all = { ...own(), ...headers, 'Content-Length': String(length) };
-      return rawRequest(shell.port, requestText(`PUT ${base}api/upload?name=a.csv`, all, body));
+      return rawRequest(shell.port, requestText(`PUT ${base}upload?name=a.csv`, all, body));
     };
     expect((await put(2000, 'x'.repeat(2000))).status).toBe(413);
     expect((await put(900, 'x')).status).toBe(408);
@@ -471,10 +490,10 @@ describe('a request of our own page', () => {
     socket.on('data', (chunk) => {
       heard += chunk.toString();
     });
-    socket.write(requestText(`GET ${base}api/events`, { ...own(), ...headers }));
+    socket.write(requestText(`GET ${base}events`, { ...own(), ...headers }));
     await sleep(150);
     host.emit({ type: 'session-changed', revision: 7 });
-    await post(`${base}api/ledger.get`, '{}', { ...headers, 'X-Request-Id': 'request-1' });
+    await post(`${base}api/ledger.get`, '{"input":{},"requestId":"request-1"}', headers);
     await sleep(150);
     socket.destroy();
     expect(heard).toContain('Content-Type: text/event-stream');
