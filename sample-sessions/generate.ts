@@ -1,6 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { CarInput } from '../core/session/index.ts';
+import { sessionFolder } from './session-folder.ts';
 import { air, airDensity, scatter, usual } from './simulation/day.ts';
 import { drive } from './simulation/drive.ts';
 import { engine, hatch, spray } from './simulation/hatch.ts';
@@ -13,7 +15,7 @@ import type { Tune } from './simulation/tune.ts';
 export const sampleSeed = 20270314;
 
 /** The car as a tuner would type it: what was weighed, read off a plate or measured, nothing the truth alone knows. */
-export const car = {
+export const car: CarInput = {
   name: hatch.name,
   mass_kg: hatch.mass,
   massUncertainty_kg: 15,
@@ -27,7 +29,7 @@ export const car = {
   rollingCoefficient: hatch.rollingCoefficient,
   drivetrainEfficiency: hatch.drivetrainEfficiency,
   correction: 'none',
-} as const;
+};
 
 export const conditions = {
   place: 'road',
@@ -191,9 +193,14 @@ export function generateLogs(seed: number = sampleSeed): ReadonlyMap<string, str
   return out;
 }
 
-/** Writes the logs, the car file and the truth. */
-async function writeLogs(folder: string): Promise<void> {
-  for (const [path, text] of generateLogs()) {
+/** The logs, the truth and the session folder made of them. */
+export function generateSamples(seed: number = sampleSeed): ReadonlyMap<string, string> {
+  const logs = generateLogs(seed);
+  return new Map([...logs, ...sessionFolder(story, logs, car, conditions)]);
+}
+
+async function writeSamples(folder: string): Promise<void> {
+  for (const [path, text] of generateSamples()) {
     const target = join(folder, path);
     await mkdir(dirname(target), { recursive: true });
     await writeFile(target, text);
@@ -201,5 +208,5 @@ async function writeLogs(folder: string): Promise<void> {
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  await writeLogs(dirname(fileURLToPath(import.meta.url)));
+  await writeSamples(dirname(fileURLToPath(import.meta.url)));
 }

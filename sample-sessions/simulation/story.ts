@@ -7,7 +7,6 @@ export type Expected = 'gain' | 'loss' | 'equivalent' | 'not-comparable';
 export type Chapter = {
   readonly id: string;
   readonly kind: 'baseline' | 'spray' | 'boost' | 'spark' | 'mixture';
-  readonly title: string;
   readonly note: string;
   readonly change: {
     readonly from: { readonly value: number; readonly unit: string } | null;
@@ -35,7 +34,6 @@ export const story: readonly Chapter[] = [
   {
     id: 'baseline',
     kind: 'baseline',
-    title: '',
     note: 'Tank full, pump off. Third gear, same straight each lap.',
     change: null,
     tune: baseTune,
@@ -46,9 +44,8 @@ export const story: readonly Chapter[] = [
   {
     id: 'spray',
     kind: 'spray',
-    title: '',
-    note: 'Half water, half methanol by volume. Nothing else touched.',
-    change: { from: null, to: null, where: 'start 0.40 bar, full 1.00 bar' },
+    note: 'Full at 1.00 bar. Half water, half methanol by volume. Nothing else touched.',
+    change: { from: null, to: { value: 0.4, unit: 'bar' }, where: '' },
     tune: sprayed,
     declaredTune: sprayed,
     expected: ['equivalent', 'loss'],
@@ -57,7 +54,6 @@ export const story: readonly Chapter[] = [
   {
     id: 'boost',
     kind: 'boost',
-    title: '',
     note: '',
     change: { from: { value: 1.0, unit: 'bar' }, to: { value: 1.1, unit: 'bar' }, where: '' },
     tune: boosted,
@@ -68,9 +64,8 @@ export const story: readonly Chapter[] = [
   {
     id: 'spark',
     kind: 'spark',
-    title: '',
     note: 'Ears and knock channel quiet.',
-    change: { from: { value: 0, unit: 'deg' }, to: { value: 1, unit: 'deg' }, where: 'cells above 0.6 bar' },
+    change: { from: null, to: { value: 1, unit: 'deg' }, where: 'above 0.6 bar' },
     tune: sparked,
     declaredTune: sparked,
     expected: ['gain'],
@@ -79,12 +74,11 @@ export const story: readonly Chapter[] = [
   {
     id: 'mixture',
     kind: 'mixture',
-    title: '',
     note: 'Looking for exhaust temperature, not power.',
     change: {
       from: { value: 0.84, unit: 'lambda' },
       to: { value: 0.82, unit: 'lambda' },
-      where: 'full load',
+      where: '',
     },
     tune: richer,
     declaredTune: richer,
@@ -94,9 +88,8 @@ export const story: readonly Chapter[] = [
   {
     id: 'spark-again',
     kind: 'spark',
-    title: '',
     note: 'Last one before the light went.',
-    change: { from: { value: 1, unit: 'deg' }, to: { value: 2, unit: 'deg' }, where: 'cells above 0.6 bar' },
+    change: { from: null, to: { value: 1, unit: 'deg' }, where: 'above 0.6 bar' },
     // The boost control crept up by 6 kPa between the two entries; the tuner did not see it.
     tune: { ...sparkedAgain, boostTarget: 116e3 },
     declaredTune: sparkedAgain,

@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { type CarInput, RunRecordSchema, SessionSchema } from '../core/session/index.ts';
+import type { Chapter } from './simulation/story.ts';
+
+const folder = 'fenmoor-hatch';
+/** The invented day begins here; an entry follows every 20 minutes. */
+const morning = Date.UTC(2027, 2, 14, 9, 0);
+const minute = 60_000;
+
+const at = (minutes: number) => new Date(morning + minutes * minute).toISOString();
+const json = (value: unknown) => `${JSON.stringify(value, null, 2)}\n`;
+
+/**
+ * The session folder of the invented day, written through the program's own schemas, so that a schema that moves
+ * on leaves no stale sample behind: the generator's test fails until it is made again.
+ */
+export function sessionFolder(
+  story: readonly Chapter[],
+  logs: ReadonlyMap<string, string>,
+  car: CarInput,
+  conditions: object,
+): ReadonlyMap<string, string> {
+  const out = new Map<string, string>();
+  const ledger = story.map((chapter, index) => ({
+    id: chapter.id,
+    kind: chapter.kind,
+    change: chapter.change,
+    runs: chapter.files.map((file) => ({ runId: runIdOf(file.name) })),
+    note: chapter.note,
+    createdAt: at(20 * index),
+  }));
+  const session = SessionSchema.parse({
+    schemaVersion: 1,
+    id: 'fenmoor-hatch',
+    name: 'Fenmoor hatch',
+    createdAt: at(0),
+    car,
+    conditions,
+    limits: {},
+    ledger,
+    note: 'Invented: the car, the day and every number in the logs. Level closed test oval, third gear.',
+    isInvented: true,
+  });
+  out.set(`${folder}/session.json`, json(session));
+
+  story.forEach((chapter, index) => {
+    chapter.files.forEach((file, i) => {
+      const text = logs.get(`logs/${file.name}`);
+      if (text === undefined) throw new Error(`no log ${file.name}`);
+      const id = runIdOf(file.name);
+      const record = RunRecordSchema.parse({
+        schemaVersion: 1,
+        id,
+        name: file.name,
+        importedAt: at(20 * index + 4 + 4 * i),
+        size_bytes: Buffer.byteLength(text),
+        sha256: createHash('sha256').update(text).digest('hex'),
+      });
+      out.set(`${folder}/runs/${id}/source.csv`, text);
+      out.set(`${folder}/runs/${id}/run.json`, json(record));
+    });
+  });
+  return out;
+}
+
+/** A run is called after its file, so that a person finds their way in the folder. */
+function runIdOf(fileName: string): string {
+  return fileName.replace(/\.csv$/, '');
+}
