@@ -1,3 +1,4 @@
+export * from './explanation.ts';
 export * from './typed-value.ts';
 export * from './unit.ts';
 export * from './unit-choice.ts';
