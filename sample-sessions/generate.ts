@@ -12,7 +12,11 @@ import { type Chapter, looseStory, story } from './simulation/story.ts';
 import { band_rpm, bandMean, consumption, curveOf, grid_rpm, meanCurve, round } from './simulation/truth.ts';
 import type { Tune } from './simulation/tune.ts';
 
-export const sampleSeed = 20270314;
+/**
+ * The first seed from 20270314 on whose day is unremarkable: no entry's true mean differs from what its change is
+ * worth by more than one standard error. A truth outside an interval is then the judge's fault, not the day's.
+ */
+export const sampleSeed = 20270323;
 
 /** The car as a tuner would type it: what was weighed, read off a plate or measured, nothing the truth alone knows. */
 export const car: CarInput = {
@@ -176,7 +180,7 @@ export function generateLogs(seed: number = sampleSeed): ReadonlyMap<string, str
           'Torque at the clutch side of the crank, engine inertia not yet paid, times engine speed.',
         nominal: 'One pull without luck, wind, noise or wandering boost.',
         effect:
-          'Nominal after minus nominal before, mean over the band, every 100 rpm alike. declared: only the declared change made; total: as really driven.',
+          'Nominal after minus nominal before, mean over the engine speeds of the band by trapezoids. declared: only the declared change made; total: as really driven.',
       },
       grid_rpm,
       band_rpm,

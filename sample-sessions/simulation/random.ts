@@ -9,24 +9,32 @@ export type Random = {
   readonly normal: () => number;
 };
 
-/** 32-bit FNV-1a, to turn a label into a starting state. */
-function hash(text: string): number {
-  let state = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) {
-    state = Math.imul(state ^ text.charCodeAt(i), 0x01000193);
-  }
-  return state >>> 0;
+/** 32-bit FNV-1a of a text, from a starting value; the last mixing spreads the final letters as well. */
+function hash(text: string, start: number): number {
+  let state = start;
+  for (let i = 0; i < text.length; i++) state = Math.imul(state ^ text.charCodeAt(i), 0x01000193);
+  state = Math.imul(state ^ (state >>> 16), 0x85ebca6b);
+  state = Math.imul(state ^ (state >>> 13), 0xc2b2ae35);
+  return (state ^ (state >>> 16)) >>> 0;
 }
 
-/** One stream: the 32-bit mulberry generator, good enough for noise and the same on every machine. */
+/** One stream: xoshiro128** (Blackman and Vigna), whose 128 bits of state keep the streams from overlapping. */
 export function randomOf(seed: number, label: string): Random {
-  let state = hash(`${seed}/${label}`);
+  const text = `${seed}/${label}`;
+  let [a, b, c, d] = [hash(text, 0x811c9dc5), hash(text, 0x9e3779b9), hash(text, 0x7f4a7c15), 1];
+  const turn = (x: number, by: number) => (x << by) | (x >>> (32 - by));
   const uniform = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+    const drawn = Math.imul(turn(Math.imul(b, 5), 7), 9) >>> 0;
+    const kept = b << 9;
+    c ^= a;
+    d ^= b;
+    b ^= c;
+    a ^= d;
+    c ^= kept;
+    d = turn(d, 11);
+    return drawn / 4294967296;
   };
+  for (let i = 0; i < 16; i++) uniform();
   // Twelve uniforms less six: deviation 1, no logarithm, bounded at six deviations.
   const normal = () => {
     let sum = -6;

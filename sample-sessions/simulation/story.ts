@@ -49,7 +49,7 @@ export const story: readonly Chapter[] = [
     tune: sprayed,
     declaredTune: sprayed,
     expected: ['equivalent', 'loss'],
-    files: [file('1-spray.csv', 3, true)],
+    files: [file('1-spray-a.csv', 3, true), file('1-spray-b.csv', 1)],
   },
   {
     id: 'boost',

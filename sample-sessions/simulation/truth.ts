@@ -33,17 +33,18 @@ export function meanCurve(curves: readonly (readonly (number | null)[])[]): (num
   });
 }
 
-/** Mean of a curve over the band, every grid point alike. */
+/** Mean of a curve over the band's engine speeds, by trapezoids. */
 export function bandMean(curve: readonly (number | null)[]): number {
-  let [sum, count] = [0, 0];
+  let [sum, weights] = [0, 0];
   grid_rpm.forEach((rpm, i) => {
     const value = curve[i];
     if (rpm < band_rpm[0] || rpm > band_rpm[1]) return;
     if (value === null || value === undefined) throw new Error('the band reaches beyond the pull');
-    sum += value;
-    count++;
+    const weight = rpm === band_rpm[0] || rpm === band_rpm[1] ? 0.5 : 1;
+    sum += weight * value;
+    weights += weight;
   });
-  return sum / count;
+  return sum / weights;
 }
 
 /** What a pull used up: fluid [mL], and fluid over fuel by mass while the spray was full. */

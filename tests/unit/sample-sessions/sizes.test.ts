@@ -5,7 +5,7 @@ import { engine } from '../../../sample-sessions/simulation/hatch.ts';
 import type { TraceField } from '../../../sample-sessions/simulation/trace.ts';
 import { bandMean, curveOf } from '../../../sample-sessions/simulation/truth.ts';
 import { baseTune, type Tune } from '../../../sample-sessions/simulation/tune.ts';
-import { truth } from '../../support/sample-truth.ts';
+import { bandMeanOf, truth } from '../../support/sample-truth.ts';
 
 // Windows without another source are common practice: the sizes a tuner would call plausible.
 const sprayed: Tune = { ...baseTune, isSprayOn: true };
@@ -33,7 +33,7 @@ describe('the invented car has the sizes of a real one', () => {
   );
 
   it('a pull lasts 6 to 12 s and three or four pulls make an entry', () => {
-    expect(whole).toHaveLength(19);
+    expect(whole).toHaveLength(20);
     for (const pull of whole) within(pull.end_s - pull.start_s, 6, 12);
     for (const e of truth.entries) within(e.files.flatMap((f) => f.pulls).length, 3, 4);
   });
@@ -97,6 +97,13 @@ describe('the invented car has the sizes of a real one', () => {
 });
 
 describe('the story that the truth tells', () => {
+  it('is told on an unremarkable day: no entry is off its worth by more than 0.35 %', () => {
+    for (const e of truth.entries) {
+      const worth = bandMeanOf(e.nominalWheelPower_kW, ...truth.band_rpm);
+      within(e.bandMean_kW / worth - 1, -0.0035, 0.0035);
+    }
+  });
+
   const byId = new Map(truth.entries.map((e) => [e.id, e]));
   const effect = (id: string) => byId.get(id)?.declared?.effect_percent ?? Number.NaN;
 
