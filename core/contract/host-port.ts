@@ -50,7 +50,10 @@ export type HostClient = {
   upload(
     file: unknown,
     entryId: string | null,
-    onProgress?: (share: number) => void,
+    options?: {
+      readonly signal?: { readonly aborted: boolean };
+      readonly onProgress?: (share: number) => void;
+    },
   ): Promise<Result<RequestOutput<'runs.import'>>>;
   subscribe(listener: (event: HostEvent) => void): () => void;
 };

@@ -1,0 +1,33 @@
+import type { ScreenWords } from '../../screen-words.ts';
+
+export const importing: ScreenWords['importing'] = {
+  title: 'Wohin gehören diese Aufzeichnungen?',
+  file: 'Aufzeichnung',
+  entry: 'Eintrag',
+  toBaseline: 'Ausgangsstand',
+  toNew: 'Eine neue Änderung',
+  toNone: 'Später entscheiden',
+  import: 'Einlesen',
+  reading: (name) => `${name} wird gelesen`,
+  imported: (name, pulls) =>
+    pulls === 0
+      ? `${name} ist da. Ein voller Zug fand sich nicht darin.`
+      : `${name} ist da, mit ${pulls === 1 ? '1 Zug' : `${pulls} Zügen`}.`,
+  duplicate: (name) => `${name} war schon da; die vorhandene Kopie gilt.`,
+  failed: (name) => `${name} ließ sich nicht einlesen.`,
+  keptAsIs: 'Eine Aufzeichnung wird Byte für Byte kopiert und nie verändert.',
+  columns: 'Spalten',
+  columnsOf: (name) => `Spalten von ${name}`,
+  column: 'In der Datei',
+  meaning: 'Gelesen als',
+  unit: 'Einheit',
+  why: 'Weil',
+  notUsed: 'Nicht verwendet',
+  sure: 'sicher',
+  likely: 'wahrscheinlich',
+  guess: 'geraten',
+  byHand: 'von Hand',
+  backToFound: 'Wie gefunden',
+  path: 'Pfad auf diesem Rechner',
+  importPath: 'Von einem Pfad einlesen',
+};

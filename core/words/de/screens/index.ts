@@ -1,0 +1,11 @@
+import type { ScreenWords } from '../../screen-words.ts';
+import { bench } from './bench.ts';
+import { entry } from './entry.ts';
+import { importing } from './import.ts';
+import { ledger } from './ledger.ts';
+import { now } from './now.ts';
+import { shell } from './shell.ts';
+import { start } from './start.ts';
+import { units } from './units.ts';
+
+export const screens: ScreenWords = { bench, entry, importing, ledger, now, shell, start, units };

@@ -1,0 +1,84 @@
+import type { ScreenWords } from '../../screen-words.ts';
+
+export const now: ScreenWords['now'] = {
+  title: 'Jetzt',
+  gates: 'Schranken',
+  noGates: 'Noch ist keine Grenze bekannt. Grenzen stehen im Aufbau.',
+  car: {
+    title: 'Sagen, was das Auto wiegt',
+    why: 'Leistung folgt aus Masse und Beschleunigung; ohne sie lässt sich nichts vergleichen.',
+  },
+  baseline: {
+    title: 'Den Ausgangsstand fahren',
+    why: 'Drei Züge oder mehr in einem Gang, von unterhalb des Ladedruckaufbaus bis kurz vor den Begrenzer, dazwischen abkühlen.',
+  },
+  baselineMore: (n) => ({
+    title: n === 1 ? 'Noch ein Zug im Ausgangsstand' : `Noch ${n} Züge im Ausgangsstand`,
+    why: 'An der Streuung zwischen den Zügen wird jede spätere Wirkung gemessen.',
+  }),
+  change: {
+    title: 'Eines ändern',
+    why: 'Der Ausgangsstand steht. Eines ändern, aufschreiben, fahren.',
+  },
+  drive: (entry) => ({
+    title: `${entry} fahren`,
+    why: 'Zwei bis vier Züge, gleicher Gang, gleicher Beginn, sonst nichts verändert.',
+  }),
+  more: (n, entry) => ({
+    title: n === 1 ? `Noch ein Zug für ${entry}` : `Noch ${n} Züge für ${entry}`,
+    why: 'Dann ist in 8 von 10 Fällen zu sehen, ob eine Wirkung von der Größe der Spanne da ist.',
+  }),
+  undecidable: (entry) => ({
+    title: `${entry}: nicht zu unterscheiden`,
+    why: 'Keine vernünftige Zahl von Zügen würde es entscheiden. Gleichmäßigere Züge oder ein größerer Schritt schon.',
+  }),
+  notComparable: (entry) => ({
+    title: `${entry} noch einmal fahren`,
+    why: 'So wie gefahren ist es nicht vergleichbar; der Grund steht beim Urteil.',
+  }),
+  loss: (entry) => ({
+    title: `${entry} zurücknehmen`,
+    why: 'Es kostete Leistung. Verwerfen, dann steht die nächste Änderung auf der davor.',
+  }),
+  again: {
+    title: 'Einen früheren Eintrag noch einmal fahren',
+    why: 'Vier Änderungen, seit der Tag zuletzt geprüft wurde. Bewegt sich der Eintrag, hat sich der Tag bewegt.',
+  },
+  next: {
+    title: 'Das Nächste ändern',
+    why: 'Das Letzte ist belegt. Eines nach dem anderen.',
+  },
+  closed: (gate) => ({
+    title: `${gate}: hier anhalten`,
+    why: 'Eine Schranke ist zu. Zum letzten Eintrag davor zurück und zuerst den Grund finden.',
+  }),
+  chooseFiles: 'Aufzeichnungen wählen',
+  addChange: 'Änderung aufschreiben',
+  openSetup: 'Aufbau öffnen',
+  dropChange: 'Änderung verwerfen',
+  lookBench: 'Zur Werkbank',
+  gate: {
+    knock: 'Klopfen',
+    retard: 'Klopfrücknahme',
+    lambda: 'Magerstes Lambda',
+    intake: 'Ansaugluft',
+    exhaust: 'Abgas',
+    duty: 'Einspritzdauer',
+    fluidPressure: 'Fluiddruck',
+    map: 'Saugrohrdruck',
+  },
+  limit: (value, limit) => `${value}, Grenze ${limit}`,
+  lowest: (value, limit) => `${value}, mindestens ${limit}`,
+  quiet: 'keines gesehen',
+  events: (n, of) => `${n} von ${of} ${of === 1 ? 'Ereignis' : 'Ereignissen'}`,
+  gateStates: { clear: 'frei', close: 'nah', closed: 'zu' },
+  cautions: {
+    pull: 'Ein Zug gehört auf den Prüfstand oder eine gesperrte Straße. Der Fahrer fährt, jemand anderes bedient den Rechner.',
+    boost:
+      'Mehr Ladedruck mit zu wenig Fluid, Kraftstoff oder Zündreserve kann den Motor in Sekunden zerstören. Kleine Schritte, beim ersten Klopfen aufhören.',
+    spark:
+      'Zündung jenseits der Klopfgrenze bricht Kolben in Sekunden. Halbe Grade nahe der Grenze, und hinhören.',
+    close: (gate) =>
+      `${gate} ist nah. Der nächste Schritt könnte diese Schranke schließen: zuerst dafür planen.`,
+  },
+};

@@ -1,0 +1,31 @@
+import type { ScreenWords } from '../../screen-words.ts';
+
+export const units: ScreenWords['units'] = {
+  title: 'Einheiten',
+  of: (field) => `Einheit von ${field}`,
+  notANumber: 'Das ist keine Zahl.',
+  intro: 'So werden Zahlen gezeigt. Was Sie eingaben, bleibt, wie Sie es eingaben.',
+  metric: 'Metrisch',
+  imperial: 'Angelsächsisch',
+  mixed: 'Gemischt',
+  mixture: 'Gemisch',
+  lambda: 'Lambda',
+  airFuel: 'Luft/Kraftstoff nach Skala der Anzeige',
+  scale: 'Skala der Anzeige bei Lambda 1',
+  kinds: {
+    power: 'Leistung',
+    torque: 'Drehmoment',
+    boost: 'Ladedruck (über Umgebung)',
+    pressure: 'Druck (absolut)',
+    fluidPressure: 'Fluid- und Kraftstoffdruck',
+    temperature: 'Temperatur',
+    temperatureDifference: 'Temperaturunterschied',
+    speed: 'Geschwindigkeit',
+    mass: 'Masse',
+    volume: 'Volumen',
+    volumeFlow: 'Volumenstrom',
+    massFlow: 'Massenstrom',
+    length: 'Länge',
+    massPerEnergy: 'Kraftstoff je Arbeit',
+  },
+};

@@ -1,0 +1,31 @@
+export const importing = {
+  title: 'Where do these logs belong?',
+  file: 'Log',
+  entry: 'Entry',
+  toBaseline: 'Baseline',
+  toNew: 'A new change',
+  toNone: 'Decide later',
+  import: 'Import',
+  reading: (name: string) => `Reading ${name}`,
+  imported: (name: string, pulls: number) =>
+    pulls === 0
+      ? `${name} is in. No full pull was found in it.`
+      : `${name} is in, with ${pulls === 1 ? '1 pull' : `${pulls} pulls`}.`,
+  duplicate: (name: string) => `${name} was imported before; the copy that is there is used.`,
+  failed: (name: string) => `${name} could not be imported.`,
+  keptAsIs: 'A log is copied byte for byte and never changed.',
+  columns: 'Columns',
+  columnsOf: (name: string) => `Columns of ${name}`,
+  column: 'In the file',
+  meaning: 'Read as',
+  unit: 'Unit',
+  why: 'Because',
+  notUsed: 'Not used',
+  sure: 'sure',
+  likely: 'likely',
+  guess: 'a guess',
+  byHand: 'by hand',
+  backToFound: 'As found',
+  path: 'Path on this machine',
+  importPath: 'Import from a path',
+};

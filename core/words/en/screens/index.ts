@@ -1,0 +1,10 @@
+import { bench } from './bench.ts';
+import { entry } from './entry.ts';
+import { importing } from './import.ts';
+import { ledger } from './ledger.ts';
+import { now } from './now.ts';
+import { shell } from './shell.ts';
+import { start } from './start.ts';
+import { units } from './units.ts';
+
+export const screens = { bench, entry, importing, ledger, now, shell, start, units };

@@ -1,0 +1,40 @@
+import { useEffect, useRef } from 'react';
+import type { ChartSpec } from '../../core/handover/index.ts';
+import styles from './Chart.module.css';
+import { chartColours } from './chart-colours.ts';
+import { plotlyFigure } from './plotly-figure.ts';
+import { useThemeName } from './use-theme-name.ts';
+
+export type PlotlyPlotProps = { readonly spec: ChartSpec; readonly width: number; readonly height: number };
+
+/** The drawing itself. Plotly is fetched when the first plot is shown and not before. */
+export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
+  const plot = useRef<HTMLDivElement>(null);
+  const theme = useThemeName();
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the theme decides the tokens that are read here
+  useEffect(() => {
+    const root = plot.current;
+    if (!root) return;
+    let isCurrent = true;
+    import('plotly.js-dist-min').then(({ default: plotly }) => {
+      if (!isCurrent) return;
+      const figure = plotlyFigure(spec, chartColours(root), width, height);
+      return plotly.react(root, figure.data, figure.layout, figure.config);
+    });
+    return () => {
+      isCurrent = false;
+    };
+  }, [spec, width, height, theme]);
+
+  useEffect(() => {
+    const root = plot.current;
+    return () => {
+      if (root?.hasChildNodes()) {
+        void import('plotly.js-dist-min').then(({ default: plotly }) => plotly.purge(root));
+      }
+    };
+  }, []);
+
+  return <div ref={plot} className={styles.plot} role="img" aria-label={spec.description} />;
+}

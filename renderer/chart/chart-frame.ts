@@ -1,0 +1,32 @@
+import type { ChartSpec } from '../../core/handover/index.ts';
+
+/** Pixels around the plot area and between its panels; fixed, so that handles and cursor find their place. */
+export const frame = { left: 56, right: 16, top: 26, bottom: 46, gap: 34, spans: 26, text: 14.5 } as const;
+
+export type PanelBox = { readonly top: number; readonly height: number };
+
+/** Where each panel stands in a plot of this height [px], and the strip of spans under the last. */
+export function panelBoxes(spec: ChartSpec, height: number): { panels: PanelBox[]; spans: PanelBox | null } {
+  const strip = spec.spans ? frame.spans : 0;
+  const free = height - frame.top - frame.bottom - strip - frame.gap * (spec.panels.length - 1);
+  let top: number = frame.top;
+  const panels = spec.panels.map((panel) => {
+    const box = { top, height: Math.max(20, free * panel.share) };
+    top += box.height + frame.gap;
+    return box;
+  });
+  return { panels, spans: spec.spans ? { top: top - frame.gap + 8, height: strip - 12 } : null };
+}
+
+/** x in the axis' unit at this pixel, null outside the plot area. */
+export function xAt(spec: ChartSpec, pixel: number, width: number): number | null {
+  const share = (pixel - frame.left) / (width - frame.left - frame.right);
+  if (share < 0 || share > 1) return null;
+  const [from, to] = spec.x.range;
+  return from + share * (to - from);
+}
+
+export function pixelAt(spec: ChartSpec, x: number, width: number): number {
+  const [from, to] = spec.x.range;
+  return frame.left + ((x - from) / (to - from)) * (width - frame.left - frame.right);
+}

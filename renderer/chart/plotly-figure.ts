@@ -1,0 +1,220 @@
+import type { ChartMark, ChartSpec } from '../../core/handover/index.ts';
+import type { ChartColours } from './chart-colours.ts';
+import { frame, panelBoxes } from './chart-frame.ts';
+
+const dashes = { solid: 'solid', dashed: '7px,4px', dotted: '2px,4px' } as const;
+
+type Axes = { readonly x: string; readonly y: string };
+
+function traces(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
+  const on = { xaxis: axes.x, yaxis: axes.y, hoverinfo: 'skip', type: 'scatter' };
+  switch (mark.kind) {
+    case 'line':
+      return [
+        {
+          ...on,
+          mode: 'lines',
+          x: mark.x,
+          y: mark.y,
+          line: {
+            color: colours.ink(mark.ink),
+            width: mark.weight === 'main' ? 2.5 : 1,
+            dash: dashes[mark.dash],
+          },
+          opacity: mark.weight === 'main' ? 1 : 0.55,
+        },
+      ];
+    case 'band': {
+      const edge = { ...on, mode: 'lines', x: mark.x, line: { width: 0 } };
+      return [
+        { ...edge, y: mark.low },
+        { ...edge, y: mark.high, fill: 'tonexty', fillcolor: colours.wash(mark.ink) },
+      ];
+    }
+    case 'points':
+      return [
+        { ...on, mode: 'markers', x: mark.x, y: mark.y, marker: { color: colours.ink(mark.ink), size: 8 } },
+      ];
+    case 'rule':
+      return [];
+  }
+}
+
+function ruleShape(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
+  if (mark.kind !== 'rule') return [];
+  const line = { color: colours.ink(mark.ink), width: 1.25, dash: dashes[mark.dash] };
+  return mark.along === 'x'
+    ? [
+        {
+          type: 'line',
+          xref: `${axes.x} domain`,
+          yref: axes.y,
+          x0: 0,
+          x1: 1,
+          y0: mark.at,
+          y1: mark.at,
+          line,
+          layer: 'below',
+        },
+      ]
+    : [
+        {
+          type: 'line',
+          xref: axes.x,
+          yref: `${axes.y} domain`,
+          x0: mark.at,
+          x1: mark.at,
+          y0: 0,
+          y1: 1,
+          line,
+          layer: 'below',
+        },
+      ];
+}
+
+function label(mark: ChartMark, axes: Axes, colours: ChartColours, xEnd: number): object[] {
+  if (mark.kind === 'band' || mark.label === '') return [];
+  const base = {
+    text: mark.label,
+    showarrow: false,
+    xref: axes.x,
+    yref: axes.y,
+    font: { size: frame.text, color: colours.ink(mark.ink), weight: 600 },
+  };
+  if (mark.kind === 'rule') {
+    return mark.along === 'x'
+      ? [{ ...base, x: 0, xref: `${axes.x} domain`, y: mark.at, xanchor: 'left', yanchor: 'bottom' }]
+      : [
+          {
+            ...base,
+            x: mark.at,
+            y: 1,
+            yref: `${axes.y} domain`,
+            xanchor: 'right',
+            yanchor: 'top',
+            xshift: -4,
+          },
+        ];
+  }
+  const last = mark.y.findLastIndex((v, i) => v !== null && (mark.x[i] ?? 0) <= xEnd);
+  const y = mark.y[last];
+  if (last < 0 || y === null || y === undefined) return [];
+  const side = mark.kind === 'line' ? mark.labelSide : 'above';
+  return [
+    {
+      ...base,
+      x: mark.x[last],
+      y,
+      xanchor: 'right',
+      yanchor: side === 'above' ? 'bottom' : 'top',
+      yshift: side === 'above' ? 5 : -5,
+    },
+  ];
+}
+
+/** The plot for plotly: data, layout and how it behaves. Everything it says comes from the spec. */
+export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: number, height: number) {
+  const boxes = panelBoxes(spec, height);
+  const inner = height - frame.top - frame.bottom;
+  const domain = (box: { top: number; height: number }): [number, number] => {
+    const low = 1 - (box.top - frame.top + box.height) / inner;
+    return [Math.max(0, low), Math.min(1, 1 - (box.top - frame.top) / inner)];
+  };
+  const data: object[] = [];
+  const shapes: object[] = [];
+  const annotations: object[] = [];
+  const font = { family: colours.font, size: frame.text, color: colours.soft };
+  const layout: Record<string, unknown> = {
+    width,
+    height,
+    margin: { l: frame.left, r: frame.right, t: frame.top, b: frame.bottom },
+    paper_bgcolor: 'rgba(0,0,0,0)',
+    plot_bgcolor: 'rgba(0,0,0,0)',
+    font,
+    showlegend: false,
+    hovermode: false,
+    dragmode: 'zoom',
+    shapes,
+    annotations,
+    xaxis: {
+      range: spec.x.range,
+      tickvals: spec.x.ticks.map((t) => t.at),
+      ticktext: spec.x.ticks.map((t) => t.text),
+      anchor: 'free',
+      position: 0,
+      showgrid: false,
+      zeroline: false,
+      showline: false,
+      title: { text: spec.x.title, standoff: 4 },
+      tickfont: font,
+    },
+  };
+  spec.panels.forEach((panel, i) => {
+    const axes = { x: 'x', y: i === 0 ? 'y' : `y${i + 1}` };
+    const span = domain(boxes.panels[i] ?? { top: 0, height: 0 });
+    layout[i === 0 ? 'yaxis' : `yaxis${i + 1}`] = {
+      domain: span,
+      range: panel.y.range,
+      tickvals: panel.y.ticks.map((t) => t.at),
+      ticktext: panel.y.ticks.map((t) => t.text),
+      gridcolor: colours.rule,
+      zeroline: false,
+      fixedrange: true,
+      tickfont: font,
+    };
+    annotations.push({
+      text: panel.y.title,
+      showarrow: false,
+      xref: 'paper',
+      yref: 'paper',
+      x: 0,
+      y: span[1],
+      xanchor: 'left',
+      yanchor: 'bottom',
+      yshift: 3,
+      font,
+    });
+    for (const mark of panel.marks) {
+      data.push(...traces(mark, axes, colours));
+      shapes.push(...ruleShape(mark, axes, colours));
+      annotations.push(...label(mark, axes, colours, spec.x.range[1]));
+    }
+  });
+  if (spec.spans && boxes.spans) addSpans(spec, domain(boxes.spans), colours, shapes, annotations);
+  return { data, layout, config: { displayModeBar: false, doubleClick: false, responsive: false } };
+}
+
+function addSpans(
+  spec: ChartSpec,
+  [low, high]: [number, number],
+  colours: ChartColours,
+  shapes: object[],
+  annotations: object[],
+) {
+  if (!spec.spans) return;
+  const middle = (low + high) / 2;
+  const clip = (x: number) => Math.min(spec.x.range[1], Math.max(spec.x.range[0], x));
+  const bar = { type: 'line', xref: 'x', yref: 'paper', y0: middle, y1: middle };
+  shapes.push({ ...bar, xref: 'paper', x0: 0, x1: 1, line: { color: colours.rule, width: 1 } });
+  for (const part of spec.spans.parts) {
+    if (clip(part.from) >= clip(part.to)) continue;
+    shapes.push({
+      ...bar,
+      x0: clip(part.from),
+      x1: clip(part.to),
+      line: { color: colours.ink(part.ink), width: 6 },
+    });
+  }
+  annotations.push({
+    text: spec.spans.label,
+    showarrow: false,
+    xref: 'paper',
+    yref: 'paper',
+    x: 0,
+    xshift: -6,
+    y: middle,
+    xanchor: 'right',
+    yanchor: 'middle',
+    font: { size: frame.text, color: colours.soft },
+  });
+}

@@ -1,0 +1,9 @@
+/** The few calls we make; the package ships no types of its own for this bundle. */
+declare module 'plotly.js-dist-min' {
+  export type Figure = { readonly data: unknown[]; readonly layout: object; readonly config: object };
+  const plotly: {
+    react(root: HTMLElement, data: unknown[], layout: object, config: object): Promise<unknown>;
+    purge(root: HTMLElement): void;
+  };
+  export default plotly;
+}

@@ -1,0 +1,59 @@
+import { type RefObject, useEffect } from 'react';
+import type { ChartSpec } from '../../core/handover/index.ts';
+import { xAt } from './chart-frame.ts';
+
+export type PlotPointer = {
+  readonly onCursor: ((x: number | null) => void) | undefined;
+  /** While a range is drawn, and null when it is let go or left. */
+  readonly onDraw: (range: [number, number] | null) => void;
+  readonly onZoom: ((range: [number, number]) => void) | undefined;
+};
+
+/** Reads the pointer over a plot as values of its x axis: where it stands, and the range drawn with it. */
+export function usePlotPointer(
+  ref: RefObject<HTMLElement | null>,
+  spec: ChartSpec,
+  width: number | null,
+  { onCursor, onDraw, onZoom }: PlotPointer,
+): void {
+  useEffect(() => {
+    const element = ref.current;
+    if (!element || width === null) return;
+    let from: number | null = null;
+    const at = (event: globalThis.PointerEvent) =>
+      xAt(spec, event.clientX - element.getBoundingClientRect().left, width);
+    const range = (to: number | null): [number, number] | null =>
+      from === null || to === null ? null : from < to ? [from, to] : [to, from];
+    const onDown = (event: globalThis.PointerEvent) => {
+      from = onZoom && event.button === 0 ? at(event) : null;
+    };
+    const onMove = (event: globalThis.PointerEvent) => {
+      const x = at(event);
+      onCursor?.(x);
+      if (from !== null) onDraw(range(x));
+    };
+    const onUp = (event: globalThis.PointerEvent) => {
+      const drawn = range(at(event));
+      from = null;
+      onDraw(null);
+      const [low, high] = spec.x.range;
+      // A click that trembles is no range.
+      if (drawn && drawn[1] - drawn[0] > (high - low) * 0.02) onZoom?.(drawn);
+    };
+    const onLeave = () => {
+      from = null;
+      onDraw(null);
+      onCursor?.(null);
+    };
+    element.addEventListener('pointerdown', onDown);
+    element.addEventListener('pointermove', onMove);
+    element.addEventListener('pointerup', onUp);
+    element.addEventListener('pointerleave', onLeave);
+    return () => {
+      element.removeEventListener('pointerdown', onDown);
+      element.removeEventListener('pointermove', onMove);
+      element.removeEventListener('pointerup', onUp);
+      element.removeEventListener('pointerleave', onLeave);
+    };
+  }, [ref, spec, width, onCursor, onDraw, onZoom]);
+}

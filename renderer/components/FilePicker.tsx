@@ -1,0 +1,27 @@
+import type { ReactNode } from 'react';
+import { FileTrigger } from 'react-aria-components';
+import { Button, type ButtonProps } from './Button.tsx';
+
+export type FilePickerProps = {
+  readonly children: ReactNode;
+  readonly onFiles: (files: File[]) => void;
+  readonly look?: ButtonProps['look'];
+  readonly isWide?: boolean;
+};
+
+/** The button that opens the system's own file dialog. */
+export function FilePicker({ children, onFiles, look = 'second', isWide = false }: FilePickerProps) {
+  return (
+    <FileTrigger
+      allowsMultiple
+      onSelect={(list) => {
+        const files = list ? Array.from(list) : [];
+        if (files.length > 0) onFiles(files);
+      }}
+    >
+      <Button look={look} isWide={isWide}>
+        {children}
+      </Button>
+    </FileTrigger>
+  );
+}

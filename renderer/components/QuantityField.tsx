@@ -1,0 +1,112 @@
+import { type KeyboardEvent, useId, useState } from 'react';
+import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
+import {
+  convert,
+  kindOf,
+  type ShownKind,
+  type TypedValue,
+  unitOf,
+  unitsOfKind,
+} from '../../core/units/index.ts';
+import { readNumber } from '../../core/words/index.ts';
+import { cx } from '../design/cx.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './Field.module.css';
+import { Select } from './Select.tsx';
+
+export type QuantityFieldProps = {
+  readonly label: string;
+  readonly kind: ShownKind;
+  readonly value: TypedValue | null;
+  readonly onChange: (value: TypedValue | null) => void;
+  /** What holds while the field is empty; shown, and marked as a default. */
+  readonly fallback?: string | undefined;
+  readonly hint?: string | undefined;
+  readonly error?: string | undefined;
+  /** Arrow keys move by this, in the field's unit. */
+  readonly step?: number;
+  readonly autoFocus?: boolean;
+};
+
+/** A number with its unit. It keeps what was typed, in the unit it was typed in. */
+export function QuantityField(props: QuantityFieldProps) {
+  const { label, kind, value, onChange, fallback, hint, error, step } = props;
+  const { show, screens } = useWords();
+  const [draft, setDraft] = useState<string | null>(null);
+  const [unit, setUnit] = useState(value?.unit ?? show.units[kind]);
+  const id = useId();
+  const current = value?.unit ?? unit;
+  const offered = unitsOfKind(kindOf(kind));
+  const text = draft ?? (value ? plainNumber(value.value, show.language) : '');
+
+  const typed = (next: string) => {
+    setDraft(next);
+    if (next.trim() === '') return onChange(null);
+    const number = readNumber(next, show.language);
+    if (number !== null) onChange({ value: number, unit: current });
+  };
+  const nudge = (event: KeyboardEvent) => {
+    const sign = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
+    if (sign === 0 || step === undefined || !value) return;
+    event.preventDefault();
+    setDraft(null);
+    onChange({ value: Number((value.value + sign * step).toPrecision(12)), unit: current });
+  };
+  const changeUnit = (next: string) => {
+    setUnit(next);
+    setDraft(null);
+    if (value) onChange({ value: Number(convert(value.value, current, next).toPrecision(5)), unit: next });
+  };
+  const isWrong = draft !== null && draft.trim() !== '' && readNumber(draft, show.language) === null;
+  return (
+    <TextField
+      value={text}
+      onChange={typed}
+      onBlur={() => setDraft(null)}
+      isInvalid={error !== undefined || isWrong}
+      autoFocus={props.autoFocus ?? false}
+      className={cx(styles.field)}
+    >
+      <Label className={cx(styles.label)}>
+        {label}
+        {!value && fallback !== undefined && <span className={styles.mark}>{screens.shell.byDefault}</span>}
+      </Label>
+      <div className={styles.row}>
+        <Input
+          inputMode="decimal"
+          autoComplete="off"
+          placeholder={fallback ?? ''}
+          onKeyDown={nudge}
+          className={cx(styles.input)}
+          aria-describedby={`${id}-unit`}
+        />
+        {offered.length > 1 ? (
+          <Select
+            label={screens.units.of(label)}
+            isLabelHidden
+            options={offered.map((u) => ({ id: u.id, label: u.symbol || '1' }))}
+            value={current}
+            onChange={changeUnit}
+          />
+        ) : (
+          <span className={styles.unit}>{unitOf(current).symbol}</span>
+        )}
+        <span id={`${id}-unit`} hidden>
+          {unitOf(current).symbol}
+        </span>
+      </div>
+      {hint && !error && (
+        <Text slot="description" className={cx(styles.hint)}>
+          {hint}
+        </Text>
+      )}
+      <FieldError className={cx(styles.error)}>{error ?? screens.units.notANumber}</FieldError>
+    </TextField>
+  );
+}
+
+/** As typed: no grouping, no rounding, the language's decimal sign. */
+function plainNumber(value: number, language: 'en' | 'de'): string {
+  const text = String(value);
+  return language === 'de' ? text.replace('.', ',') : text;
+}

@@ -1,0 +1,56 @@
+import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import { defaultPreferences, type Preferences } from '../../core/contract/index.ts';
+import { useHost } from '../host/HostProvider.tsx';
+import { useTheme } from './use-theme.ts';
+
+export type PreferencesState = {
+  readonly preferences: Preferences;
+  readonly set: (patch: Partial<Preferences>) => void;
+};
+
+const PreferencesContext = createContext<PreferencesState | null>(null);
+
+/** Language, units and light: the shell keeps them, the screen shows a change at once. */
+export function PreferencesProvider({ children }: { children: ReactNode }) {
+  const host = useHost();
+  const [preferences, setPreferences] = useState<Preferences | null>(null);
+
+  useEffect(() => {
+    let isCurrent = true;
+    host.request('preferences.get', {}).then((answer) => {
+      if (isCurrent) setPreferences(answer.ok ? answer.value : firstPreferences());
+    });
+    return () => {
+      isCurrent = false;
+    };
+  }, [host]);
+
+  const set = useCallback(
+    (patch: Partial<Preferences>) => {
+      setPreferences((old) => ({ ...(old ?? firstPreferences()), ...patch }));
+      void host.request('preferences.set', patch);
+    },
+    [host],
+  );
+
+  useTheme(preferences?.theme ?? 'system');
+  const language = preferences?.language ?? 'en';
+  useEffect(() => {
+    document.documentElement.lang = language;
+  }, [language]);
+
+  const state = useMemo(() => preferences && { preferences, set }, [preferences, set]);
+  if (!state) return null;
+  return <PreferencesContext value={state}>{children}</PreferencesContext>;
+}
+
+/** Where nothing was ever chosen, the browser's own language decides between the two we have. */
+function firstPreferences(): Preferences {
+  return { ...defaultPreferences, language: navigator.language.startsWith('de') ? 'de' : 'en' };
+}
+
+export function usePreferences(): PreferencesState {
+  const state = useContext(PreferencesContext);
+  if (!state) throw new Error('usePreferences outside PreferencesProvider');
+  return state;
+}

@@ -1,0 +1,47 @@
+import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import type { QuantityId } from '../../core/log/index.ts';
+import type { Note, Problem } from '../../core/result/index.ts';
+import {
+  createShow,
+  noteText,
+  type ProblemSentence,
+  problemText,
+  type ScreenWords,
+  type Show,
+  screenWords,
+  wordsOf,
+} from '../../core/words/index.ts';
+import { usePreferences } from './use-preferences.tsx';
+
+export type Words = {
+  readonly show: Show;
+  readonly screens: ScreenWords;
+  readonly note: (note: Note) => string;
+  readonly problem: (problem: Problem) => ProblemSentence;
+  readonly quantity: (id: QuantityId) => string;
+};
+
+const WordsContext = createContext<Words | null>(null);
+
+/** Words and numbers in the language and the units that the reader chose. */
+export function WordsProvider({ children }: { children: ReactNode }) {
+  const { preferences } = usePreferences();
+  const { language, units } = preferences;
+  const words = useMemo((): Words => {
+    const show = createShow(language, units);
+    return {
+      show,
+      screens: screenWords(language),
+      note: (note) => noteText(note, show),
+      problem: (problem) => problemText(problem, show),
+      quantity: (id) => wordsOf(language).quantities[id],
+    };
+  }, [language, units]);
+  return <WordsContext value={words}>{children}</WordsContext>;
+}
+
+export function useWords(): Words {
+  const words = useContext(WordsContext);
+  if (!words) throw new Error('useWords outside WordsProvider');
+  return words;
+}
