@@ -9,13 +9,13 @@ import type { Result } from '../../core/result/index.ts';
 import { cancelled, checkAnswer, hostGone } from './check-answer.ts';
 
 /**
- * The host over loopback HTTP, same origin; the session cookie that the first page set goes along by itself.
+ * The host over loopback HTTP, beside the page itself; the cookie that the first page set goes along.
  *
- *   POST /api/<name>        JSON {input, requestId}   -> Result as JSON; an aborted fetch cancels the request
- *   PUT  /upload?name=&entryId=&requestId=   bytes    -> Result of runs.import
- *   GET  /events            server-sent events, each `data:` one HostEvent as JSON
+ *   POST api/<name>         JSON {input, requestId}   -> Result as JSON; an aborted fetch cancels the request
+ *   PUT  upload?name=&entryId=&requestId=   bytes    -> Result of runs.import
+ *   GET  events            server-sent events, each `data:` one HostEvent as JSON
  */
-export function createWebClient(base = ''): HostClient {
+export function createWebClient(base = './'): HostClient {
   const listeners = new Set<(event: HostEvent) => void>();
   const progressOf = new Map<string, (share: number) => void>();
   let source: EventSource | null = null;
@@ -44,7 +44,7 @@ export function createWebClient(base = ''): HostClient {
   return {
     request(name, input, options) {
       const signal = options?.signal instanceof AbortSignal ? { signal: options.signal } : {};
-      return send(name, `${base}/api/${name}`, {
+      return send(name, `${base}api/${name}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ input, requestId: crypto.randomUUID() }),
@@ -58,7 +58,7 @@ export function createWebClient(base = ''): HostClient {
       if (entryId) query.set('entryId', entryId);
       if (options?.onProgress) progressOf.set(requestId, options.onProgress);
       const signal = options?.signal instanceof AbortSignal ? { signal: options.signal } : {};
-      const answer = await send('runs.import', `${base}/upload?${query}`, {
+      const answer = await send('runs.import', `${base}upload?${query}`, {
         method: 'PUT',
         headers: { 'content-type': 'application/octet-stream' },
         body: file,
@@ -70,7 +70,7 @@ export function createWebClient(base = ''): HostClient {
     subscribe(listener) {
       listeners.add(listener);
       if (!source) {
-        source = new EventSource(`${base}/events`);
+        source = new EventSource(`${base}events`);
         source.onmessage = onMessage;
       }
       return () => {
