@@ -10,6 +10,7 @@ export {
 } from '../power/index.ts';
 export * from './edit.ts';
 export * from './entry.ts';
+export * from './json-difference.ts';
 export * from './limits.ts';
 export * from './migrations/index.ts';
 export * from './run-record.ts';

@@ -25,6 +25,7 @@ declare module '../result/result.ts' {
     'store/changed-outside': { file: string };
     /** The log grew or was rewritten while it was copied. */
     'store/source-changing': { name: string };
+    'store/upload-broken': { name: string };
     'store/source-missing': { runId: string; name: string };
     'store/source-damaged': { runId: string; name: string };
     'store/no-run': { runId: string };

@@ -7,6 +7,8 @@ export type FileState = { readonly kind: EntryKind; readonly size: number; reado
 export type Reader = {
   /** Fills `into` from where the last read ended; returns the bytes read, 0 at the end. */
   read(into: Uint8Array): Promise<number>;
+  /** Length and date of the open file itself, whatever its name points at by now. */
+  state(): Promise<{ readonly size: number; readonly modified_ms: number }>;
   close(): Promise<void>;
 };
 
@@ -42,6 +44,8 @@ export type FileSystem = {
   stat(path: string): Promise<FileState | null>;
   /** Makes creations, renames and removals inside a folder durable. */
   syncFolder(folder: string): Promise<void>;
+  /** Sets a file's date to now by the clock of the disk, which two machines on one share have in common. */
+  touch(path: string): Promise<void>;
   setReadOnly(path: string, readOnly: boolean): Promise<void>;
 };
 

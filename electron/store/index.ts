@@ -1,7 +1,19 @@
+export * from './create-session.ts';
 export * from './file-system.ts';
+export * from './import-log.ts';
+export * from './list-sessions.ts';
 export { nodeFileSystem } from './node-file-system.ts';
+export {
+  closeSession,
+  type OpenOptions,
+  type OpenSession,
+  openSession,
+  type StoredRun,
+} from './open-session.ts';
 export { pathInside } from './path-inside.ts';
+export { readSource } from './read-source.ts';
 export type { Content } from './replace-file.ts';
 export { safeFolderName, slug } from './safe-name.ts';
+export * from './save.ts';
 export { sha256, sha256OfFile } from './sha256.ts';
 export { writeAtomic } from './write-atomic.ts';

@@ -44,6 +44,10 @@ export const nodeFileSystem: FileSystem = {
     const { handle } = await openPlain(path, options?.followLinks ?? false);
     return {
       read: async (into) => (await handle.read(into, 0, into.length, null)).bytesRead,
+      async state() {
+        const stats = await handle.stat();
+        return { size: stats.size, modified_ms: stats.mtimeMs };
+      },
       close: () => handle.close(),
     };
   },
@@ -95,6 +99,17 @@ export const nodeFileSystem: FileSystem = {
     } catch (error) {
       // Some network shares cannot flush a folder and say so; there is nothing more to ask of them.
       if (!['EINVAL', 'ENOTSUP', 'EOPNOTSUPP'].includes(errorCode(error) ?? '')) throw error;
+    } finally {
+      await handle.close();
+    }
+  },
+  async touch(path) {
+    const handle = await open(path, constants.O_RDWR | noFollow);
+    try {
+      // Writing a byte as it stands makes the file's server set the date, not this machine's clock.
+      const first = Buffer.alloc(1);
+      const { bytesRead } = await handle.read(first, 0, 1, 0);
+      if (bytesRead === 1) await handle.write(first, 0, 1, 0);
     } finally {
       await handle.close();
     }

@@ -74,6 +74,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `${f.name} wurde noch geschrieben, während es kopiert wurde.`,
     remedy: 'Den Logger anhalten und die Datei noch einmal einlesen.',
   }),
+  'store/upload-broken': (f) => ({
+    message: `${f.name} kam nicht vollständig an; nichts davon wurde behalten.`,
+    remedy: 'Die Datei noch einmal ablegen.',
+  }),
   'store/source-missing': (f) => ({
     message: `Das Log ${f.name} der Aufzeichnung ${f.runId} liegt nicht im Sitzungsordner.`,
     remedy: 'Die Originaldatei noch einmal einlesen: Sie kommt an ihren Platz zurück.',

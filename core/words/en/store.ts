@@ -74,6 +74,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `${f.name} was still being written while it was copied.`,
     remedy: 'Stop the logger, then import the file again.',
   }),
+  'store/upload-broken': (f) => ({
+    message: `${f.name} did not arrive whole; nothing of it was kept.`,
+    remedy: 'Drop the file again.',
+  }),
   'store/source-missing': (f) => ({
     message: `The log ${f.name} of run ${f.runId} is not in the session folder.`,
     remedy: 'Import the original file again: it goes back to its place.',

@@ -1,0 +1,185 @@
+import { createHash } from 'node:crypto';
+import { basename, join } from 'node:path';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import { type RunRecord, RunRecordSchema } from '../../core/session/index.ts';
+import { attempt } from './disk-problem.ts';
+import { placeOf, saveDocument } from './document.ts';
+import type { FileSystem } from './file-system.ts';
+import { ensureFolder } from './history.ts';
+import { folderNames, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
+import { type OpenSession, type StoredRun, whyNotWritable, writing } from './open-session.ts';
+import { removeTree } from './recover.ts';
+import { unfinishedNameFor, writeDurably } from './replace-file.ts';
+import { slug } from './safe-name.ts';
+import { setAside } from './set-aside.ts';
+import { partsOf, sha256OfFile } from './sha256.ts';
+
+/** A log on this machine, or one that arrives as bytes. */
+export type LogSource =
+  | { readonly path: string }
+  | { readonly name: string; readonly content: Uint8Array | AsyncIterable<Uint8Array> };
+
+/** What is known about a log before it was read. */
+export type ImportDetails = Partial<Pick<RunRecord, 'columns' | 'note' | 'conditions' | 'direction'>>;
+
+export type ImportedLog = {
+  readonly record: RunRecord;
+  /** The id of the run that holds the same bytes already; nothing was added then. */
+  readonly duplicateOf: string | null;
+  /** True where the log went back to the place of a lost or damaged copy. */
+  readonly healed: boolean;
+};
+
+/**
+ * Copies a log byte for byte into the session and tells so only once it is durable. The original is only read.
+ * The same bytes a second time are no second run: they are told as a duplicate, and heal a run whose own copy
+ * was lost or damaged.
+ *
+ * Errors: store/source-changing where the file grew or was rewritten meanwhile; store/missing; store/read-only
+ * and its kin; store/upload-broken; disk problems. Nothing of it stays in the session then.
+ */
+export async function importLog(
+  open: OpenSession,
+  source: LogSource,
+  details: ImportDetails,
+  now: string,
+): Promise<Result<ImportedLog>> {
+  const { fs } = open.inner;
+  const runs = join(open.folder, folderNames.runs);
+  const staged = join(runs, unfinishedNameFor('import'));
+  const name = nameOf(source);
+  let isCommitted = false;
+  try {
+    return await attempt('path' in source ? source.path : open.folder, async () => {
+      const problem = await whyNotWritable(open);
+      if (problem) return fail(problem);
+      await ensureFolder(runs, fs);
+      await fs.makeFolder(staged);
+      // A long upload must not keep edits waiting, so only the last step waits its turn.
+      const copy = await copyInto(join(staged, sourceName), source, fs);
+      if (!copy.ok) return copy;
+      const done = await writing(open, () => commit(open, staged, { name, ...copy.value, ...details }, now));
+      isCommitted = done.ok && done.value.duplicateOf === null;
+      return done;
+    });
+  } catch (error) {
+    if (error instanceof BrokenUpload) return fail({ code: 'store/upload-broken', facts: { name } });
+    throw error;
+  } finally {
+    // Where this fails too, opening the session cleans up.
+    if (!isCommitted) await removeTree(staged, fs).catch(() => undefined);
+  }
+}
+
+/** The bytes stopped coming: the sender's failure, not the disk's. */
+class BrokenUpload extends Error {}
+
+async function* guarded(content: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  try {
+    yield* content;
+  } catch (error) {
+    throw new BrokenUpload('upload broke off', { cause: error });
+  }
+}
+
+function nameOf(source: LogSource): string {
+  // A browser's name is a stranger's text; it is kept for people and never used as a path.
+  const name = 'path' in source ? basename(source.path) : basename(source.name.replaceAll('\\', '/'));
+  return name.toWellFormed().slice(0, 1000) || 'log';
+}
+
+type Copy = { readonly sha256: string; readonly size_bytes: number };
+
+async function copyInto(path: string, source: LogSource, fs: FileSystem): Promise<Result<Copy>> {
+  if (!('path' in source)) {
+    const { content } = source;
+    return ok(await hashedCopy(path, content instanceof Uint8Array ? [content] : guarded(content), fs));
+  }
+  const reader = await fs.openRead(source.path, { followLinks: true });
+  try {
+    const before = await reader.state();
+    const copy = await hashedCopy(path, partsOf(reader), fs);
+    const after = await reader.state();
+    const isSteady = before.modified_ms === after.modified_ms && copy.size_bytes === after.size;
+    if (!isSteady) return fail({ code: 'store/source-changing', facts: { name: basename(source.path) } });
+    return ok(copy);
+  } finally {
+    await reader.close();
+  }
+}
+
+async function hashedCopy(
+  path: string,
+  parts: Iterable<Uint8Array> | AsyncIterable<Uint8Array>,
+  fs: FileSystem,
+): Promise<Copy> {
+  const hash = createHash('sha256');
+  let size_bytes = 0;
+  async function* counted() {
+    for await (const part of parts) {
+      hash.update(part);
+      size_bytes += part.length;
+      yield part;
+    }
+  }
+  await writeDurably(path, counted(), fs);
+  await fs.setReadOnly(path, true);
+  return { sha256: hash.digest('hex'), size_bytes };
+}
+
+async function commit(
+  open: OpenSession,
+  staged: string,
+  facts: Copy & ImportDetails & { readonly name: string },
+  now: string,
+): Promise<Result<ImportedLog>> {
+  const { fs } = open.inner;
+  const same = [...open.runs.values()].find((run) => run.record.sha256 === facts.sha256);
+  if (same) return heal(open, same, staged, now);
+
+  const id = await freeId(open, facts.name, facts.sha256);
+  const record = RunRecordSchema.parse({ ...facts, schemaVersion: 1, id, importedAt: now });
+  const saved = await saveDocument(
+    placeOf(staged, '', 'run'),
+    record,
+    { fingerprint: null, revision: 0 },
+    now,
+    fs,
+  );
+  if (!saved.ok) return saved;
+  await fs.rename(staged, runFolder(open.folder, id));
+  await fs.syncFolder(join(open.folder, folderNames.runs));
+  open.runs.set(id, { record, hasSource: true, saved: saved.value });
+  return ok({ record, duplicateOf: null, healed: false });
+}
+
+/** Named after the file and its content, so that two copies of a session give one log one id. */
+async function freeId(open: OpenSession, name: string, sha256: string): Promise<string> {
+  const stem = slug(name.replace(/\.[^.]*$/, ''), 'log');
+  for (let digits = 10; ; digits++) {
+    const id = `${stem}-${sha256.slice(0, digits)}`;
+    // A folder may stand there whose record could not be read.
+    if (!open.runs.has(id) && (await open.inner.fs.stat(runFolder(open.folder, id))) === null) return id;
+  }
+}
+
+/** The bytes are known: where the run's own copy is not what it should be, the new one takes its place. */
+async function heal(
+  open: OpenSession,
+  run: StoredRun,
+  staged: string,
+  now: string,
+): Promise<Result<ImportedLog>> {
+  const { fs } = open.inner;
+  const { id, sha256 } = run.record;
+  const path = sourcePath(open.folder, id);
+  const isThere = (await fs.stat(path)) !== null;
+  const isWhole = isThere && (await sha256OfFile(path, fs)).sha256 === sha256;
+  if (!isWhole) {
+    if (isThere) await setAside(open.folder, shownSource(id), now, fs);
+    await fs.rename(join(staged, sourceName), path);
+    await fs.syncFolder(runFolder(open.folder, id));
+    open.runs.set(id, { ...run, hasSource: true });
+  }
+  return ok({ record: run.record, duplicateOf: id, healed: !isWhole });
+}

@@ -1,0 +1,113 @@
+import { join } from 'node:path';
+import type { Note } from '../../core/result/index.ts';
+import { IdSchema, type RunRecord } from '../../core/session/index.ts';
+import { loadDocument, saveDocument } from './document.ts';
+import type { Entry, FileSystem } from './file-system.ts';
+import { listIfThere } from './history.ts';
+import { folderNames, runFolder, runPlace, sourceName, sourcePath } from './layout.ts';
+import type { StoredRun } from './open-session.ts';
+import { readRunRecord } from './read-run-record.ts';
+import { removeUnfinishedIn, settle } from './recover.ts';
+import { setAside } from './set-aside.ts';
+import { sha256OfFile } from './sha256.ts';
+
+/** Reads overlap while the disk works; more at once gains nothing and uses up file handles. */
+const atOnce = 32;
+
+/**
+ * All runs of a session by id, in order of import. A run whose record is lost with all versions is made anew
+ * from its log where the folder may be written, and left out (and told) where not.
+ */
+export async function loadRuns(
+  folder: string,
+  mayWrite: boolean,
+  now: string,
+  notices: Note[],
+  fs: FileSystem,
+): Promise<Map<string, StoredRun>> {
+  const entries = await listIfThere(join(folder, folderNames.runs), fs);
+  const found: StoredRun[] = [];
+  for (let i = 0; i < entries.length; i += atOnce) {
+    const group = entries.slice(i, i + atOnce).map(async (entry) => {
+      const told: Note[] = [];
+      const run = await loadRun(folder, entry, mayWrite, now, told, fs);
+      return { run, told };
+    });
+    for (const { run, told } of await Promise.all(group)) {
+      if (run) found.push(run);
+      notices.push(...told);
+    }
+  }
+  found.sort(
+    (a, b) => compare(a.record.importedAt, b.record.importedAt) || compare(a.record.id, b.record.id),
+  );
+  return new Map(found.map((run) => [run.record.id, run]));
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : Number(a > b);
+}
+
+async function loadRun(
+  folder: string,
+  { name, kind }: Entry,
+  mayWrite: boolean,
+  now: string,
+  notices: Note[],
+  fs: FileSystem,
+): Promise<StoredRun | null> {
+  if (kind !== 'folder' || !IdSchema.safeParse(name).success) {
+    // Staged imports of a program that has the session open are its own business.
+    if (!name.startsWith('.')) notices.push({ code: 'store/unknown-file', facts: { file: `runs/${name}` } });
+    return null;
+  }
+  const entries = await fs.list(runFolder(folder, name));
+  if (mayWrite) {
+    const files = await removeUnfinishedIn(runFolder(folder, name), entries, fs);
+    if (files > 0) notices.push({ code: 'store/unfinished-removed', facts: { files } });
+  }
+  const hasSource = entries.some((entry) => entry.name === sourceName && entry.kind === 'file');
+  const place = runPlace(folder, name);
+  const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
+  if (!loaded.ok) {
+    const [problem] = loaded.problems;
+    const isLost = problem.code === 'store/damaged' || problem.code === 'store/missing';
+    if (isLost && hasSource && mayWrite) {
+      return rebuildRun(folder, name, problem.code === 'store/damaged', now, notices, fs);
+    }
+    const isEmpty = problem.code === 'store/missing' && !hasSource;
+    const facts = { file: isEmpty ? `runs/${name}` : place.shown };
+    notices.push({ code: isEmpty ? 'store/unknown-file' : 'store/damage-left', facts });
+    return null;
+  }
+  const saved = await settle(folder, place, loaded.value, mayWrite, now, notices, fs);
+  // A run folder copied by hand keeps its record's old id; the folder's name is the one that is unique.
+  const record: RunRecord = { ...loaded.value.value, id: name };
+  if (!hasSource) {
+    notices.push({ code: 'store/source-missing', facts: { runId: name, name: record.name } });
+  }
+  return { record, hasSource, saved };
+}
+
+async function rebuildRun(
+  folder: string,
+  runId: string,
+  isDamaged: boolean,
+  now: string,
+  notices: Note[],
+  fs: FileSystem,
+): Promise<StoredRun> {
+  const place = runPlace(folder, runId);
+  if (isDamaged && (await fs.stat(place.path)) !== null) await setAside(folder, place.shown, now, fs);
+  const { sha256, size } = await sha256OfFile(sourcePath(folder, runId), fs);
+  const record = readRunRecord(
+    // The date is that of the rebuilding: when it was imported is not known any more.
+    { schemaVersion: 1, id: runId, name: runId, importedAt: now, size_bytes: size, sha256 },
+    place.shown,
+  );
+  if (!record.ok) throw new Error('a rebuilt record must fit the schema');
+  const saved = await saveDocument(place, record.value, { fingerprint: null, revision: 0 }, now, fs);
+  if (!saved.ok) throw new Error('nothing stands where a rebuilt record goes');
+  notices.push({ code: 'store/run-rebuilt', facts: { runId } });
+  return { record: record.value, hasSource: true, saved: saved.value };
+}
