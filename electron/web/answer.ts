@@ -1,7 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { fail, type Result } from '../../core/result/index.ts';
+import { securityHeaders } from '../screens/index.ts';
 import { Refused } from './refused.ts';
-import { securityHeaders } from './security-headers.ts';
 
 /** Sends a text with our headers. A client that takes nothing of it for `stalled_ms` is dropped. */
 export function answerText(

@@ -1,6 +1,6 @@
 import type { ServerResponse } from 'node:http';
 import type { HostEvent } from '../../core/contract/index.ts';
-import { securityHeaders } from './security-headers.ts';
+import { securityHeaders } from '../screens/index.ts';
 
 /** What the host tells without being asked, to every open page, as server-sent events (WHATWG HTML, 9.2). */
 export type EventStreams = {

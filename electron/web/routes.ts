@@ -2,15 +2,14 @@ import { createReadStream } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { pipeline } from 'node:stream/promises';
 import type { HostPort } from '../../core/contract/index.ts';
+import { type BuiltFile, nameInUrl, securityHeaders } from '../screens/index.ts';
 import { admit, admitHost } from './admission.ts';
 import { answerText } from './answer.ts';
-import { type BuiltFile, nameInUrl } from './built-files.ts';
 import { carryRequest, carryUpload } from './carry-request.ts';
 import type { EventStreams } from './event-stream.ts';
 import type { Keys } from './keys.ts';
 import type { Limits } from './limits.ts';
 import { Refused } from './refused.ts';
-import { securityHeaders } from './security-headers.ts';
 
 export type Site = {
   readonly host: HostPort;

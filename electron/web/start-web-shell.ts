@@ -1,8 +1,8 @@
 import { createServer } from 'node:http';
 import type { AddressInfo, Socket } from 'node:net';
 import type { HostPort } from '../../core/contract/index.ts';
+import { listBuiltFiles } from '../screens/index.ts';
 import { answerError } from './answer.ts';
-import { listBuiltFiles } from './built-files.ts';
 import { createEventStreams } from './event-stream.ts';
 import { createKeys } from './keys.ts';
 import { defaultLimits, type Limits } from './limits.ts';

@@ -41,7 +41,15 @@ const coreRules: readonly Rule[] = coreOrder.map((folder, place) => ({
   why: 'core is pure and runs from general to particular: physics must not know screens, sessions or Node',
 }));
 
-const shellFolders = ['core/contract', 'core/result', 'core/units', 'core/words', 'electron/host'];
+/** Message carriers, and the built screens that two of them serve. */
+const shellFolders = [
+  'core/contract',
+  'core/result',
+  'core/units',
+  'core/words',
+  'electron/host',
+  'electron/screens',
+];
 
 const shellRules: readonly Rule[] = [
   {
@@ -55,6 +63,12 @@ const shellRules: readonly Rule[] = [
     mayImport: ['core', 'electron/store'],
     packages: ['node:*', 'zod'],
     why: 'the host answers the contract and knows neither window nor HTTP',
+  },
+  {
+    folder: 'electron/screens',
+    mayImport: [],
+    packages: ['node:*'],
+    why: 'which built files may be served, and under which policy, must be one answer for both shells that serve them',
   },
   {
     folder: 'electron/web',
@@ -116,5 +130,6 @@ export const foldersWithIndex: readonly string[] = [
   ...coreOrder,
   'electron/store',
   'electron/host',
+  'electron/screens',
   'electron/web',
 ];
