@@ -8,6 +8,8 @@ export type Import = {
   readonly line: number;
   readonly to: string;
   readonly isPackage: boolean;
+  /** Gone when the program runs. */
+  readonly isType: boolean;
 };
 
 export type SyntaxNode = { readonly type: string; readonly start: number } & Record<string, unknown>;
@@ -56,8 +58,9 @@ export function importsOf(path: string, text: string): readonly Import[] {
   const add = (node: SyntaxNode, source: unknown): void => {
     const line = text.slice(0, node.start).split('\n').length;
     const name = literal(source);
-    if (name === undefined) found.push({ from: path, line, to: '(computed)', isPackage: true });
-    else found.push({ from: path, line, ...target(path, name) });
+    const isType = node.type === 'TSImportType' || node.importKind === 'type' || node.exportKind === 'type';
+    const to = name === undefined ? { to: '(computed)', isPackage: true } : target(path, name);
+    found.push({ from: path, line, isType, ...to });
   };
   walk(parse(path, text), (node) => {
     switch (node.type) {

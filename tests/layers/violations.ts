@@ -29,10 +29,14 @@ export function privateImports(folders: readonly string[], imports: readonly Imp
   });
 }
 
-/** Each circle once, as `a -> b -> a`. */
+/**
+ * Each circle of imports at run time once, as `a -> b -> a`. Two files of one folder may know each other's
+ * types; between folders the rules allow one direction only, for types as well.
+ */
 export function circles(imports: readonly Import[]): readonly string[] {
   const next = new Map<string, string[]>();
-  for (const one of imports) if (!one.isPackage) next.set(one.from, [...(next.get(one.from) ?? []), one.to]);
+  for (const one of imports)
+    if (!one.isPackage && !one.isType) next.set(one.from, [...(next.get(one.from) ?? []), one.to]);
   const found = new Set<string>();
   const done = new Set<string>();
   const follow = (file: string, path: readonly string[]): void => {
