@@ -6,7 +6,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { fail, ok } from '../../../core/result/index.ts';
 import { type Limits, startWebShell, type WebShell } from '../../../electron/web/index.ts';
-import { type DoubleHost, doubleHost } from './double-host.ts';
+import { type DoubleHost, doubleHost } from '../../support/double-host.ts';
 import { type RawAnswer, rawRequest, requestText } from './raw-request.ts';
 
 let folder: string;

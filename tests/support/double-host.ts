@@ -1,5 +1,5 @@
-import type { HostEvent, HostPort, RequestContext } from '../../../core/contract/index.ts';
-import { ok, type Result } from '../../../core/result/index.ts';
+import type { HostEvent, HostPort, RequestContext } from '../../core/contract/index.ts';
+import { ok, type Result } from '../../core/result/index.ts';
 
 /** A host that answers with what it was asked, and keeps what reached it. */
 export type DoubleHost = HostPort & {

@@ -1,0 +1,40 @@
+import { defineConfig } from 'playwright/test';
+
+const isRoot = process.getuid?.() === 0;
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results',
+  // A retry would hide a test that fails now and then.
+  retries: 0,
+  workers: 2,
+  fullyParallel: true,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  forbidOnly: true,
+  snapshotPathTemplate: '{testDir}/snapshots/{testFilePath}/{arg}{ext}',
+  // A missing snapshot fails; making a new one is its own command, and someone looks.
+  updateSnapshots: 'none',
+  use: {
+    viewport: { width: 1280, height: 720 },
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      ...(process.env.ONECHANGE_BROWSER ? { executablePath: process.env.ONECHANGE_BROWSER } : {}),
+      args: [
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--no-first-run',
+        // The browser's own sandbox refuses to run as root, as on build machines.
+        ...(isRoot ? ['--no-sandbox'] : []),
+      ],
+    },
+  },
+  projects: [
+    { name: 'browser', testIgnore: 'desktop/**' },
+    { name: 'desktop', testMatch: 'desktop/**/*.spec.ts' },
+  ],
+});
