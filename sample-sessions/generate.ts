@@ -1,16 +1,15 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { CarInput } from '../core/session/index.ts';
 import { sessionFolder } from './session-folder.ts';
+import { car, conditions } from './simulation/as-typed.ts';
 import { air, airDensity, scatter, usual } from './simulation/day.ts';
-import { drive } from './simulation/drive.ts';
+import { effect, kW, nominal, pullFacts, tuneFacts } from './simulation/facts.ts';
 import { engine, hatch, spray } from './simulation/hatch.ts';
 import { looseLogger, plainLogger, record } from './simulation/logger.ts';
-import { type Outing, outing } from './simulation/outing.ts';
+import { outing } from './simulation/outing.ts';
 import { type Chapter, looseStory, story } from './simulation/story.ts';
-import { band_rpm, bandMean, consumption, curveOf, grid_rpm, meanCurve, round } from './simulation/truth.ts';
-import type { Tune } from './simulation/tune.ts';
+import { band_rpm, bandMean, curveOf, grid_rpm, meanCurve, round } from './simulation/truth.ts';
 
 /**
  * The first seed from 20270314 on whose day is unremarkable: no entry's true mean differs from what its change is
@@ -18,74 +17,10 @@ import type { Tune } from './simulation/tune.ts';
  */
 export const sampleSeed = 20270323;
 
-/** The car as a tuner would type it: what was weighed, read off a plate or measured, nothing the truth alone knows. */
-export const car: CarInput = {
-  name: hatch.name,
-  mass_kg: hatch.mass,
-  massUncertainty_kg: 15,
-  gearRatios: [...hatch.gearRatios],
-  finalDrive: hatch.finalDrive,
-  rollingRadius_m: hatch.rollingRadius,
-  pullGear: hatch.gear,
-  wheelInertia_kg_m2: hatch.wheelInertia,
-  engineInertia_kg_m2: hatch.engineInertia,
-  dragArea_m2: hatch.dragArea,
-  rollingCoefficient: hatch.rollingCoefficient,
-  drivetrainEfficiency: hatch.drivetrainEfficiency,
-  correction: 'none',
-};
-
-export const conditions = {
-  place: 'road',
-  ambient_C: round(air.temperature - 273.15, 2),
-  barometer_kPa: air.pressure / 1000,
-  relativeHumidity_percent: air.relativeHumidity * 100,
-  grade_percent: 0,
-} as const;
-
-const kW = (curve: readonly (number | null)[]) => curve.map((w) => (w === null ? null : round(w / 1000, 3)));
-
-/** One pull of this tune without luck, noise or wandering: what the tune is worth. */
-function nominal(tune: Tune) {
-  const trace = drive(
-    tune,
-    [
-      { kind: 'cruise', seconds: 3, luck: usual },
-      { kind: 'pull', luck: usual },
-    ],
-    0,
-    null,
-  );
-  const wheel = curveOf(trace, 0, 'wheelPower');
-  return { trace, wheel, mean: bandMean(wheel) };
-}
-
-function tuneFacts(tune: Tune) {
-  return {
-    boostTarget_kPa: tune.boostTarget / 1000,
-    loadedSpark_deg: tune.loadedSpark_deg,
-    lambdaTarget: tune.lambdaTarget,
-    isSprayOn: tune.isSprayOn,
-  };
-}
-
-function pullFacts(drivenOuting: Outing, logged: readonly { start_s: number; end_s: number }[]) {
-  return drivenOuting.pulls.map(({ trace, index, luck }, i) => {
-    const { fluid_mL, fluidOverFuel } = consumption(trace, index);
-    const pull = trace.pulls[index] ?? { from: 0, to: 1 };
-    const speed = trace.fields.engineSpeed_rpm;
-    return {
-      start_s: round(logged[i]?.start_s ?? Number.NaN, 3),
-      end_s: round(logged[i]?.end_s ?? Number.NaN, 3),
-      gear: hatch.gear,
-      rpmFrom: round(speed[pull.from] ?? 0, 0),
-      rpmTo: round(speed[pull.to - 1] ?? 0, 0),
-      fluid_mL: round(fluid_mL, 1),
-      fluidOverFuel: round(fluidOverFuel, 3),
-      headwind_m_s: round(luck.headwind, 3),
-      boostOffset_kPa: round(luck.boostOffset / 1000, 3),
-    };
-  });
+/** Indented JSON with number lists on one line: a curve is read across, not down. */
+function json(value: unknown): string {
+  const indented = JSON.stringify(value, null, 2);
+  return `${indented.replace(/\[[^[\]{}"]*\]/g, (list) => list.replace(/\s+/g, ' '))}\n`;
 }
 
 function chapterFiles(chapter: Chapter, seed: number, put: (path: string, text: string) => void) {
@@ -104,24 +39,10 @@ function chapterFiles(chapter: Chapter, seed: number, put: (path: string, text: 
   return { files, wheel: meanCurve(wheel), engine: meanCurve(enginePower) };
 }
 
-/** Effect of going from one tune to another at the usual luck, over the band. */
-function effect(before: Tune, after: Tune) {
-  const [a, b] = [nominal(before), nominal(after)];
-  return {
-    effect_kW: round((b.mean - a.mean) / 1000, 3),
-    effect_percent: round((b.mean / a.mean - 1) * 100, 3),
-    delta_kW: kW(b.wheel.map((w, i) => (w === null ? null : w - (a.wheel[i] ?? Number.NaN)))),
-  };
-}
-
 /** Every file of the sample logs with its text, by path below sample-sessions. Same seed, same bytes. */
 export function generateLogs(seed: number = sampleSeed): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
   const put = (path: string, text: string) => out.set(path, text);
-  const json = (value: unknown) =>
-    // Number lists on one line: a curve is read across, not down.
-    `${JSON.stringify(value, null, 2).replace(/\[[^[\]{}"]*\]/g, (list) => list.replace(/\s+/g, ' '))}\n`;
-
   const entries = story.map((chapter, index) => {
     const { files, wheel, engine: crank } = chapterFiles(chapter, seed, put);
     const before = story[index - 1];

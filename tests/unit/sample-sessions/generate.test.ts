@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CarFileSchema } from '../../../core/power/index.ts';
 import { generateSamples } from '../../../sample-sessions/generate.ts';
@@ -12,6 +12,17 @@ describe('the samples', () => {
     for (const [path, text] of made) {
       const isSame = readFileSync(new URL(path, folder), 'utf8') === text;
       expect(isSame, `${path} is stale: run node sample-sessions/generate.ts`).toBe(true);
+    }
+  });
+
+  it('leave no file behind that the generator no longer makes', () => {
+    for (const part of ['logs', 'loose-logs', 'fenmoor-hatch/runs']) {
+      const names = new Set(
+        [...made.keys()]
+          .filter((p) => p.startsWith(`${part}/`))
+          .map((p) => p.slice(part.length + 1).split('/')[0]),
+      );
+      expect(readdirSync(new URL(part, folder)).sort()).toEqual([...names].sort());
     }
   });
 
