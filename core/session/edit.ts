@@ -5,6 +5,7 @@ import { type Entry, EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
 import { ColumnCorrectionSchema, IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
+import { SetupSchema } from './setup.ts';
 
 /** A session with its runs' records: what an edit changes and undo restores. Logs themselves never change. */
 export type SessionState = {
@@ -21,7 +22,7 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('car.set'), car: CarSchema, asTyped: typedValues }),
   z.strictObject({ type: z.literal('conditions.set'), conditions: ConditionsSchema, asTyped: typedValues }),
   z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
-  z.strictObject({ type: z.literal('setup.set'), setup: z.unknown(), asTyped: typedValues }),
+  z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
   z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
   z.strictObject({
     type: z.literal('entry.set'),

@@ -16,6 +16,7 @@ export * from './migrations/index.ts';
 export * from './run-record.ts';
 export * from './schema-problems.ts';
 export * from './session.ts';
+export * from './setup.ts';
 
 import './problems.ts';
 import './store-notes.ts';

@@ -3,6 +3,7 @@ import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema } from './run-record.ts';
+import { SetupSchema } from './setup.ts';
 
 /**
  * session.json. Keys that this version does not know are kept: a note added by hand survives every save.
@@ -15,7 +16,7 @@ export const SessionSchema = z.looseObject({
   createdAt: z.iso.datetime(),
   car: CarSchema,
   /** Engine, fluid system and targets; null until the setup sheet was opened. */
-  setup: z.unknown().nullable().default(null),
+  setup: SetupSchema.nullable().default(null),
   conditions: ConditionsSchema,
   limits: LimitsSchema,
   ledger: z.array(EntrySchema),
