@@ -1,5 +1,150 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
-export const powerProblems: ProblemWordsOf<'power'> = {};
+const missingField = {
+  gearRatios: 'die Gangübersetzungen',
+  finalDrive: 'die Achsübersetzung',
+  radius: 'den Abrollradius oder die Reifengröße',
+  gear: 'den Gang der Messfahrt',
+} as const;
+const unknownField = {
+  gearRatios: 'die Gangübersetzungen sind',
+  finalDrive: 'die Achsübersetzung ist',
+  radius: 'Abrollradius und Reifengröße sind',
+  gear: 'der Gang der Messfahrt ist',
+} as const;
+const signal = { 'engine-speed': 'Drehzahl', 'vehicle-speed': 'Fahrgeschwindigkeit' } as const;
 
-export const powerNotes: NoteWordsOf<'power'> = {};
+export const powerProblems: ProblemWordsOf<'power'> = {
+  'power/no-speed': () => ({
+    message: 'Es ist weder die Drehzahl noch die Fahrgeschwindigkeit aufgezeichnet.',
+    remedy: 'Die Drehzahl aufzeichnen oder ihre Spalte zuordnen.',
+  }),
+  'power/no-gearing': (f) => ({
+    message: `Nur die Drehzahl ist aufgezeichnet, und ${unknownField[f.missing]} nicht bekannt.`,
+    remedy: `Beim Auto ${missingField[f.missing]} eintragen oder auch die Fahrgeschwindigkeit aufzeichnen.`,
+  }),
+  'power/no-engine-speed': (f) => ({
+    message: `Nur die Fahrgeschwindigkeit ist aufgezeichnet, und ${unknownField[f.missing]} nicht bekannt; daher ergibt sich keine Drehzahl.`,
+    remedy: `Beim Auto ${missingField[f.missing]} eintragen oder auch die Drehzahl aufzeichnen.`,
+  }),
+  'power/pull-too-short': (f, show) => ({
+    message: `Die Messfahrt hat ${show.number(f.samples)} brauchbare Drehzahl- oder Geschwindigkeitswerte in ${show.quantity(f.seconds, 'time', 1)}: zu wenig für eine Beschleunigung.`,
+    remedy: 'Schneller aufzeichnen oder länger in einem höheren Gang fahren.',
+  }),
+  'power/not-accelerating': (f, show) => ({
+    message: `Zwischen ${show.quantity(f.from_s, 'time')} und ${show.quantity(f.to_s, 'time')} steigt die Drehzahl kaum.`,
+    remedy:
+      'Anfang und Ende der Messfahrt prüfen; Leistung ergibt sich nur aus steigender Drehzahl bei Volllast.',
+  }),
+  'power/bad-air': (f, show) => ({
+    message: {
+      pressure: `${show.quantity(f.value, 'pressure')} kann nicht der Luftdruck sein.`,
+      temperature: `${show.quantity(f.value, 'temperature')} kann nicht die Lufttemperatur sein.`,
+      relativeHumidity: `${show.quantity(f.value, 'share', 0)} kann nicht die relative Luftfeuchte sein.`,
+    }[f.field],
+    remedy: 'Die Luft am Ort eintragen; den Luftdruck wie gemessen, nicht auf Meereshöhe umgerechnet.',
+  }),
+  'power/bad-tyre': (f) => ({
+    message: `„${f.text}“ ist keine Reifengröße.`,
+    remedy: 'Wie auf der Flanke schreiben: 225/45 R17.',
+  }),
+  'power/coast-down-too-short': (f, show) => ({
+    message: `Der Ausrollversuch verliert ${show.quantity(f.speedDrop, 'speed')} in ${show.quantity(f.seconds, 'time', 0)} mit ${show.number(f.samples)} Werten: zu wenig für drei Beiwerte.`,
+    remedy:
+      'Auf ebener Straße im Leerlauf von hohem Tempo bis Schritttempo ausrollen lassen, in beiden Richtungen.',
+  }),
+  'power/coast-down-not-slowing': (f, show) => ({
+    message: `Zwischen den Werten ${show.number(f.from)} und ${show.number(f.to)} wird das Auto nicht langsamer.`,
+    remedy: 'Den Teil wählen, in dem das Auto im Leerlauf rollt.',
+  }),
+  'power/coast-down-no-fit': (f, show) => ({
+    message: `Zu den ${show.number(f.samples)} Werten passt kein Fahrwiderstand.`,
+    remedy: 'Bremsen, Kuppeln oder eine Steigung im Ausschnitt suchen und wegschneiden.',
+  }),
+  'power/no-two-way': (f, show) => ({
+    message: `Für den Mittelwert aus Hin und Rück braucht es Fahrten in beiden Richtungen; es sind ${show.number(f.out)} hin und ${show.number(f.back)} zurück.`,
+    remedy: 'Dieselbe Strecke auch in der anderen Richtung fahren.',
+  }),
+  'power/no-common-band': () => ({
+    message: 'Die Messfahrten haben keinen gemeinsamen Drehzahlbereich.',
+    remedy: 'Alle im selben Gang über dieselben Drehzahlen fahren.',
+  }),
+  'power/no-air-flow': () => ({
+    message: 'Die Luftmasse ist nicht aufgezeichnet.',
+    remedy: 'Sie aufzeichnen oder ihre Spalte zuordnen.',
+  }),
+};
+
+export const powerNotes: NoteWordsOf<'power'> = {
+  'power/default-drag-area': (f, show) =>
+    `Luftwiderstandsfläche nicht angegeben: ${show.quantity(f.dragArea, 'area')} angenommen, wie üblich.`,
+  'power/default-rolling': (f, show) =>
+    `Rollwiderstandsbeiwert nicht angegeben: ${show.number(f.coefficient, 3)} angenommen, wie üblich.`,
+  'power/default-efficiency': (f, show) =>
+    `Wirkungsgrad des Antriebs nicht angegeben: ${show.quantity(f.efficiency, 'share', 0)} angenommen (82 bis 92 % nach Erfahrung); die Motorleistung ist damit nur grob.`,
+  'power/default-slip': (f, show) =>
+    `Reifenschlupf weder angegeben noch gemessen: ${show.quantity(f.slip, 'share', 1)} bei voller Kraft angenommen (1 bis 3 % nach Erfahrung).`,
+  'power/default-air': (f, show) =>
+    `Lufttemperatur oder Luftdruck nicht angegeben: für den Luftwiderstand ${show.number(f.density, 2)} kg/m³ angenommen.`,
+  'power/default-humidity': (f, show) =>
+    `Luftfeuchte nicht angegeben: für die Korrektur ${show.quantity(f.relativeHumidity, 'share', 0)} angenommen.`,
+  'power/level-assumed': () => 'Die Straße gilt als eben.',
+  'power/wheel-inertia-not-counted': (f, show) =>
+    `Trägheit der Räder nicht angegeben und nicht gerechnet; übliche Räder zählen wie ${show.quantity(f.share, 'share', 0)} der Masse, die Radleistung liegt also 2 bis 3 % zu tief.`,
+  'power/engine-inertia-not-counted': () =>
+    'Trägheit des Motors nicht angegeben und nicht gerechnet; die Motorleistung liegt etwas zu tief, am meisten in kleinen Gängen.',
+  'power/radius-from-tyre': (f, show) =>
+    `Abrollradius ${show.number(f.radius, 3)} m aus der Reifengröße ${f.tyre} berechnet.`,
+  'power/gearing-from-speed': (f, show) =>
+    `Übersetzung aus der Aufzeichnung: ${show.number(f.distancePerTurn, 3)} m Weg je Kurbelumdrehung.`,
+  'power/slip-from-speed': (f, show) =>
+    `Reifenschlupf aus den beiden Geschwindigkeiten: ${show.quantity(f.slip, 'share', 1)} bei voller Kraft.`,
+  'power/speeds-disagree': (f, show) =>
+    `Die aufgezeichnete Fahrgeschwindigkeit weicht um ${show.difference(f.difference, 'share', 1)} von Drehzahl, Gang und Reifen ab; ihr wurde geglaubt. Übersetzungen, Reifengröße und Geschwindigkeitssignal prüfen.`,
+  'power/speed-in-steps': (f, show) =>
+    `Die ${signal[f.basis]} ist in Stufen von ${
+      f.basis === 'engine-speed' ? show.quantity(f.step, 'engineSpeed') : show.quantity(f.step, 'speed', 1)
+    } geschrieben.`,
+  'power/speed-held': (f, show) =>
+    `Die ${signal[f.basis]} wird nur alle ${show.quantity(f.interval, 'time')} neu gelesen; die Wiederholungen wurden weggelassen.`,
+  'power/outliers-left-out': (f, show) =>
+    `${show.number(f.count)} weit abseits liegende Werte wurden weggelassen.`,
+  'power/grade-from-altitude': (f, show) =>
+    `Steigung aus der aufgezeichneten Höhe: ${show.difference(f.grade, 'share', 1)}.`,
+  'power/altitude-unclear': (f, show) =>
+    `Die aufgezeichnete Höhe zeigt keine klare Steigung (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); sie wurde nicht verwendet.`,
+  'power/pull-trimmed': (f, show) =>
+    `${show.quantity(f.seconds, 'time')} an den Enden der Messfahrt, in denen die Drehzahl fiel, wurden weggelassen.`,
+  'power/torque-channel-not-used': (f) =>
+    `Spalte „${f.column}“ wurde nicht für die Leistung verwendet: auf der Straße ist so ein Kanal eine Schätzung des Steuergeräts.`,
+  'power/dyno-correction-unknown': (f) =>
+    `Spalte „${f.column}“ ist vielleicht schon vom Prüfstand korrigiert; dann hier keine Korrektur wählen.`,
+  'power/ramp-inertia-added': (f, show) =>
+    `Trägheit von ${show.number(f.inertia, 3)} kg m², die der Prüfstand im Hochlauf weglässt, wurde dazugerechnet.`,
+  'power/correction-air-unknown': (f) =>
+    `Nicht nach ${f.standard} korrigiert: Luftdruck oder Lufttemperatur ist nicht bekannt oder nicht glaubhaft.`,
+  'power/correction-out-of-range': (f, show) => {
+    const shown = {
+      temperature: `Lufttemperatur ${show.quantity(f.value, 'temperature', 0)} liegt außerhalb ${show.quantity(f.from, 'temperature', 0)} bis ${show.quantity(f.to, 'temperature', 0)}`,
+      dryPressure: `der Druck der trockenen Luft ${show.quantity(f.value, 'pressure')} liegt außerhalb ${show.quantity(f.from, 'pressure', 0)} bis ${show.quantity(f.to, 'pressure', 0)}`,
+      factor: `der Faktor ${show.number(f.value, 3)} liegt außerhalb ${show.number(f.from, 2)} bis ${show.number(f.to, 2)}`,
+    }[f.what];
+    return `${f.standard} ist für diese Luft nicht gemacht: ${shown}. Nur mit Messfahrten desselben Tages vergleichen.`;
+  },
+  'power/correction-boosted': (f, show) =>
+    `Aufgeladener Motor: wird der Ladedruck absolut geregelt, so hat die Regelung den Luftdruck schon ausgeglichen, und der wahre Faktor liegt zwischen 1 und ${show.number(f.factor, 3)}. ${
+      {
+        'ISO 1585':
+          'ISO 1585 schließt aufgeladene Motoren ein; UN R85 lässt den Faktor 1 zu, wenn die Regelung die Luft ausgleicht.',
+        'SAE J1349': 'Ältere SAE-Vorschriften nahmen Ottomotoren mit Turbolader mangels Daten aus.',
+        'DIN 70020': 'DIN 70020 macht, soweit uns bekannt, keinen Unterschied für Aufladung.',
+        none: '',
+      }[f.standard]
+    }`,
+  'power/airflow-agrees': (f, show) =>
+    `Die Luftmasse passt: sie steht für ${show.quantity(f.ratio, 'share', 0)} der gefundenen Motorleistung.`,
+  'power/airflow-disagrees': (f, show) =>
+    `Die Luftmasse steht für ${show.quantity(f.ratio, 'share', 0)} der gefundenen Motorleistung; üblich wären ${show.quantity(f.from, 'share', 0)} bis ${show.quantity(f.to, 'share', 0)}. Masse, Übersetzung und Kennlinie des Luftmassenmessers prüfen.`,
+  'power/two-way-slope': (f, show) =>
+    `Hin und zurück unterscheiden sich wie bei ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)} Steigung oder entsprechend viel Wind.`,
+};

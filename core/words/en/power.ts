@@ -1,5 +1,142 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
-export const powerProblems: ProblemWordsOf<'power'> = {};
+const missingField = {
+  gearRatios: 'the gear ratios',
+  finalDrive: 'the final drive',
+  radius: 'the rolling radius or tyre size',
+  gear: 'the gear of the pull',
+} as const;
+const signal = { 'engine-speed': 'engine speed', 'vehicle-speed': 'vehicle speed' } as const;
 
-export const powerNotes: NoteWordsOf<'power'> = {};
+export const powerProblems: ProblemWordsOf<'power'> = {
+  'power/no-speed': () => ({
+    message: 'No speed is logged: neither engine speed nor vehicle speed.',
+    remedy: 'Log engine speed, or map the column that holds it.',
+  }),
+  'power/no-gearing': (f) => ({
+    message: `Only engine speed is logged, and ${missingField[f.missing]} is not known.`,
+    remedy: `Enter ${missingField[f.missing]} in the car, or log vehicle speed too.`,
+  }),
+  'power/no-engine-speed': (f) => ({
+    message: `Only vehicle speed is logged, and ${missingField[f.missing]} is not known, so engine speed can't be told.`,
+    remedy: `Enter ${missingField[f.missing]} in the car, or log engine speed too.`,
+  }),
+  'power/pull-too-short': (f, show) => ({
+    message: `The pull holds ${show.number(f.samples)} usable speed samples over ${show.quantity(f.seconds, 'time', 1)}: too little for an acceleration.`,
+    remedy: 'Log faster, or pull for longer in a higher gear.',
+  }),
+  'power/not-accelerating': (f, show) => ({
+    message: `Speed hardly rises between ${show.quantity(f.from_s, 'time')} and ${show.quantity(f.to_s, 'time')}.`,
+    remedy: 'Check the ends of the pull; power needs a full-throttle rise of engine speed.',
+  }),
+  'power/bad-air': (f, show) => ({
+    message: {
+      pressure: `${show.quantity(f.value, 'pressure')} cannot be the barometer.`,
+      temperature: `${show.quantity(f.value, 'temperature')} cannot be the air temperature.`,
+      relativeHumidity: `${show.quantity(f.value, 'share', 0)} cannot be the relative humidity.`,
+    }[f.field],
+    remedy: 'Enter the air at the place as the instruments read it; the barometer not reduced to sea level.',
+  }),
+  'power/bad-tyre': (f) => ({
+    message: `“${f.text}” is not a tyre size.`,
+    remedy: 'Write it as on the sidewall, 225/45 R17.',
+  }),
+  'power/coast-down-too-short': (f, show) => ({
+    message: `The coast-down loses ${show.quantity(f.speedDrop, 'speed')} in ${show.quantity(f.seconds, 'time', 0)} with ${show.number(f.samples)} samples: too little for three coefficients.`,
+    remedy: 'Let the car roll in neutral from high speed down to walking pace, both ways on a level road.',
+  }),
+  'power/coast-down-not-slowing': (f, show) => ({
+    message: `The car does not slow down between samples ${show.number(f.from)} and ${show.number(f.to)}.`,
+    remedy: 'Choose the part in which the car rolls in neutral.',
+  }),
+  'power/coast-down-no-fit': (f, show) => ({
+    message: `No road load fits the ${show.number(f.samples)} samples.`,
+    remedy: 'Look for braking, clutch or a slope in the window, and cut it out.',
+  }),
+  'power/no-two-way': (f, show) => ({
+    message: `Two-way averaging needs pulls in both directions; there are ${show.number(f.out)} out and ${show.number(f.back)} back.`,
+    remedy: 'Drive the same stretch in the other direction too.',
+  }),
+  'power/no-common-band': () => ({
+    message: 'The pulls share no band of engine speed.',
+    remedy: 'Drive all of them in one gear over the same engine speeds.',
+  }),
+  'power/no-air-flow': () => ({
+    message: 'No air mass flow is logged.',
+    remedy: 'Log it, or map the column that holds it.',
+  }),
+};
+
+export const powerNotes: NoteWordsOf<'power'> = {
+  'power/default-drag-area': (f, show) =>
+    `Drag area not given: ${show.quantity(f.dragArea, 'area')} taken, as is usual.`,
+  'power/default-rolling': (f, show) =>
+    `Rolling coefficient not given: ${show.number(f.coefficient, 3)} taken, as is usual.`,
+  'power/default-efficiency': (f, show) =>
+    `Drivetrain efficiency not given: ${show.quantity(f.efficiency, 'share', 0)} taken (82 to 92 % by practice), so engine power is a rough figure.`,
+  'power/default-slip': (f, show) =>
+    `Tyre slip is neither given nor measured: ${show.quantity(f.slip, 'share', 1)} at full force taken (1 to 3 % by practice).`,
+  'power/default-air': (f, show) =>
+    `Air temperature or barometer not given: air of ${show.number(f.density, 2)} kg/m³ taken for the drag.`,
+  'power/default-humidity': (f, show) =>
+    `Humidity not given: ${show.quantity(f.relativeHumidity, 'share', 0)} taken for the correction.`,
+  'power/level-assumed': () => 'The road is taken as level.',
+  'power/wheel-inertia-not-counted': (f, show) =>
+    `Wheel inertia not given and not counted; usual wheels are worth ${show.quantity(f.share, 'share', 0)} of the mass, so wheel power reads 2 to 3 % low.`,
+  'power/engine-inertia-not-counted': () =>
+    'Engine inertia not given and not counted, so engine power reads a little low, most in low gears.',
+  'power/radius-from-tyre': (f, show) =>
+    `Rolling radius ${show.number(f.radius, 3)} m worked out from the tyre size ${f.tyre}.`,
+  'power/gearing-from-speed': (f, show) =>
+    `Gearing read from the log: ${show.number(f.distancePerTurn, 3)} m of road per turn of the crank.`,
+  'power/slip-from-speed': (f, show) =>
+    `Tyre slip read from the two logged speeds: ${show.quantity(f.slip, 'share', 1)} at full force.`,
+  'power/speeds-disagree': (f, show) =>
+    `Logged vehicle speed differs by ${show.difference(f.difference, 'share', 1)} from engine speed, gear and tyre; the logged speed was believed. Check ratios, tyre size and the speed signal.`,
+  'power/speed-in-steps': (f, show) =>
+    `The ${signal[f.basis]} is written in steps of ${
+      f.basis === 'engine-speed' ? show.quantity(f.step, 'engineSpeed') : show.quantity(f.step, 'speed', 1)
+    }.`,
+  'power/speed-held': (f, show) =>
+    `The ${signal[f.basis]} is read anew only every ${show.quantity(f.interval, 'time')}; the repeats were left out.`,
+  'power/outliers-left-out': (f, show) =>
+    `${show.number(f.count)} speed samples far off the rest were left out.`,
+  'power/grade-from-altitude': (f, show) =>
+    `Slope from the logged altitude: ${show.difference(f.grade, 'share', 1)}.`,
+  'power/altitude-unclear': (f, show) =>
+    `The logged altitude shows no clear slope (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); it was not used.`,
+  'power/pull-trimmed': (f, show) =>
+    `${show.quantity(f.seconds, 'time')} at the ends of the pull, in which speed fell, were left out.`,
+  'power/torque-channel-not-used': (f) =>
+    `Column “${f.column}” was not used for power: on the road such a channel is the control unit's own estimate.`,
+  'power/dyno-correction-unknown': (f) =>
+    `Column “${f.column}” may already be corrected by the dyno; then choose no correction here.`,
+  'power/ramp-inertia-added': (f, show) =>
+    `Inertia of ${show.number(f.inertia, 3)} kg m² that the dyno leaves out in the ramp was added.`,
+  'power/correction-air-unknown': (f) =>
+    `Not corrected to ${f.standard}: barometer or air temperature is not known or not plausible.`,
+  'power/correction-out-of-range': (f, show) => {
+    const shown = {
+      temperature: `air temperature ${show.quantity(f.value, 'temperature', 0)} is outside ${show.quantity(f.from, 'temperature', 0)} to ${show.quantity(f.to, 'temperature', 0)}`,
+      dryPressure: `dry air pressure ${show.quantity(f.value, 'pressure')} is outside ${show.quantity(f.from, 'pressure', 0)} to ${show.quantity(f.to, 'pressure', 0)}`,
+      factor: `the factor ${show.number(f.value, 3)} is outside ${show.number(f.from, 2)} to ${show.number(f.to, 2)}`,
+    }[f.what];
+    return `${f.standard} is not made for this air: ${shown}. Compare only with pulls of the same day.`;
+  },
+  'power/correction-boosted': (f, show) =>
+    `Boosted engine: where boost is held as an absolute pressure, the control has made up for the barometer already, and the true factor lies between 1 and ${show.number(f.factor, 3)}. ${
+      {
+        'ISO 1585':
+          'ISO 1585 covers pressure-charged engines; UN R85 lets the factor be 1 where the control makes up for the air.',
+        'SAE J1349': 'Older SAE rating codes left turbocharged petrol engines out for want of data.',
+        'DIN 70020': 'DIN 70020 makes no difference for boost as far as we know.',
+        none: '',
+      }[f.standard]
+    }`,
+  'power/airflow-agrees': (f, show) =>
+    `Air mass flow agrees: it stands for ${show.quantity(f.ratio, 'share', 0)} of the engine power found.`,
+  'power/airflow-disagrees': (f, show) =>
+    `Air mass flow stands for ${show.quantity(f.ratio, 'share', 0)} of the engine power found; ${show.quantity(f.from, 'share', 0)} to ${show.quantity(f.to, 'share', 0)} would be usual. Check mass, gearing and the air meter's scale.`,
+  'power/two-way-slope': (f, show) =>
+    `Out and back differ as on a slope of ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}, or as much wind.`,
+};

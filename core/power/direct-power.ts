@@ -1,0 +1,156 @@
+import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
+import { fail, type Note, ok, type Result } from '../result/index.ts';
+import type { Car } from './car.ts';
+import type { Conditions } from './conditions.ts';
+import type { PowerOptions } from './power-of-pull.ts';
+import { practice } from './practice.ts';
+import type { PullPower } from './pull-power.ts';
+import type { PullWindow } from './pull-window.ts';
+import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
+import { speedGrid } from './speed-grid.ts';
+import { speedSignal } from './speed-signal.ts';
+
+type Reading = {
+  readonly channel: Channel;
+  readonly at: 'wheel' | 'engine';
+  readonly is: 'power' | 'torque';
+};
+
+/**
+ * Power as the dyno wrote it, where the log holds it; `power: null` where it must come from acceleration.
+ *
+ * - Wheel power or wheel torque is read unless the place is the road. Engine power or torque is read on a dyno,
+ *   or where no speed of the car is logged: on the road such a channel is the control unit's own model.
+ * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless that would be more
+ *   than 1 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
+ * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt.
+ */
+export function directPower(
+  log: Log,
+  pull: Pull,
+  window: PullWindow,
+  car: Car,
+  conditions: Conditions,
+  options: PowerOptions,
+): Result<{
+  readonly power: Omit<PullPower, 'correction' | 'notes'> | null;
+  readonly notes: readonly Note[];
+}> {
+  const place = options.basis ?? conditions.place;
+  const none = (notes: readonly Note[] = []) => ok({ power: null, notes });
+  const reading = readingOf(log);
+  const engineSpeed = channelOf(log, 'engineSpeed');
+  if (!reading) return none();
+  const unused = [
+    { code: 'power/torque-channel-not-used', facts: { column: reading.channel.column } },
+  ] as const;
+  const hasRoadSpeed =
+    channelOf(log, 'vehicleSpeed') !== undefined || channelOf(log, 'gpsSpeed') !== undefined;
+  const isUsed = place === 'dyno' || (place === null && (reading.at === 'wheel' || !hasRoadSpeed));
+  if (!isUsed || !engineSpeed) return none(unused);
+
+  const speed = speedSignal(log, engineSpeed, window.useFrom, window.useTo);
+  const level = speedSignal(log, reading.channel, window.useFrom, window.useTo);
+  if (!speed || !level || speed.time.length < 8)
+    return fail({
+      code: 'power/pull-too-short',
+      facts: { samples: pull.to - pull.from, seconds: pull.end_s - pull.start_s },
+    });
+  const speedAt = slopeEstimator(weighed(speed));
+  const levelAt = slopeEstimator(weighed(level));
+  const start = log.time[window.from] as number;
+  const end = log.time[window.to - 1] as number;
+  const grid = speedGrid(speedAt.at(start).value, speedAt.at(end).value);
+  if (grid.length < 3)
+    return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
+
+  const divisor = reading.is === 'torque' ? torqueDivisor(reading, levelAt, grid, start, end, pull, car) : 1;
+  const n = grid.length;
+  const wheelPower = new Float64Array(n);
+  const enginePower = new Float64Array(n);
+  const wheelPowerError = new Float64Array(n);
+  const time = new Float64Array(n);
+  const efficiency = car.drivetrainEfficiency ?? practice.drivetrainEfficiency;
+  const inertia = car.engineInertia_kg_m2 ?? 0;
+  const ramp = options.rampInertia_kg_m2 ?? 0;
+  for (let i = 0; i < n; i++) {
+    const w = grid[i] as number;
+    const t = timeWhere(speedAt, w, start, end);
+    const p = levelAt.at(t);
+    const turn = reading.is === 'torque' ? w / divisor : 1;
+    const acceleration = speedAt.at(t).slope;
+    const measured = p.value * turn + ramp * w * acceleration;
+    const unseen = inertia * w * acceleration;
+    time[i] = t;
+    wheelPower[i] = reading.at === 'wheel' ? measured : (measured - unseen) * efficiency;
+    enginePower[i] = reading.at === 'wheel' ? measured / efficiency + unseen : measured;
+    wheelPowerError[i] = Math.sqrt(p.valueVariance) * turn * (reading.at === 'wheel' ? 1 : efficiency);
+  }
+  const notes: Note[] = [];
+  if (car.drivetrainEfficiency === null)
+    notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
+  if (car.correction !== 'none')
+    notes.push({ code: 'power/dyno-correction-unknown', facts: { column: reading.channel.column } });
+  if (ramp > 0) notes.push({ code: 'power/ramp-inertia-added', facts: { inertia: ramp } });
+  return ok({
+    power: {
+      engineSpeed_rad_s: grid,
+      wheelPower,
+      enginePower,
+      wheelPowerError,
+      // Dynos agree with themselves far better than with each other; 2 % is common practice.
+      systematicError: wheelPower.map((p) => 0.02 * p),
+      time,
+      bandwidth: levelAt.fullWidth,
+      basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',
+    },
+    notes,
+  });
+}
+
+function readingOf(log: Log): Reading | null {
+  const order = [
+    ['wheelPower', 'wheel', 'power'],
+    ['wheelTorque', 'wheel', 'torque'],
+    ['enginePower', 'engine', 'power'],
+    ['engineTorque', 'engine', 'torque'],
+  ] as const;
+  for (const [quantity, at, is] of order) {
+    const channel = channelOf(log, quantity);
+    if (channel) return { channel, at, is };
+  }
+  return null;
+}
+
+function weighed(signal: { time: Float64Array; value: Float64Array; noise: number }) {
+  const weight = new Float64Array(signal.time.length).fill(1 / Math.max(signal.noise, 1e-9) ** 2);
+  return { time: signal.time, value: signal.value, weight };
+}
+
+/** 1 for torque at the engine's speed, gear times final drive for axle torque. */
+function torqueDivisor(
+  reading: Reading,
+  levelAt: SlopeEstimator,
+  grid: Float64Array,
+  start: number,
+  end: number,
+  pull: Pull,
+  car: Car,
+): number {
+  const asPrinted = levelAt.at((start + end) / 2).value * (grid[grid.length >> 1] as number);
+  const ratio = car.gearRatios[(pull.gear ?? car.pullGear ?? 0) - 1];
+  if (reading.at === 'engine' || asPrinted < 1000 * car.mass_kg || !ratio || !car.finalDrive) return 1;
+  return ratio * car.finalDrive;
+}
+
+/** Instant at which the smoothed engine speed passes w, by halving. */
+function timeWhere(speedAt: SlopeEstimator, w: number, start: number, end: number): number {
+  let low = start;
+  let high = end;
+  for (let i = 0; i < 18; i++) {
+    const middle = (low + high) / 2;
+    if (speedAt.at(middle).value < w) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}

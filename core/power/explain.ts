@@ -1,0 +1,13 @@
+/** What stands behind a number when a person asks "where from". Formulas and sources are the same in every language. */
+export type Explanation = {
+  readonly formula: string;
+  /** Symbol, its SI unit and the name it has in the code. */
+  readonly inputs: readonly { readonly symbol: string; readonly unit: string; readonly name: string }[];
+  readonly source: string;
+  readonly validRange: string;
+};
+
+/** Shorthand: `input('m', 'kg', 'mass')`. */
+export function input(symbol: string, unit: string, name: string) {
+  return { symbol, unit, name };
+}

@@ -1,0 +1,43 @@
+import type { CorrectionStandard } from './pull-power.ts';
+
+/** What a power figure rests on, and what is doubtful about it. */
+declare module '../result/result.ts' {
+  interface NoteFacts {
+    'power/default-drag-area': { dragArea: number };
+    'power/default-rolling': { coefficient: number };
+    'power/default-efficiency': { efficiency: number };
+    'power/default-slip': { slip: number };
+    'power/default-air': { density: number };
+    'power/default-humidity': { relativeHumidity: number };
+    'power/level-assumed': Record<string, never>;
+    'power/wheel-inertia-not-counted': { share: number };
+    'power/engine-inertia-not-counted': Record<string, never>;
+    'power/radius-from-tyre': { tyre: string; radius: number };
+    'power/gearing-from-speed': { distancePerTurn: number };
+    'power/slip-from-speed': { slip: number };
+    /** Logged vehicle speed over the speed from engine speed, gear and radius, minus one. */
+    'power/speeds-disagree': { difference: number };
+    'power/speed-in-steps': { basis: 'engine-speed' | 'vehicle-speed'; step: number };
+    'power/speed-held': { basis: 'engine-speed' | 'vehicle-speed'; interval: number };
+    'power/outliers-left-out': { count: number };
+    'power/grade-from-altitude': { grade: number };
+    'power/altitude-unclear': { grade: number; error: number };
+    'power/pull-trimmed': { seconds: number };
+    'power/torque-channel-not-used': { column: string };
+    'power/dyno-correction-unknown': { column: string };
+    'power/ramp-inertia-added': { inertia: number };
+    'power/correction-air-unknown': { standard: CorrectionStandard };
+    'power/correction-out-of-range': {
+      standard: CorrectionStandard;
+      what: 'temperature' | 'dryPressure' | 'factor';
+      value: number;
+      from: number;
+      to: number;
+    };
+    /** Boosted engine: what the standard says, and that control may have made up the air already. */
+    'power/correction-boosted': { standard: CorrectionStandard; factor: number };
+    'power/airflow-agrees': { ratio: number };
+    'power/airflow-disagrees': { ratio: number; from: number; to: number };
+    'power/two-way-slope': { grade: number; error: number };
+  }
+}

@@ -1,0 +1,25 @@
+/** Why power cannot be told. */
+declare module '../result/result.ts' {
+  interface ProblemFacts {
+    /** Neither engine speed nor vehicle speed, torque or power is logged. */
+    'power/no-speed': Record<string, never>;
+    /** Engine speed alone is logged and the car's gearing is not known. */
+    'power/no-gearing': { missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
+    /** Vehicle speed alone is logged, so that nothing tells the engine speed. */
+    'power/no-engine-speed': { missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
+    /** Too few samples or too short for a derivative. */
+    'power/pull-too-short': { samples: number; seconds: number };
+    /** The car stands or rolls back in the pull. */
+    'power/not-accelerating': { from_s: number; to_s: number };
+    'power/bad-air': { field: 'pressure' | 'temperature' | 'relativeHumidity'; value: number };
+    'power/bad-tyre': { text: string };
+    'power/coast-down-too-short': { samples: number; seconds: number; speedDrop: number };
+    'power/coast-down-not-slowing': { from: number; to: number };
+    'power/coast-down-no-fit': { samples: number };
+    'power/no-two-way': { out: number; back: number };
+    'power/no-common-band': Record<string, never>;
+    'power/no-air-flow': Record<string, never>;
+  }
+}
+
+export {};

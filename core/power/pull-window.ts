@@ -1,0 +1,95 @@
+import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
+
+/** Where power is told, [from, to), and which samples around it may be used by the smoother. */
+export type PullWindow = {
+  readonly from: number;
+  readonly to: number;
+  readonly useFrom: number;
+  readonly useTo: number;
+  /** Seconds at either end of the pull in which speed fell, left out. */
+  readonly trimmed: number;
+};
+
+/**
+ * The part of a pull in which speed rises, and the samples before and after it that were still at full throttle
+ * (a pull that a person has trimmed), up to one second either side. Without pedal or throttle in the log nothing
+ * outside the pull is used.
+ */
+export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
+  let { from, to } = pull;
+  const at = (i: number) => log.time[i] as number;
+  // A lift or shift that slipped into the window shows as speed past its highest or before its lowest.
+  const middle = (from + to) >> 1;
+  const smooth = medianOfThree(speed.values, from, to);
+  const high = from + extreme(smooth, middle - from, to - from, 1);
+  const low = from + extreme(smooth, 0, middle - from, -1);
+  const level = (i: number) => smooth[i - from] as number;
+  const slack = 0.004 * Math.abs(level(high) || 0);
+  const before = at(to - 1) - at(from);
+  const end = level(to - 1);
+  const start = level(from);
+  if (level(high) - end > slack) to = high + 1;
+  if (start - level(low) > slack) from = low;
+  const trimmed = before - (at(to - 1) - at(from));
+  const throttle = channelOf(log, 'pedal') ?? channelOf(log, 'throttle');
+  const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
+  let useFrom = from;
+  let useTo = to;
+  if (throttle && trimmed === 0) {
+    const full = 0.97 * throttleLevel(throttle, from, to);
+    while (
+      useFrom > segment.from &&
+      at(from) - at(useFrom - 1) <= 1 &&
+      throttleAt(throttle, useFrom - 1) >= full
+    )
+      useFrom--;
+    while (useTo < segment.to && at(useTo) - at(to - 1) <= 1 && throttleAt(throttle, useTo) >= full) useTo++;
+  }
+  // Full throttle outside the pull may still be another gear or the limiter: speed must rise all the way.
+  while (useFrom < from && !risesFrom(speed.values, useFrom, from)) useFrom++;
+  while (useTo > to && !risesFrom(speed.values, to - 1, useTo - 1)) useTo--;
+  return { from, to, useFrom, useTo, trimmed };
+}
+
+function throttleAt(channel: Channel, i: number): number {
+  const value = channel.values[i] as number;
+  return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
+}
+
+function throttleLevel(channel: Channel, from: number, to: number): number {
+  const values = channel.values.slice(from, to).filter(Number.isFinite).sort();
+  return values[values.length >> 1] ?? Number.POSITIVE_INFINITY;
+}
+
+function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): number {
+  let best = from;
+  for (let i = from; i < to; i++) {
+    const better = sign * (values[i] as number) - sign * (values[best] as number);
+    if (better > 0 || !Number.isFinite(values[best])) best = i;
+  }
+  return best;
+}
+
+/** One spike must not pass for the top of the pull; gaps take the number before them. */
+function medianOfThree(values: Float64Array, from: number, to: number): Float64Array {
+  const filled = values.slice(from, to);
+  for (let i = 1; i < filled.length; i++)
+    if (!Number.isFinite(filled[i])) filled[i] = filled[i - 1] as number;
+  return filled.map((x, i) => {
+    const a = filled[i - 1] ?? x;
+    const b = filled[i + 1] ?? x;
+    return Math.max(Math.min(a, x), Math.min(b, Math.max(a, x)));
+  });
+}
+
+/** Every sample between the two lies above the one and below the other: one smooth rise. */
+function risesFrom(values: Float64Array, from: number, to: number): boolean {
+  const a = values[from] as number;
+  const b = values[to] as number;
+  if (!(b > a)) return false;
+  for (let i = from + 1; i < to; i++) {
+    const x = values[i] as number;
+    if (Number.isFinite(x) && (x < a - 0.01 * b || x > b * 1.01)) return false;
+  }
+  return true;
+}

@@ -1,0 +1,215 @@
+import { type Channel, type Log, sampleFlag } from '../log/index.ts';
+import { applied, localFit, type Samples } from './local-polynomial.ts';
+
+/** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */
+export type SpeedSignal = {
+  readonly time: Float64Array;
+  readonly value: Float64Array;
+  /** Step of the written numbers where it matters, else 0. */
+  readonly step: number;
+  /** Seconds between true readings where the file repeats them, else 0. */
+  readonly hold: number;
+  readonly outliers: number;
+  /** Standard deviation of one sample, steps included. */
+  readonly noise: number;
+};
+
+/**
+ * What a channel truly measured between two samples.
+ *
+ * - Empty, unreadable and held cells are left out; so are repeats of a sensor slower than the file, recognised by
+ *   changes that come on a fixed beat of rows, or by jumps of several steps after rows without any.
+ * - A rising signal written in steps wider than its rise per row is read at its changes: there it passed half way
+ *   between the two numbers (taken as rounded, not cut off), and that is known far better than the rows between.
+ * - Spikes beyond six times the scatter about a short local line are left out.
+ *
+ * @returns null where fewer than six samples remain
+ */
+export function speedSignal(log: Log, channel: Channel, from: number, to: number): SpeedSignal | null {
+  const index: number[] = [];
+  for (let i = from; i < to; i++) {
+    const held = ((channel.flags[i] ?? 0) & sampleFlag.held) !== 0;
+    const isNew =
+      index.length === 0 || (log.time[i] as number) > (log.time[index.at(-1) as number] as number);
+    if (Number.isFinite(channel.values[i]) && !held && isNew) index.push(i);
+  }
+  if (index.length < 6) return null;
+  let time = Float64Array.from(index, (i) => log.time[i] as number);
+  let value = Float64Array.from(index, (i) => channel.values[i] as number);
+  const step = stepOf(value);
+  const beat = beatOf(value, step);
+  let hold = 0;
+  if (beat) {
+    hold = medianGap(time) * beat.every;
+    time = time.filter((_, i) => beat.isReading(i));
+    value = value.filter((_, i) => beat.isReading(i));
+  }
+  let isStepped = false;
+  if (step > 0 && runLength(value) >= 1.8 && isRising(value)) {
+    const changes = changesOf(time, value);
+    if (changes.time.length >= 6) {
+      ({ time, value } = changes);
+      isStepped = true;
+    }
+  }
+  if (time.length < 6) return null;
+  const clean = withoutSpikes(time, value, step);
+  const noise = noiseOf(clean.time, clean.value);
+  const quantum = isStepped ? 0 : step / Math.sqrt(12);
+  return {
+    time: clean.time,
+    value: clean.value,
+    step: isStepped || step > 1.5 * noise ? step : 0,
+    hold,
+    outliers: time.length - clean.time.length,
+    // Scatter can't be told below the steps: a signal that happens to fall on its marks is no better for it.
+    noise: Math.max(noise, 0.5 * quantum, 1e-9 * Math.abs(value.at(-1) as number)),
+  };
+}
+
+/** The common step of all numbers, 0 where there is none (or too few numbers to tell). */
+export function stepOf(value: Float64Array): number {
+  const sorted = Float64Array.from(new Set(value)).sort();
+  const gaps: number[] = [];
+  let smallest = Number.POSITIVE_INFINITY;
+  const tiny = 1e-7 * Math.abs(sorted.at(-1) ?? 0);
+  for (let i = 1; i < sorted.length; i++) {
+    const gap = (sorted[i] as number) - (sorted[i - 1] as number);
+    if (gap <= tiny) continue;
+    gaps.push(gap);
+    smallest = Math.min(smallest, gap);
+  }
+  if (gaps.length < 3) return 0;
+  // A step is refined by all gaps, since the smallest carries rounding of the file.
+  let steps = 0;
+  let span = 0;
+  let odd = 0;
+  for (const gap of gaps) {
+    const count = Math.round(gap / smallest);
+    if (Math.abs(gap / smallest - count) > 0.15) odd++;
+    else {
+      steps += count;
+      span += gap;
+    }
+  }
+  return odd > 0.03 * gaps.length ? 0 : span / steps;
+}
+
+/** Rows on which a slow sensor was read anew, where changes keep to a beat or jump over steps. */
+function beatOf(
+  value: Float64Array,
+  step: number,
+): { every: number; isReading: (i: number) => boolean } | null {
+  const changes: number[] = [];
+  let jump = 0;
+  for (let i = 1; i < value.length; i++) {
+    const d = Math.abs((value[i] as number) - (value[i - 1] as number));
+    if (d > 0) {
+      changes.push(i);
+      jump += d;
+    }
+  }
+  if (changes.length < 6 || changes.length > 0.7 * value.length) return null;
+  for (let every = 10; every >= 2; every--) {
+    const counts = new Int32Array(every);
+    for (const i of changes) counts[i % every] = (counts[i % every] as number) + 1;
+    const phase = counts.indexOf(Math.max(...counts));
+    if ((counts[phase] as number) >= 0.97 * changes.length)
+      return { every, isReading: (i) => i % every === phase };
+  }
+  const isReading = new Set(changes);
+  const jumps = step > 0 ? jump / changes.length / step : Number.POSITIVE_INFINITY;
+  if (jumps < 1.6) return null;
+  return { every: value.length / changes.length, isReading: (i) => isReading.has(i) };
+}
+
+function runLength(value: Float64Array): number {
+  let changes = 1;
+  for (let i = 1; i < value.length; i++) if (value[i] !== value[i - 1]) changes++;
+  return value.length / changes;
+}
+
+function isRising(value: Float64Array): boolean {
+  let falls = 0;
+  for (let i = 1; i < value.length; i++) if ((value[i] as number) < (value[i - 1] as number)) falls++;
+  return falls <= 0.02 * value.length;
+}
+
+function changesOf(time: Float64Array, value: Float64Array) {
+  const t: number[] = [];
+  const v: number[] = [];
+  for (let i = 1; i < value.length; i++) {
+    const before = value[i - 1] as number;
+    const after = value[i] as number;
+    if (after <= before) continue;
+    t.push(((time[i - 1] as number) + (time[i] as number)) / 2);
+    v.push((before + after) / 2);
+  }
+  return { time: Float64Array.from(t), value: Float64Array.from(v) };
+}
+
+function medianGap(time: Float64Array): number {
+  const gaps = new Float64Array(Math.max(0, time.length - 1));
+  for (let i = 1; i < time.length; i++) gaps[i - 1] = (time[i] as number) - (time[i - 1] as number);
+  return median(gaps);
+}
+
+export function median(values: Float64Array): number {
+  const sorted = Float64Array.from(values).sort();
+  const middle = sorted.length >> 1;
+  if (sorted.length === 0) return Number.NaN;
+  return sorted.length % 2 === 1
+    ? (sorted[middle] as number)
+    : ((sorted[middle - 1] as number) + (sorted[middle] as number)) / 2;
+}
+
+/** Half width of a short local fit: some nine samples, no less than 0.25 s. */
+function shortHalfWidth(time: Float64Array): number {
+  return Math.max(0.25, 4.6 * medianGap(time));
+}
+
+function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
+  // Each sample against a line through its neighbours only, so that a spike cannot hide in its own fit.
+  const n = time.length;
+  const residual = new Float64Array(n);
+  const h = shortHalfWidth(time);
+  const weight = new Float64Array(n).fill(1);
+  for (let pass = 0; pass < 2; pass++) {
+    for (let i = 0; i < n; i++) {
+      const own = weight[i] as number;
+      weight[i] = 1e-9;
+      const fit = localFit({ time, value, weight }, time[i] as number, h, 1);
+      residual[i] = Math.abs((value[i] as number) - applied(fit, fit.valueWeights, value));
+      weight[i] = own;
+    }
+    const scatter = Math.max(
+      1.4826 * median(residual),
+      step / Math.sqrt(12),
+      1e-6 * Math.abs(value[n - 1] as number),
+    );
+    for (let i = 0; i < n; i++) weight[i] = (residual[i] as number) > 6 * scatter ? 1e-9 : 1;
+  }
+  return { time: time.filter((_, i) => weight[i] === 1), value: value.filter((_, i) => weight[i] === 1) };
+}
+
+/**
+ * Standard deviation of one sample from the scatter about a short local parabola, its own freedom given back.
+ *
+ *   s^2 = sum r^2 / sum |delta - weights|^2
+ */
+function noiseOf(time: Float64Array, value: Float64Array): number {
+  const weight = new Float64Array(time.length).fill(1);
+  const samples: Samples = { time, value, weight };
+  const h = shortHalfWidth(time);
+  let squares = 0;
+  let freedom = 0;
+  for (let i = 0; i < time.length; i++) {
+    const fit = localFit(samples, time[i] as number, h, 2);
+    const r = (value[i] as number) - applied(fit, fit.valueWeights, value);
+    squares += r * r;
+    let norm = 0;
+    for (const w of fit.valueWeights) norm += w * w;
+    freedom += 1 - 2 * (fit.valueWeights[i - fit.from] as number) + norm;
+  }
+  return Math.sqrt(squares / Math.max(freedom, 1e-9));
+}

@@ -1,0 +1,40 @@
+import type { Car } from './car.ts';
+import { inputUncertainty, practice } from './practice.ts';
+import { loadAt, type RoadLoad } from './road-load.ts';
+
+/**
+ * Standard uncertainty of wheel power that all pulls of a car share [W]: what mass, road load, slope and speed
+ * scale as entered are worth, each moved by one standard uncertainty, summed as squares.
+ *
+ *   u^2 = sum (dP/dx_i u_i)^2
+ *
+ * @param scale  relative standard uncertainty of speed; acceleration scales with it
+ * @param mass   with the wheels' share [kg]
+ * @param v, a   road speed [m/s] and acceleration [m/s^2]
+ *
+ * Source: JCGM 100:2008 (GUM), equation 10; sizes of the inputs are common practice (practice.ts).
+ */
+export function systematicError(
+  car: Car,
+  load: RoadLoad,
+  scale: number,
+  mass: number,
+  v: number,
+  a: number,
+): number {
+  // The 95 % interval of the mass is entered by its half.
+  const massError =
+    car.massUncertainty_kg === null ? inputUncertainty.mass * car.mass_kg : car.massUncertainty_kg / 1.96;
+  const wheels = car.wheelInertia_kg_m2 === null ? practice.wheelInertiaShare * car.mass_kg * a * v : 0;
+  const rollingPower = (load.a + load.b * v) * v;
+  const dragPower = load.c * v ** 3;
+  const perSpeed = 2 * mass * a + loadAt(load, v) + v * (load.b + 2 * load.c * v);
+  return Math.hypot(
+    (massError * a + (massError / car.mass_kg) * load.slopeForce) * v,
+    wheels,
+    load.uncertainty.rolling * rollingPower,
+    load.uncertainty.drag * dragPower,
+    load.uncertainty.slopeForce * v,
+    perSpeed * v * scale,
+  );
+}
