@@ -1,6 +1,11 @@
 import './notes.ts';
 import './problems.ts';
 
+export * from './boost-of.ts';
 export * from './channel.ts';
+export * from './column-mapping.ts';
+export * from './find-pulls.ts';
+export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
+export * from './read-log.ts';

@@ -1,9 +1,46 @@
-/** What is worth saying of a log, a column or a pull. */
+import type { QuantityId } from './quantity.ts';
+
+/** What is worth saying of a log, a column or a pull. Facts are SI. */
 declare module '../result/result.ts' {
   interface NoteFacts {
     /** The column's words were found in the dictionary. */
     'log/column-by-name': { word: string };
+    /** Name in the dictionary, unit stated in the file. */
+    'log/column-by-name-unit': { word: string; unit: string };
+    /** Name in the dictionary, unit from the size of the values (in the unit itself). */
+    'log/column-by-values': { word: string; unit: string; low: number; high: number };
+    /** Gauge or absolute was told by the values. */
+    'log/column-gauge-by-values': { word: string; low: number; high: number };
+    /** Time told by a column that runs on steadily. */
+    'log/column-steady-clock': { step_s: number };
+    'log/column-by-hand': Record<string, never>;
+    'log/column-unknown': Record<string, never>;
+
+    'log/rows-skipped': { count: number; firstLine: number };
+    'log/header-repeated': { count: number; firstLine: number };
+    'log/last-row-cut': { line: number };
+    'log/padded-tail': { bytes: number };
+    'log/time-repaired': { count: number; first_s: number };
+    /** Many rows shared one time stamp and were spread evenly. */
+    'log/stamps-spread': { count: number };
+    'log/clock-reset': { count: number; at_s: number; to_s: number };
+    'log/gap': { count: number; longest_s: number; at_s: number };
+    /** Time counted from the row number at a stated rate. */
+    'log/time-from-rate': { rate_Hz: number };
+    'log/mapping-unused': { column: string };
+
+    /** Which signal told full throttle. */
+    'log/pulls-by': { quantity: QuantityId };
+    'log/no-pulls': Record<string, never>;
+    'log/no-engine-speed': Record<string, never>;
+    'log/pull-aborted': { rpmTo_rad_s: number };
+    'log/pull-short': { duration_s: number };
+    'log/pull-gear-change': { time_s: number };
+    'log/pull-wheel-spin': { time_s: number; excess: number };
+    'log/pull-limiter': { engineSpeed_rad_s: number };
+    'log/pull-intervention': { time_s: number };
+    'log/pull-knock': { time_s: number; retard_rad: number };
+    'log/pull-no-start': Record<string, never>;
+    'log/pull-no-end': Record<string, never>;
   }
 }
-
-export {};

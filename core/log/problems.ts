@@ -1,9 +1,30 @@
+import type { OtherFile } from './not-a-log.ts';
+
 /** What can be wrong with a log file. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
     /** Nothing in the file, or only blanks. */
     'log/empty': { size: number };
+    /** The file is of another kind. */
+    'log/not-a-table': { found: OtherFile };
+    /** Zero bytes where text should be. */
+    'log/null-bytes': { position: number };
+    /** No line end within this many bytes. */
+    'log/line-too-long': { length: number; limit: number };
+    /** No row of numbers anywhere at the start of the file. */
+    'log/only-text': { linesRead: number };
+    'log/too-many-columns': { columns: number; limit: number };
+    /** Fewer rows of numbers than an analysis can use. */
+    'log/too-few-rows': { rows: number; needed: number };
+    /** No column holds the time, and no sample rate is stated. */
+    'log/no-time': { columns: readonly string[] };
+    /** The time column never moves forward. */
+    'log/time-stands-still': { time_s: number };
+    /** A hand-made mapping names a unit that does not measure the quantity. */
+    'log/mapping-unit': { unit: string; quantity: string };
+    /** More rows than memory holds. */
+    'log/too-big': { rows: number; columns: number };
+    /** Reading was cancelled from outside. */
+    'log/cancelled': Record<string, never>;
   }
 }
-
-export {};

@@ -58,6 +58,7 @@ function unit(id: string, kind: Kind, symbol: string, factor: number, offset = 0
 const list = [
   unit('s', 'time', 's', 1),
   unit('ms', 'time', 'ms', 1e-3),
+  unit('us', 'time', 'µs', 1e-6),
   unit('min', 'time', 'min', 60),
   unit('h', 'time', 'h', 3600),
   unit('m', 'length', 'm', 1),
@@ -135,6 +136,8 @@ const list = [
   unit('1', 'share', '', 1),
   unit('%', 'share', '%', 1e-2),
   unit('lambda', 'lambda', 'λ', 1),
+  // A gauge's petrol scale, whatever burns (common practice).
+  unit('AFR', 'lambda', 'AFR', 1 / 14.7),
   unit('V', 'voltage', 'V', 1),
   unit('mV', 'voltage', 'mV', 1e-3),
   unit('J/kg', 'energyPerMass', 'J/kg', 1),

@@ -1,12 +1,114 @@
+import type { OtherFile } from '../../log/not-a-log.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+const otherFiles: Record<OtherFile, string> = {
+  image: 'ein Bild',
+  archive: 'ein Archiv',
+  document: 'ein Dokument',
+  program: 'ein Programm',
+  media: 'Ton oder Video',
+  database: 'eine Datenbank',
+  'web-page': 'eine Webseite',
+  json: 'JSON',
+  xml: 'XML',
+  binary: 'binär',
+};
 
 export const logProblems: ProblemWordsOf<'log'> = {
   'log/empty': () => ({
     message: 'Die Datei ist leer.',
     remedy: 'Die Fahrt neu aufzeichnen oder die Datei wählen, die der Logger geschrieben hat.',
   }),
+  'log/not-a-table': (f) => ({
+    message: `Die Datei ist ${otherFiles[f.found]}, kein Log.`,
+    remedy: 'Die Fahrt im Logger als Texttabelle (CSV) ausgeben und diese einlesen.',
+  }),
+  'log/null-bytes': (f) => ({
+    message: `Die Datei enthält Null-Bytes, zuerst an Byte ${f.position + 1}: Sie ist beschädigt oder kein Text.`,
+    remedy: 'Noch einmal vom Logger kopieren oder neu als Texttabelle ausgeben.',
+  }),
+  'log/line-too-long': (f) => ({
+    message: `Eine Zeile ist länger als ${Math.round(f.limit / 1024)} kB; so lang ist keine Zeile eines Logs.`,
+    remedy: 'Die Fahrt neu ausgeben, eine Zeile je Messpunkt.',
+  }),
+  'log/only-text': (f) => ({
+    message: `Keine Zeile mit Zahlen in den ersten ${f.linesRead} Zeilen.`,
+    remedy: 'Eine Datei wählen, die je Messpunkt eine Zeile mit Zahlen hat.',
+  }),
+  'log/too-many-columns': (f) => ({
+    message: `Die Tabelle hat ${f.columns} Spalten; mehr als ${f.limit} gehen nicht.`,
+    remedy: 'Weniger Kanäle ausgeben, oder Zeilen und Spalten tauschen, falls die Datei quer liegt.',
+  }),
+  'log/too-few-rows': (f) => ({
+    message: `Die Tabelle hat ${f.rows} Zeilen mit Zahlen; mindestens ${f.needed} sind nötig.`,
+    remedy: 'Die Fahrt neu aufzeichnen und prüfen, ob der Logger noch lief.',
+  }),
+  'log/no-time': (f) => ({
+    message: `In keiner der Spalten steht die Zeit: ${f.columns.join(', ')}.`,
+    remedy: 'Die Zeitspalte in der Zuordnung angeben, oder die Abtastrate nennen.',
+  }),
+  'log/time-stands-still': () => ({
+    message: 'Die Zeit läuft nie weiter.',
+    remedy: 'In der Zuordnung eine andere Spalte als Zeit wählen, oder die Abtastrate nennen.',
+  }),
+  'log/mapping-unit': (f) => ({
+    message: `„${f.unit}“ ist keine Einheit für ${f.quantity}.`,
+    remedy: 'Eine Einheit dieser Größe wählen, oder die Spalte ohne Größe lassen.',
+  }),
+  'log/too-big': (f) => ({
+    message: `Mehr als ${f.rows} Zeilen mit ${f.columns} Spalten passen nicht in den Speicher.`,
+    remedy: 'Das Log in kürzere Fahrten teilen, oder weniger Kanäle ausgeben.',
+  }),
+  'log/cancelled': () => ({
+    message: 'Das Einlesen wurde abgebrochen.',
+    remedy: 'Die Datei erneut einlesen.',
+  }),
 };
 
 export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-name': (f) => `Im Spaltenkopf steht „${f.word}“.`,
+  'log/column-by-name-unit': (f) => `Im Spaltenkopf steht „${f.word}“, in ${f.unit}.`,
+  'log/column-by-values': (f, show) =>
+    `Im Spaltenkopf steht „${f.word}“; Werte von ${show.number(f.low, 2)} bis ${show.number(f.high, 2)} sprechen für ${f.unit || 'eine reine Zahl'}.`,
+  'log/column-gauge-by-values': (f, show) =>
+    `Heißt „${f.word}“; ob absolut oder über der Umgebung, sagen die Werte: ${show.quantity(f.low, 'pressure')} bis ${show.quantity(f.high, 'pressure')}.`,
+  'log/column-steady-clock': (f, show) =>
+    `Ohne Namen, läuft aber in gleichen Schritten von ${show.number(f.step_s, 3)} weiter.`,
+  'log/column-by-hand': () => 'Von Hand gesetzt.',
+  'log/column-unknown': () => 'Nicht erkannt; bleibt, wie sie ist.',
+  'log/rows-skipped': (f) =>
+    `${f.count} Zeilen ohne brauchbare Zahlen wurden ausgelassen, die erste ist Zeile ${f.firstLine}.`,
+  'log/header-repeated': (f) =>
+    `Der Spaltenkopf kommt ${f.count}-mal wieder, zuerst in Zeile ${f.firstLine}.`,
+  'log/last-row-cut': (f) => `Die letzte Zeile, Zeile ${f.line}, ist abgeschnitten und wurde ausgelassen.`,
+  'log/padded-tail': (f) =>
+    `Die Datei endet mit ${f.bytes} Null-Bytes, wie nach einem Stromausfall; sie wurden ausgelassen.`,
+  'log/time-repaired': (f, show) =>
+    `${f.count} Zeitstempel fehlten oder standen falsch, der erste bei ${show.number(f.first_s, 2)} s; sie wurden zwischen ihre Nachbarn gesetzt.`,
+  'log/stamps-spread': (f) =>
+    `${f.count} Zeilen hatten denselben Zeitstempel wie die Zeile davor und wurden gleichmäßig verteilt.`,
+  'log/clock-reset': (f, show) =>
+    `Die Uhr beginnt ${f.count}-mal neu, zuerst von ${show.number(f.at_s, 2)} s auf ${show.number(f.to_s, 2)} s.`,
+  'log/gap': (f, show) =>
+    `${f.count} Lücken in der Aufzeichnung, die erste nach ${show.number(f.at_s, 2)} s; die längste dauert ${show.number(f.longest_s, 2)} s.`,
+  'log/time-from-rate': (f, show) =>
+    `Die Zeit wurde aus den Zeilen gezählt, ${show.number(f.rate_Hz, 1)} je Sekunde.`,
+  'log/mapping-unused': (f) => `Die Zuordnung nennt eine Spalte „${f.column}“, die die Datei nicht hat.`,
+  'log/pulls-by': (f) => `Weder Pedal noch Drosselklappe helfen; die Züge wurden an ${f.quantity} erkannt.`,
+  'log/no-pulls': () => 'Kein Volllastzug gefunden.',
+  'log/no-engine-speed': () => 'Keine Motordrehzahl in diesem Log, daher lassen sich keine Züge finden.',
+  'log/pull-aborted': (f, show) =>
+    `Früh vom Gas gegangen, bei ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, lange vor dem Ende der anderen Züge.`,
+  'log/pull-short': (f, show) => `Kurz: ${show.number(f.duration_s, 1)} s.`,
+  'log/pull-gear-change': (f, show) =>
+    `Endet oder beginnt mit einem Gangwechsel bei ${show.number(f.time_s, 2)} s.`,
+  'log/pull-wheel-spin': (f, show) =>
+    `Räder drehen durch bei ${show.number(f.time_s, 2)} s: Die Drehzahl läuft der Fahrt um ${show.number(100 * f.excess, 0)} % voraus.`,
+  'log/pull-limiter': (f, show) => `Im Begrenzer bei ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
+  'log/pull-intervention': (f, show) =>
+    `Bei ${show.number(f.time_s, 2)} s wurde Moment zurückgenommen, obwohl das Pedal unten blieb.`,
+  'log/pull-knock': (f, show) =>
+    `Zündung wegen Klopfens um ${show.quantity(f.retard_rad, 'angle')} zurückgenommen bei ${show.number(f.time_s, 2)} s.`,
+  'log/pull-no-start': () => 'Die Aufzeichnung beginnt erst unter Volllast.',
+  'log/pull-no-end': () => 'Die Aufzeichnung endet, bevor vom Gas gegangen wurde.',
 };

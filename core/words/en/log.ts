@@ -1,12 +1,112 @@
+import type { OtherFile } from '../../log/not-a-log.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+
+const otherFiles: Record<OtherFile, string> = {
+  image: 'an image',
+  archive: 'an archive',
+  document: 'a document',
+  program: 'a program',
+  media: 'sound or video',
+  database: 'a database',
+  'web-page': 'a web page',
+  json: 'JSON data',
+  xml: 'XML data',
+  binary: 'binary data',
+};
 
 export const logProblems: ProblemWordsOf<'log'> = {
   'log/empty': () => ({
     message: 'The file holds nothing.',
     remedy: 'Record the run again, or pick the file that the logger wrote.',
   }),
+  'log/not-a-table': (f) => ({
+    message: `The file is ${otherFiles[f.found]}, not a log.`,
+    remedy: 'Export the run as a text table (CSV) from the logger and import that.',
+  }),
+  'log/null-bytes': (f) => ({
+    message: `The file holds zero bytes, first at byte ${f.position + 1}: it is damaged or no text.`,
+    remedy: 'Copy it from the logger once more, or export it again as a text table.',
+  }),
+  'log/line-too-long': (f) => ({
+    message: `One line is longer than ${Math.round(f.limit / 1024)} kB, which no row of a log is.`,
+    remedy: 'Export the run again with one line per sample.',
+  }),
+  'log/only-text': (f) => ({
+    message: `No row of numbers in the first ${f.linesRead} lines.`,
+    remedy: 'Pick a file with one row per sample and numbers in its columns.',
+  }),
+  'log/too-many-columns': (f) => ({
+    message: `The table has ${f.columns} columns; the limit is ${f.limit}.`,
+    remedy: 'Export fewer channels, or swap rows and columns if the file lies on its side.',
+  }),
+  'log/too-few-rows': (f) => ({
+    message: `The table has ${f.rows} rows of numbers; at least ${f.needed} are needed.`,
+    remedy: 'Record the run again, and check that the logger was still running.',
+  }),
+  'log/no-time': (f) => ({
+    message: `None of the columns holds the time: ${f.columns.join(', ')}.`,
+    remedy: 'Name the time column in the mapping, or give the sample rate.',
+  }),
+  'log/time-stands-still': () => ({
+    message: 'The time never moves on.',
+    remedy: 'Choose another column as time in the mapping, or give the sample rate.',
+  }),
+  'log/mapping-unit': (f) => ({
+    message: `“${f.unit}” does not measure ${f.quantity}.`,
+    remedy: 'Choose a unit of that quantity, or leave the column without one.',
+  }),
+  'log/too-big': (f) => ({
+    message: `More than ${f.rows} rows of ${f.columns} columns do not fit into memory.`,
+    remedy: 'Cut the log into shorter runs, or export fewer channels.',
+  }),
+  'log/cancelled': () => ({
+    message: 'Reading was cancelled.',
+    remedy: 'Import the file again to read it.',
+  }),
 };
 
 export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-name': (f) => `The header says “${f.word}”.`,
+  'log/column-by-name-unit': (f) => `The header says “${f.word}”, in ${f.unit}.`,
+  'log/column-by-values': (f, show) =>
+    `The header says “${f.word}”; values from ${show.number(f.low, 2)} to ${show.number(f.high, 2)} point to ${f.unit || 'a plain number'}.`,
+  'log/column-gauge-by-values': (f, show) =>
+    `Called “${f.word}”; whether it is absolute or above the air was told from its values, ${show.quantity(f.low, 'pressure')} to ${show.quantity(f.high, 'pressure')}.`,
+  'log/column-steady-clock': (f, show) =>
+    `Nameless, but it runs on in even steps of ${show.number(f.step_s, 3)}.`,
+  'log/column-by-hand': () => 'Set by hand.',
+  'log/column-unknown': () => 'Not recognised; kept as it stands.',
+  'log/rows-skipped': (f) =>
+    `${f.count} rows without usable numbers were left out, the first at line ${f.firstLine}.`,
+  'log/header-repeated': (f) => `The header comes back ${f.count} times, first at line ${f.firstLine}.`,
+  'log/last-row-cut': (f) => `The last row, line ${f.line}, is cut short and was left out.`,
+  'log/padded-tail': (f) =>
+    `The file ends in ${f.bytes} zero bytes, as after a power cut; they were left out.`,
+  'log/time-repaired': (f, show) =>
+    `${f.count} time stamps were missing or out of order, the first near ${show.number(f.first_s, 2)} s; they were set between their neighbours.`,
+  'log/stamps-spread': (f) =>
+    `${f.count} rows shared a time stamp with the row before and were spread evenly.`,
+  'log/clock-reset': (f, show) =>
+    `The clock starts anew ${f.count} times, first from ${show.number(f.at_s, 2)} s to ${show.number(f.to_s, 2)} s.`,
+  'log/gap': (f, show) =>
+    `${f.count} gaps in the recording, the first after ${show.number(f.at_s, 2)} s; the longest lasts ${show.number(f.longest_s, 2)} s.`,
+  'log/time-from-rate': (f, show) =>
+    `Time was counted from the rows at ${show.number(f.rate_Hz, 1)} per second.`,
+  'log/mapping-unused': (f) => `The mapping names a column “${f.column}” that the file does not have.`,
+  'log/pulls-by': (f) => `Neither pedal nor throttle tells; pulls were found by ${f.quantity}.`,
+  'log/no-pulls': () => 'No full-throttle pull was found.',
+  'log/no-engine-speed': () => 'No engine speed in this log, so no pulls can be found.',
+  'log/pull-aborted': (f, show) =>
+    `Lifted early, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, well before the other pulls end.`,
+  'log/pull-short': (f, show) => `Short: ${show.number(f.duration_s, 1)} s.`,
+  'log/pull-gear-change': (f, show) => `Ends or begins with a gear change at ${show.number(f.time_s, 2)} s.`,
+  'log/pull-wheel-spin': (f, show) =>
+    `Wheels spin at ${show.number(f.time_s, 2)} s: engine speed runs ${show.number(100 * f.excess, 0)} % ahead of the road.`,
+  'log/pull-limiter': (f, show) => `On the limiter at ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
+  'log/pull-intervention': (f, show) =>
+    `Torque was taken back at ${show.number(f.time_s, 2)} s while the pedal stayed down.`,
+  'log/pull-knock': (f, show) =>
+    `Spark was retarded for knock by ${show.quantity(f.retard_rad, 'angle')} at ${show.number(f.time_s, 2)} s.`,
+  'log/pull-no-start': () => 'The recording begins after full throttle did.',
+  'log/pull-no-end': () => 'The recording ends before the lift.',
 };

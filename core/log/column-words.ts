@@ -1,0 +1,128 @@
+/**
+ * What the words of a column header can mean, in English, German, Spanish and French: plain trade words and
+ * the usual short forms. Entries are parted by `|` and stand in lower case without accents; `_` marks the edge
+ * of a word, an entry without it may be part of a compound, as in Motordrehzahl.
+ */
+const conceptWords = {
+  time: '_time_|_times_|timestamp|time stamp|_zeit_|zeitstempel|messzeit|laufzeit|_tiempo_|_temps_|_t_|elapsed|_seconds_|_sec_|_secs_|_sekunden_|_segundos_|_secondes_|_hora_|_heure_|_uhrzeit_|_clock_|_millis_|_ms_|horodatage|marca de tiempo|chrono|_duree_|_datetime_|date time|stopwatch',
+  engine: 'engine|_eng_|motor|moteur|motore|crank|kurbelwelle|ciguenal|vilebrequin',
+  turns:
+    '_rpm_|_rpms_|drehzahl|_revs_|_rev_|_tacho_|tachometer|_regime_|regimen|revoluciones|_tours_|umdrehung|revolutions|_upm_|_giri_|_nmot_|vueltas|compte tours|_u min_|_tr min_|_n_',
+  speed:
+    'speed|geschwindigkeit|_geschw|velocidad|vitesse|velocity|_vss_|_vel_|_v_|_mph_|_kmh_|_kph_|_km h_|_tempo_|_speedo_',
+  vehicle:
+    'vehicle|_car_|fahrzeug|_fzg_|vehiculo|coche|vehicule|voiture|_veh_|_road_|_ground_|fahrgeschw|_vss_',
+  wheel:
+    '_wheel_|_wheels_|_rad_|raddreh|radgeschw|radleist|radmoment|raeder|_rueda_|_ruedas_|_roue_|_roues_|_hub_|_whp_|_wtq_|roller|rodillo|rouleau|_rolle_',
+  gps: '_gps_|_gnss_|satellit',
+  gear: '_gear_|_gang_|gangstufe|ganganzeige|eingelegter gang|_marcha_|_rapport_|current gear|rapport engage|_gears_',
+  ratio: '_ratio_|ubersetzung|uebersetzung|_relacion_',
+  pedal:
+    'pedal|_accelerator_|acelerador|accelerateur|_app_|_pps_|_apps_|fahrerwunsch|driver demand|driver request',
+  throttle:
+    'throttle|drossel|mariposa|papillon|_tps_|_tp_|gashebel|_gas_|gasstellung|_klappe_|_throt_|acelerador electronico|_etb_',
+  manifold: 'manifold|_map_|saugrohr|_colector_|collecteur|_plenum_|ansaugrohr|_manif_',
+  intake:
+    'intake|inlet|_iat_|_mat_|_act_|ansaug|admision|admission|charge air|charged air|air charge|ladeluft|saugluft|lufttemp|_air_|_aire_|_air_|_luft_|aspiration|aspire|sobrealimentado|air temp|_charge_temp|_charge temp',
+  pressure: 'pressure|_press_|druck|presion|pression|_pres_|_p_',
+  boost:
+    'boost|ladedruck|_lade druck_|sobrealimentacion|suralimentation|soplado|uberdruck|ueberdruck|turbodruck|presion turbo|presion de turbo|presion del turbo|pression turbo|pression de turbo|turbo pressure|charge pressure|charging pressure|aufladung|_turbo_',
+  gauge: '_gauge_|_rel_|relativ|uberdruck|ueberdruck|_gage_|manometrica|_psig_|_barg_',
+  absolute: '_abs_|absolut|_psia_|_bara_|_kpaa_',
+  target:
+    'target|_soll|_soll_|sollwert|solldruck|soll_|objetivo|consigne|desired|setpoint|set point|_goal_|request|_demand_|commanded|_cible_|deseado|deseada|_cmd_|_command_|vorgabe|_ziel|zielwert|_spec_|specified|_ref_|_wanted_',
+  error: '_error_|_err_|abweichung|deviation|_diff_|difference|_delta_|_ecart_|differenz|_desviacion_',
+  baro: '_baro_|barometric pressure|baromet|atmospher|atmosphar|atmosphaer|atmosfer|luftdruck_|umgebungsdruck|ambient press|ambient pressure|presion ambiente|pression ambiante|aussendruck',
+  wastegate:
+    'wastegate|waste gate|_wg_|_wgdc_|boost solenoid|boost control|boost duty|boost valve|ladedruckventil|ladedruckregel|valvula de descarga|soupape de decharge|ladedrucksteller|boost pwm',
+  duty: 'duty|_dc_|tastverhaltnis|tastverhaeltnis|taktverhaltnis|taktverhaeltnis|tastgrad|taktung|_ciclo_|cyclique|_pwm_|auslastung|_idc_|_wgdc_|solenoid|ansteuerung|einschaltdauer|apertura|ouverture',
+  spark:
+    'spark|ignition|zundwinkel|zuendwinkel|zundung|zuendung|vorzundung|vorzuendung|zundzeit|zuendzeit|encendido|_avance_|allumage|_timing_|_advance_|_ign_|_zzp_|_zw_|ign angle|fruhzundung',
+  knock: 'knock|klopf|picado|detonacion|cliquetis|detonation|_kr_|_ping_',
+  retard:
+    'retard|ruecknahme|rucknahme|_retraso_|_retrait_|_kr_|spatverstellung|spaetverstellung|_pull_|_pulled_|_correction_|_korrektur_|klopfkorrektur|verstellung|winkelruck|_retiro_|_correccion_|klopfregelung',
+  level:
+    '_level_|_levels_|_pegel_|klopfpegel|intensity|_noise_|_nivel_|_niveau_|_signal_|gerausch|geraeusch|fullstand|fuellstand|tankinhalt|_ruido_|_bruit_|_sensor_|klopfsensor|klopfsignal|_voltage_',
+  count:
+    '_count_|_counts_|_counter_|_events_|anzahl|zahler|zaehler|_contador_|compteur|_event_|ereignis|_cuenta_|_nombre_|_sum_',
+  lambda: 'lambda|_λ_|_lam_|luftverhaltnis|luftverhaeltnis|luftzahl|_eqr_',
+  afr: '_afr_|air fuel|_a f_|wideband|wide band|breitband|_wb_|_wbo_|aire combustible|air carburant|mezcla|_gemisch_|richesse|luft kraftstoff|air to fuel',
+  temp: 'temperatur|temperature|temperatura|_temp_|_temps_|temp_|_tmp_|_iat_|_ect_|_clt_|_egt_|_mat_|_act_|_cht_',
+  ambient: 'ambient|outside|aussen|_umgebung|umgebungs|exterior|exterieur|ambiente|ambiant|_oat_',
+  coolant:
+    'coolant|_ect_|_clt_|_water_|kuhlmittel|kuehlmittel|kuhlwasser|kuehlwasser|wassertemp|refrigerante|_agua_|refroidissement|_eau_|_wt_|_cool_|_wasser_|anticongelante',
+  oil: '_oil_|_ol_|_oel_|oltemp|oeltemp|motorol|motoroel|_aceite_|_huile_|oldruck|oeldruck|getriebeol',
+  exhaust: '_egt_|_egts_|exhaust|abgas|_escape_|echappement',
+  fuel: '_fuel_|kraftstoff|benzin|combustible|gasolina|carburant|essence|sprit|_rail_|kraftst',
+  airflow:
+    '_maf_|luftmassenstrom|luftmasse|air mass|mass air|mass flow|massflow|airflow|air flow|masa de aire|masa aire|masse d air|debit d air|luftstrom|luftdurchsatz|flujo de aire|caudal de aire|flujo masico|air massique|massenstrom',
+  load: '_load_|_last_|motorlast|_carga_|charge moteur|charge du moteur|_charge calculee_|lastwert|fullung|fuellung|_filling_|volumetric|_ve_|_llenado_|remplissage',
+  injector: 'injector|_inj_|einspritz|inyector|injecteur|injection|inyeccion|_dusen|duesen|_idc_|_ipw_',
+  pulse:
+    '_pulse_|pulsewidth|pulse width|_pw_|_ipw_|_width_|_time_|zeit_|_tiempo_|_temps_|_dauer_|_ti_|_duration_|_duree_|einspritzdauer|einspritzzeit|impuls|on time|_ms_|ancho de pulso|largeur',
+  flow: '_flow_|durchfluss|_caudal_|_debit_|verbrauch|consumption|flowrate|flow rate|_rate_|durchsatz|consumo|consommation|menge|_flujo_|fluss_|_volumenstrom_',
+  trim: '_trim_|_trims_|_stft_|_ltft_|gemischkorrektur|gemischadaption|adaption|_ajuste_|_correction_|_korrektur_|adaptation|kraftstoffkorrektur|_correccion_',
+  short:
+    '_short_|_stft_|kurzzeit|_kurz|_corto_|_court_|closed loop|_corta_|_st_|_courte_|court terme|corto plazo',
+  long: '_long_|_ltft_|langzeit|_lang|_largo_|_larga_|_lt_|_longue_|_learn|long terme|largo plazo',
+  fluid:
+    '_fluid_|_spray_|methanol|_meth_|water inj|wassereinspritz|wasser inj|inyeccion de agua|inyeccion agua|injection d eau|injection eau|_wai_|_wi_|injection agua|water meth|water alcohol|_fluido_|_fluide_|metanol|_flussigkeit|_fluessigkeit|_spruh|_sprueh|wasser methanol|alkohol',
+  pump: 'pump|bomba|pompe',
+  power: '_power_|leistung|_potencia_|_puissance_|_hp_|_kw_|_bhp_|_whp_|_ps_|_cv_',
+  torque:
+    'torque|drehmoment|_moment_|_par_|_couple_|motormoment|_trq_|_tq_|_nm_|_wtq_|raddrehmoment|radmoment',
+  acceleration: 'acceleration|beschleunigung|aceleracion|_accel_|g force|_acc_|_gforce_|langsb|laengsb',
+  lateral: 'lateral|_quer|_y_|vertical|_z_|seitlich|vertikal|transversal',
+  altitude: 'altitude|altitud|_alt_|_hohe_|_hoehe_|elevation|_height_|meereshohe|_altura_',
+  distance: 'distance|_strecke_|_distancia_|_dist_|_weg_|odometer|wegstrecke|kilometerstand|recorrido',
+  latitude: 'latitude|latitud|breitengrad|_lat_',
+  longitude: 'longitude|longitud|langengrad|laengengrad|_lon_|_lng_',
+  battery:
+    'battery|batterie|bateria|_vbat_|_batt_|bordspannung|bordnetz|_vbatt_|system voltage|supply voltage',
+  ethanol: 'ethanol|flex fuel|flexfuel|etanol|_eth_|alcohol content|alkoholgehalt',
+  humidity: 'humidity|feucht|humedad|humidite|_rh_',
+  traction:
+    'traction|traktion|traccion|antriebsschlupf|schlupf|_slip_|_tc_|_tcs_|_asr_|wheelspin|wheel spin|deslizamiento|patinage',
+  limiter:
+    'limiter|begrenz|limitador|limiteur|rev limit|drehzahlgrenze|rev cut|fuel cut|ign cut|spark cut|ignition cut|corte de|coupure|_limit_active_',
+  sample:
+    '_sample_|_samples_|_index_|_record_|_row_|_nr_|_no_|_line_|_zeile_|_muestra_|_echantillon_|messpunkt|_point_|_frame_|_id_|_datensatz_|_ligne_|_fila_|_num_|_sample no_',
+  date: '_date_|_datum_|_fecha_|_jour_|_day_',
+  /** Words that add nothing: a header loses no trust by them. */
+  filler:
+    '_position_|_pos_|stellung|_posicion_|_angle_|winkel|_wert|wert_|_value_|_valor_|_valeur_|_actual_|_ist_|_current_|_term_|_control_|_sensor_|_of_|_de_|_del_|_d_|_l_|_la_|_le_|_el_|_du_|_der_|_des_|_die_|_das_|_und_|_and_|_et_|_y_|_bank_|_voltage_|spannung|_content_|_gehalt|_absolute_|_abs_|_relative_|_signal_|_measured_|_gemessen|_filtered_|_average_|_mean_|_status_|_state_|_active_|_aktiv_|_percent_|_total_|_liquide_|_flussigkeit|_liquido_|_position|_elapsed_|_seit_|_start_|_since_|_gas|klappe|_mittel|_rail_|_limit',
+  other:
+    'steering|lenk|volante|_direction_|_yaw_|brake|brems|_freno_|_frein_|clutch|kupplung|embrague|embrayage|_fan_|lufter|luefter|ventilador|ventilateur|_idle_|leerlauf|_ralenti_|gearbox|transmission|getriebetemp|getriebeol|_cam_|nockenwelle|_vvt_|_arbre_|dwell|schliess|turbine|turbospeed|lap_|_lap|runde|vuelta_|_tour_|differential|_hpfp_',
+} as const;
+
+export type Concept = keyof typeof conceptWords;
+
+function patternOf(words: string): RegExp {
+  const parts = words.split('|').map((word) => {
+    const start = word.startsWith('_') ? '(?<![a-z0-9])' : '';
+    const end = word.endsWith('_') ? '(?![a-z])' : '';
+    return start + word.replace(/^_|_$/g, '').replace(/[.*+?^${}()|[\]\\]/g, '\\$&') + end;
+  });
+  return new RegExp(parts.join('|'), 'g');
+}
+
+/** Pattern of each concept, over a header as `plainWords` leaves it. */
+export const concepts: ReadonlyMap<Concept, RegExp> = new Map(
+  Object.entries(conceptWords).map(([id, words]) => [id as Concept, patternOf(words)]),
+);
+
+/** Lower case, no accents, camelCase and punctuation to blanks: `Motor-Drehzahl`, `EngineSpeed`, `engine_speed`. */
+export function plainWords(text: string): string {
+  return text
+    .normalize('NFC')
+    .replace(/ß/g, 'ss')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .replace(/([A-Z]{2,})([A-Z][a-z])/g, '$1 $2')
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '')
+    .replace(/[^a-zλ0-9]+/g, ' ')
+    .replace(/([a-z])(\d)/g, '$1 $2')
+    .replace(/(\d)([a-z])/g, '$1 $2')
+    .trim();
+}

@@ -1,0 +1,158 @@
+import { fail, type Note, ok, type Result } from '../result/index.ts';
+import { kindOf, units } from '../units/index.ts';
+import type { Channel, Log } from './channel.ts';
+import { type ColumnMapping, measures } from './column-mapping.ts';
+import type { ColumnStore } from './column-store.ts';
+import type { Encoding } from './encoding.ts';
+import { fillHeld } from './held.ts';
+import type { Layout } from './layout.ts';
+import type { RowNews } from './log-reader.ts';
+import { quantities } from './quantity.ts';
+import { type ColumnMeaning, type RawColumn, recogniseColumns } from './recognise.ts';
+import { spreadOf } from './spread.ts';
+import { readTime } from './time-column.ts';
+
+export type ReadColumns = {
+  readonly file: string;
+  readonly layout: Layout;
+  readonly encoding: Encoding;
+  readonly store: ColumnStore;
+  readonly news: RowNews;
+  readonly mapping: readonly ColumnMapping[];
+  readonly sampleRate_Hz: number | null;
+};
+
+/** From columns of numbers to a log: meanings, time axis, held values, SI. */
+export function finishLog(read: ReadColumns): Result<Log> {
+  const { file, layout, news, mapping } = read;
+  for (const m of mapping) {
+    if (m.quantity !== null && !measures(m.unit, m.quantity))
+      return fail({
+        code: 'log/mapping-unit',
+        facts: { unit: m.unit, quantity: m.quantity },
+        where: { file, column: m.column },
+      });
+  }
+  const flags: Uint8Array[] = [];
+  const columns: RawColumn[] = [];
+  const kinds: (RowNews['cellKinds'][number] | undefined)[] = [];
+  read.store.take().forEach(({ values, flags: f }, c) => {
+    const name = layout.names[c] ?? '';
+    const spread = spreadOf(values);
+    // A trailing delimiter makes a column that nobody meant.
+    if (layout.isNameless[c] && spread.count === 0) return;
+    columns.push({
+      name,
+      unitRow: layout.unitRow[c] ?? '',
+      gluedUnit: news.gluedUnits[c] ?? '',
+      values,
+      spread,
+    });
+    flags.push(f);
+    kinds.push(news.cellKinds[c]);
+  });
+  const meanings = recogniseColumns(columns, mapping);
+  const time = readTime({
+    columns,
+    meanings,
+    kinds,
+    preamble: layout.preamble,
+    sampleRate_Hz: read.sampleRate_Hz,
+    file,
+  });
+  if (!time.ok) return time;
+  const { axis, column: timeColumn, unit: timeUnit, format } = time.value;
+  const channels = columns.map((column, c): Channel => {
+    const meaning = meanings[c];
+    const flag = flags[c] ?? new Uint8Array(column.values.length);
+    if (c === timeColumn)
+      return {
+        column: column.name,
+        quantity: 'time',
+        unit: timeUnit,
+        confidence: time.value.confidence,
+        reason: time.value.reason,
+        values: axis.time,
+        flags: flag,
+      };
+    fillHeld(column.values, flag, axis.segments);
+    return channelOfColumn(column, meaning, flag);
+  });
+  return ok({
+    file,
+    time: axis.time,
+    channels,
+    segments: axis.segments,
+    warnings: [...rowWarnings(news), ...time.value.warnings, ...unusedMappings(mapping, columns)],
+    style: {
+      encoding: read.encoding,
+      delimiter: layout.delimiter,
+      decimal: layout.decimal,
+      headerLine: layout.headerLine,
+      firstDataLine: layout.firstDataLine,
+      timeFormat: format,
+    },
+  });
+}
+
+function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, flags: Uint8Array): Channel {
+  const isQuantity =
+    meaning &&
+    meaning.quantity !== null &&
+    meaning.quantity !== 'sample' &&
+    meaning.quantity !== 'date' &&
+    meaning.quantity !== 'time';
+  if (!isQuantity)
+    return {
+      column: column.name,
+      quantity: null,
+      unit: meaning?.unit ?? '',
+      confidence: 0,
+      reason: { code: 'log/column-unknown', facts: {} },
+      values: column.values,
+      flags,
+    };
+  const quantity = meaning.quantity as Exclude<typeof meaning.quantity, 'sample' | 'date' | null>;
+  const { values } = column;
+  const unit = units.get(meaning.unit);
+  if (unit && kindOf(quantities[quantity]) !== 'number' && (unit.factor !== 1 || unit.offset !== 0)) {
+    const { factor, offset } = unit;
+    for (let i = 0; i < values.length; i++) values[i] = (values[i] ?? Number.NaN) * factor + offset;
+  }
+  // Loggers print retard as a negative advance or as its size: the size is kept.
+  if (quantity === 'knockRetard' && column.spread.min < 0 && column.spread.max <= 0)
+    for (let i = 0; i < values.length; i++) values[i] = -(values[i] ?? Number.NaN);
+  return {
+    column: column.name,
+    quantity,
+    unit: meaning.unit,
+    confidence: meaning.confidence,
+    reason: meaning.reason,
+    values,
+    flags,
+  };
+}
+
+function rowWarnings(news: RowNews): Note[] {
+  const notes: Note[] = [];
+  if (news.headersRepeated > 0)
+    notes.push({
+      code: 'log/header-repeated',
+      facts: { count: news.headersRepeated, firstLine: news.firstRepeatedLine },
+    });
+  if (news.rowsSkipped > 0)
+    notes.push({
+      code: 'log/rows-skipped',
+      facts: { count: news.rowsSkipped, firstLine: news.firstSkippedLine },
+    });
+  if (news.cutLine > 0) notes.push({ code: 'log/last-row-cut', facts: { line: news.cutLine } });
+  if (news.paddedBytes > 0) notes.push({ code: 'log/padded-tail', facts: { bytes: news.paddedBytes } });
+  return notes;
+}
+
+function unusedMappings(mapping: readonly ColumnMapping[], columns: readonly RawColumn[]): Note[] {
+  const names = new Set(columns.map((c) => c.name));
+  return mapping
+    .filter((m) => !names.has(m.column))
+    .map((m) => ({ code: 'log/mapping-unused', facts: { column: m.column } }));
+}

@@ -1,0 +1,197 @@
+import { type Cell, type Decimal, readCell } from './cell.ts';
+import { tokenise } from './tokenise.ts';
+import { parseUnit } from './unit-words.ts';
+
+/** Where the table stands in a file and how its cells are written. */
+export type Layout = {
+  readonly delimiter: string;
+  readonly decimal: Decimal;
+  /** Cells of most rows; the header may hold more. */
+  readonly columns: number;
+  /** One name per column, as in the file, made unique; never empty. */
+  readonly names: readonly string[];
+  /** Whether the file leaves a column without a name. */
+  readonly isNameless: readonly boolean[];
+  /** Unit text per column from a units row, '' where there is none. */
+  readonly unitRow: readonly string[];
+  /** Rows of cells that stand above the data and come back inside it where headers repeat. */
+  readonly headerRows: readonly (readonly string[])[];
+  /** Lines counted from 1. */
+  readonly headerLine: number;
+  readonly firstDataLine: number;
+  /** The text above the header, for a stated sample rate. */
+  readonly preamble: string;
+  /** Kind of cell per column, from the rows looked at. */
+  readonly cellKinds: readonly Cell['kind'][];
+};
+
+const delimiters = ['\t', ';', '|', ',', ' '] as const;
+
+type Row = { readonly cells: readonly string[]; readonly line: number; readonly numbers: number };
+type Candidate = {
+  readonly delimiter: string;
+  readonly decimal: Decimal;
+  readonly rows: readonly Row[];
+  readonly columns: number;
+  readonly score: number;
+};
+
+/**
+ * Finds delimiter, decimal mark, header, units row and first row of data by trying each delimiter on the first
+ * lines and keeping the one that leaves most rows of one length and full of numbers.
+ *
+ * @param head  text of the first lines, each complete
+ * @returns     the layout, or null where no row of numbers is found
+ */
+export function findLayout(head: string): Layout | null {
+  const isQuoted = !strayQuote(head);
+  let best: Candidate | null = null;
+  for (const delimiter of delimiters) {
+    if (!head.includes(delimiter)) continue;
+    const candidate = tryDelimiter(head, delimiter, isQuoted);
+    if (candidate && (!best || candidate.score > best.score * 1.001)) best = candidate;
+  }
+  best ??= tryDelimiter(head, ',', isQuoted);
+  return best && layoutOf(best);
+}
+
+/** An odd count of quotes means one is a sign of its own, an inch say. */
+function strayQuote(text: string): boolean {
+  let count = 0;
+  for (let i = text.indexOf('"'); i >= 0; i = text.indexOf('"', i + 1)) count++;
+  return count % 2 === 1;
+}
+
+function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candidate | null {
+  const cells = tokenise(head, delimiter, isQuoted);
+  const decimal = findDecimal(cells, delimiter);
+  let line = 1;
+  const rows = cells.map((row): Row => {
+    const at = line;
+    // A quoted cell may hold line ends of its own.
+    line += row.reduce((n, c) => n + c.split('\n').length - 1, 1);
+    return { cells: row, line: at, numbers: row.reduce((n, c) => n + (isValue(c, decimal) ? 1 : 0), 0) };
+  });
+  const byLength = new Map<number, { rows: number; share: number }>();
+  for (const row of rows) {
+    const filled = row.cells.reduce((n, c) => n + (c.trim() === '' ? 0 : 1), 0);
+    if (row.numbers === 0 || row.numbers < 0.4 * filled) continue;
+    const seen = byLength.get(row.cells.length) ?? { rows: 0, share: 0 };
+    seen.rows++;
+    seen.share += row.numbers / filled;
+    byLength.set(row.cells.length, seen);
+  }
+  let columns = 0;
+  let score = 0;
+  for (const [length, seen] of byLength) {
+    // Squared, since a wrong delimiter leaves some cells whole but rarely all of a row.
+    const s = seen.rows * (seen.share / seen.rows) ** 2 * (length > 1 ? 1 : 0.01);
+    if (s > score || (s === score && length > columns)) {
+      columns = length;
+      score = s;
+    }
+  }
+  return columns === 0 ? null : { delimiter, decimal, rows, columns, score };
+}
+
+function isValue(text: string, decimal: Decimal): boolean {
+  const t = text.trim();
+  if (t === '' || /[,;]$/.test(t)) return false;
+  const kind = readCell(t, decimal).kind;
+  return kind === 'number' || kind === 'clock' || kind === 'stamp';
+}
+
+/** The decimal mark, by what can be nothing else: `0,5`, `12,34`, `1.234,5` against `0.5`, `1,234.5`. */
+function findDecimal(rows: readonly (readonly string[])[], delimiter: string): Decimal {
+  let comma = 0;
+  let point = 0;
+  for (const row of rows) {
+    for (const cell of row) {
+      const m = /^\s*[-+]?(\d*)([.,])(\d+)(?:[eE][-+]?\d+)?\s*(?:[^\d.,].{0,12})?$/.exec(cell);
+      if (m) {
+        // `1,234` may be grouped digits: the word of the delimiter decides.
+        const isGrouped = m[3]?.length === 3 && /^[1-9]\d{0,2}$/.test(m[1] ?? '');
+        const weight = isGrouped ? 0.01 : 1;
+        if (m[2] === ',') {
+          if (isGrouped && delimiter === ',') point += weight;
+          else comma += weight;
+        } else point += weight;
+      } else if (/^\s*[-+]?\d{1,3}(\.\d{3})+,\d+\s*$/.test(cell)) comma++;
+      else if (/^\s*[-+]?\d{1,3}(,\d{3})+\.\d+\s*$/.test(cell)) point++;
+    }
+  }
+  return comma > point ? ',' : '.';
+}
+
+function layoutOf(found: Candidate): Layout | null {
+  const { rows, columns } = found;
+  const isData = (row: Row) => {
+    const filled = row.cells.filter((c) => c.trim() !== '').length;
+    return Math.abs(row.cells.length - columns) <= 1 && row.numbers > 0 && row.numbers >= 0.4 * filled;
+  };
+  const first = rows.findIndex(isData);
+  const firstRow = rows[first];
+  if (!firstRow) return null;
+  const header: Row[] = [];
+  for (let i = first - 1; i >= 0 && header.length < 6; i--) {
+    const row = rows[i];
+    if (!row) break;
+    const filled = row.cells.filter((c) => c.trim() !== '').length;
+    if (filled === 0) {
+      if (header.length > 0) break;
+      continue;
+    }
+    if (filled < Math.max(Math.min(2, columns), 0.5 * columns) || row.numbers > 0.3 * filled) break;
+    header.unshift(row);
+  }
+  const unitsAt = header.length > 1 ? header.findLastIndex((row) => isUnitsRow(row.cells)) : -1;
+  const unitRow = unitsAt >= 0 ? (header[unitsAt]?.cells ?? []) : [];
+  const nameRows = header.filter((_, i) => i !== unitsAt);
+  const nameRow = nameRows.at(-1);
+  const width = Math.max(columns, nameRow?.cells.length ?? 0);
+  return {
+    delimiter: found.delimiter,
+    decimal: found.decimal,
+    columns,
+    names: uniqueNames(nameRow?.cells ?? [], width),
+    isNameless: Array.from({ length: width }, (_, i) => (nameRow?.cells[i] ?? '').trim() === ''),
+    unitRow: Array.from({ length: width }, (_, i) => unitRow[i]?.trim() ?? ''),
+    headerRows: header.map((row) => row.cells),
+    headerLine: nameRow?.line ?? 0,
+    firstDataLine: firstRow.line,
+    preamble: rows
+      .slice(0, Math.max(0, first - header.length))
+      .map((row) => row.cells.join(' '))
+      .join('\n'),
+    cellKinds: Array.from({ length: width }, (_, i) => kindOfColumn(rows.slice(first), i, found.decimal)),
+  };
+}
+
+function isUnitsRow(cells: readonly string[]): boolean {
+  const filled = cells.filter((c) => c.trim() !== '');
+  const known = filled.filter((c) => parseUnit(c) !== null).length;
+  return filled.length > 0 && known >= 0.6 * filled.length;
+}
+
+function uniqueNames(cells: readonly string[], width: number): string[] {
+  const seen = new Map<string, number>();
+  return Array.from({ length: width }, (_, i) => {
+    let name = (cells[i] ?? '').replace(/\s+/g, ' ').trim();
+    if (i === 0) name = name.replace(/^(#|\/\/|%|;)\s*(?=\S)/, '');
+    if (name === '') name = `Column ${i + 1}`;
+    const count = (seen.get(name) ?? 0) + 1;
+    seen.set(name, count);
+    return count === 1 ? name : `${name} (${count})`;
+  });
+}
+
+function kindOfColumn(rows: readonly Row[], column: number, decimal: Decimal): Cell['kind'] {
+  const counts = new Map<Cell['kind'], number>();
+  for (const row of rows.slice(0, 200)) {
+    const kind = readCell(row.cells[column] ?? '', decimal).kind;
+    if (kind !== 'missing') counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  }
+  let best: Cell['kind'] = 'missing';
+  for (const [kind, n] of counts) if (n > (counts.get(best) ?? 0)) best = kind;
+  return best;
+}

@@ -1,0 +1,419 @@
+import { fail, type Problem, type Result } from '../result/index.ts';
+import { type Cell, readCell } from './cell.ts';
+import type { Log } from './channel.ts';
+import type { ColumnMapping } from './column-mapping.ts';
+import { ColumnStore } from './column-store.ts';
+import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './encoding.ts';
+import { finishLog } from './finish-log.ts';
+import { findLayout, type Layout } from './layout.ts';
+import { otherFileOf, otherTextOf } from './not-a-log.ts';
+import { PlainRowReader } from './plain-rows.ts';
+import { tokenise } from './tokenise.ts';
+
+export type LogReaderOptions = {
+  /** Name for the log and for problems. */
+  readonly file: string;
+  /** Size of the whole file in bytes where known: room is then made once. */
+  readonly size?: number;
+  readonly mapping?: readonly ColumnMapping[];
+  /** Rows per second, for a log without a time column. */
+  readonly sampleRate_Hz?: number;
+};
+
+/** What the reader noticed row by row. */
+export type RowNews = {
+  rowsSkipped: number;
+  firstSkippedLine: number;
+  headersRepeated: number;
+  firstRepeatedLine: number;
+  cutLine: number;
+  paddedBytes: number;
+  /** Unit text glued to a column's numbers, and what kind of cell it held, by count. */
+  readonly gluedUnits: string[];
+  readonly cellKinds: Map<Cell['kind'], number>[];
+};
+
+/** Everything is decided on so many bytes at the start. */
+const headSize = 256 * 1024;
+/** A line longer than this is no row of a log. */
+const longestLine = 1 << 20;
+export const mostColumns = 2000;
+const fewestRows = 2;
+/** Rows handed to the tokeniser at once while rows stay irregular. */
+const mostPatience = 4096;
+
+/**
+ * Reads a log chunk by chunk. `push` returns a problem as soon as one is certain; reading then ends. `finish`
+ * gives the log or the problems.
+ */
+export type LogReader = {
+  push(chunk: Uint8Array): Problem | null;
+  finish(): Result<Log>;
+};
+
+/** A reader for one file; see LogReader. Heavy on big files: run it in a worker. */
+export function createLogReader(options: LogReaderOptions): LogReader {
+  return new Reader(options);
+}
+
+const nothing = new Uint8Array(0);
+
+class Reader implements LogReader {
+  readonly #options: LogReaderOptions;
+  #pending: Uint8Array = nothing;
+  #size = 0;
+  #encoding: Encoding = 'utf-8';
+  #narrow: ((chunk: Uint8Array, isLast: boolean) => Uint8Array) | null = null;
+  #hasStarted = false;
+  #layout: Layout | null = null;
+  #plain: PlainRowReader | null = null;
+  #store = new ColumnStore(0, 0);
+  #line = 1;
+  #patience = 1;
+  #problem: Problem | null = null;
+  #news: RowNews = {
+    rowsSkipped: 0,
+    firstSkippedLine: 0,
+    headersRepeated: 0,
+    firstRepeatedLine: 0,
+    cutLine: 0,
+    paddedBytes: 0,
+    gluedUnits: [],
+    cellKinds: [],
+  };
+
+  constructor(options: LogReaderOptions) {
+    this.#options = options;
+  }
+
+  push(chunk: Uint8Array): Problem | null {
+    if (this.#problem) return this.#problem;
+    this.#size += chunk.length;
+    this.#pending = joined(this.#pending, this.#narrow ? this.#narrow(chunk, false) : chunk);
+    if (!this.#hasStarted && this.#pending.length >= headSize) {
+      if (
+        this.#pending.indexOf(10) < 0 &&
+        this.#pending.indexOf(13) < 0 &&
+        this.#pending.length < longestLine
+      )
+        return this.#unless(otherFileOf(this.#pending.subarray(0, headSize)));
+      this.#start();
+    }
+    if (this.#hasStarted && !this.#problem) this.#readPending(false);
+    return this.#problem;
+  }
+
+  finish(): Result<Log> {
+    if (!this.#problem && !this.#hasStarted) this.#start();
+    if (!this.#problem) {
+      if (this.#narrow) this.#pending = joined(this.#pending, this.#narrow(nothing, true));
+      this.#readPending(true);
+    }
+    const layout = this.#layout;
+    if (this.#problem || !layout)
+      return fail(this.#problem ?? this.#says({ code: 'log/empty', facts: { size: this.#size } }));
+    if (this.#store.rows < fewestRows)
+      return fail(
+        this.#says(
+          { code: 'log/too-few-rows', facts: { rows: this.#store.rows, needed: fewestRows } },
+          layout.firstDataLine,
+        ),
+      );
+    return finishLog({
+      file: this.#options.file,
+      layout,
+      encoding: this.#encoding,
+      store: this.#store,
+      news: this.#news,
+      mapping: this.#options.mapping ?? [],
+      sampleRate_Hz: this.#options.sampleRate_Hz ?? null,
+    });
+  }
+
+  #says(problem: Problem, line?: number): Problem {
+    const { file } = this.#options;
+    return { ...problem, where: line === undefined ? { file } : { file, line } };
+  }
+
+  #unless(found: ReturnType<typeof otherFileOf>): Problem | null {
+    if (found) this.#problem = this.#says({ code: 'log/not-a-table', facts: { found } });
+    return this.#problem;
+  }
+
+  /** Settles encoding and layout from the head, which is all that has been pushed so far. */
+  #start(): void {
+    this.#hasStarted = true;
+    if (this.#pending.every(isBlankByte)) {
+      this.#problem = this.#says({ code: 'log/empty', facts: { size: this.#size } });
+      return;
+    }
+    const { encoding, markLength } = findEncoding(this.#pending.subarray(0, headSize));
+    this.#encoding = encoding;
+    this.#pending = this.#pending.subarray(markLength);
+    if (encoding === 'utf-16le' || encoding === 'utf-16be') {
+      this.#narrow = wideToUtf8(encoding);
+      this.#pending = this.#narrow(this.#pending, false);
+    }
+    const head = this.#pending.subarray(0, headSize);
+    if (this.#unless(otherFileOf(head))) return;
+    const zero = head.indexOf(0);
+    if (zero >= 0 && !head.subarray(zero).every((b) => b === 0)) {
+      this.#problem = this.#says(
+        { code: 'log/null-bytes', facts: { position: zero } },
+        linesIn(head, 0, zero) + 1,
+      );
+      return;
+    }
+    const text = this.#text(head);
+    if (this.#unless(otherTextOf(text))) return;
+    const isWhole = this.#pending.length <= headSize;
+    const end = isWhole ? text.length : Math.max(text.lastIndexOf('\n'), text.lastIndexOf('\r')) + 1;
+    if (end === 0 || longestOf(text) > longestLine / 2) {
+      this.#problem = this.#says(
+        { code: 'log/line-too-long', facts: { length: this.#pending.length, limit: longestLine } },
+        1,
+      );
+      return;
+    }
+    const layout = findLayout(text.slice(0, end));
+    if (!layout) {
+      this.#problem = this.#says({
+        code: 'log/only-text',
+        facts: { linesRead: linesIn(head, 0, head.length) },
+      });
+      return;
+    }
+    if (layout.names.length > mostColumns) {
+      this.#problem = this.#says(
+        { code: 'log/too-many-columns', facts: { columns: layout.names.length, limit: mostColumns } },
+        layout.firstDataLine,
+      );
+      return;
+    }
+    this.#begin(layout, head);
+  }
+
+  #begin(layout: Layout, head: Uint8Array): void {
+    this.#layout = layout;
+    const bodyFrom = offsetOfLine(head, layout.firstDataLine);
+    const bodyLines = Math.max(1, linesIn(head, bodyFrom, head.length));
+    const rowLength = Math.max(2, (head.length - bodyFrom) / bodyLines);
+    // Two bytes a character in UTF-16. A twentieth to spare costs no memory until it is written to.
+    const total = (this.#options.size ?? 0) / (this.#narrow ? 2 : 1);
+    const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
+    const width = layout.names.length;
+    this.#store = new ColumnStore(width, Math.min(expected, 4e9 / Math.max(1, width)));
+    this.#plain = new PlainRowReader({
+      delimiter: layout.delimiter,
+      decimal: layout.decimal,
+      cells: layout.columns,
+    });
+    this.#news.gluedUnits.push(...layout.names.map(() => ''));
+    this.#news.cellKinds.push(...layout.names.map(() => new Map<Cell['kind'], number>()));
+    this.#line = layout.firstDataLine;
+    this.#pending = this.#pending.subarray(bodyFrom);
+  }
+
+  #text(bytes: Uint8Array): string {
+    return decodeText(bytes, this.#narrow ? 'utf-8' : this.#encoding);
+  }
+
+  /** Reads whole rows from what is pending and keeps the rest. */
+  #readPending(isLast: boolean): void {
+    let bytes = this.#pending;
+    if (isLast && bytes.length > 0) {
+      let end = bytes.length;
+      while (end > 0 && bytes[end - 1] === 0) end--;
+      this.#news.paddedBytes += bytes.length - end;
+      const isCut = end > 0 && bytes[end - 1] !== 10 && bytes[end - 1] !== 13;
+      bytes = joined(bytes.subarray(0, end), Uint8Array.of(10));
+      if (isCut) this.#news.cutLine = -1;
+    }
+    const to = Math.max(bytes.lastIndexOf(10), bytes.lastIndexOf(13)) + 1;
+    // A lone return at the very end may be half of a pair.
+    const end = !isLast && to === bytes.length && bytes[to - 1] === 13 ? to - 1 : to;
+    const whole = end > 0 ? Math.max(bytes.lastIndexOf(10, end - 1), bytes.lastIndexOf(13, end - 1)) + 1 : 0;
+    const done = this.#readRows(bytes, whole, isLast);
+    if (this.#problem) return;
+    const rest = bytes.subarray(done);
+    if (rest.length > longestLine && !isLast) {
+      if (rest.every((b) => b === 0)) {
+        this.#news.paddedBytes += rest.length;
+        this.#pending = nothing;
+        return;
+      }
+      this.#problem = this.#says(
+        { code: 'log/line-too-long', facts: { length: rest.length, limit: longestLine } },
+        this.#line,
+      );
+      return;
+    }
+    // A copy, so that a chunk of the caller's is not held.
+    this.#pending = rest.slice();
+  }
+
+  #readRows(bytes: Uint8Array, to: number, isLast: boolean): number {
+    const plain = this.#plain;
+    if (!plain) return to;
+    let p = 0;
+    while (p < to && !this.#problem) {
+      const stop = plain.read(bytes, p, to, this.#store);
+      if (plain.position > p) this.#patience = 1;
+      p = plain.position;
+      this.#line += plain.lines;
+      if (stop === 'full') this.#grow();
+      if (stop !== 'odd') continue;
+      const block = blockOf(bytes, p, to, this.#patience);
+      this.#patience = Math.min(mostPatience, this.#patience * 2);
+      this.#readOddRows(bytes.subarray(p, block.end), block.isQuoted, isLast && block.end === to);
+      p = block.end;
+    }
+    return p;
+  }
+
+  #grow(): void {
+    try {
+      this.#store.grow();
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      this.#problem = this.#says({
+        code: 'log/too-big',
+        facts: { rows: this.#store.rows, columns: this.#store.width },
+      });
+    }
+  }
+
+  /** Rows that hold more than plain numbers: the general tokeniser and the patient cell reader. */
+  #readOddRows(bytes: Uint8Array, isQuoted: boolean, isEnd: boolean): void {
+    const layout = this.#layout;
+    if (!layout) return;
+    const zero = bytes.indexOf(0);
+    if (zero >= 0) {
+      this.#problem = this.#says(
+        { code: 'log/null-bytes', facts: { position: this.#size - this.#pending.length + zero } },
+        this.#line + linesIn(bytes, 0, zero),
+      );
+      return;
+    }
+    const rows = tokenise(this.#text(bytes), layout.delimiter, isQuoted);
+    // The text ends with a line end, behind which the tokeniser sees one more, empty row.
+    if (rows.at(-1)?.join('') === '') rows.pop();
+    rows.forEach((cells, i) => {
+      this.#readOddRow(cells, layout, this.#line + i, isEnd && i === rows.length - 1);
+    });
+    this.#line += linesIn(bytes, 0, bytes.length);
+  }
+
+  #readOddRow(cells: readonly string[], layout: Layout, line: number, isEnd: boolean): void {
+    if (cells.every((c) => c.trim() === '')) return;
+    const news = this.#news;
+    if (layout.headerRows.some((header) => isSameRow(header, cells))) {
+      if (news.headersRepeated++ === 0) news.firstRepeatedLine = line;
+      return;
+    }
+    if (this.#store.rows >= this.#store.capacity) this.#grow();
+    if (this.#problem) return;
+    const store = this.#store;
+    let filled = 0;
+    let numbers = 0;
+    const kinds: Cell['kind'][] = [];
+    for (let c = 0; c < store.width; c++) {
+      const cell = readCell(cells[c] ?? '', layout.decimal);
+      store.put(c, cell.value, cell.flag);
+      kinds.push(cell.kind);
+      if (cell.kind !== 'missing') filled++;
+      if (!Number.isNaN(cell.value)) numbers++;
+      if (cell.unit !== '' && news.gluedUnits[c] === '') news.gluedUnits[c] = cell.unit;
+    }
+    const isShort = cells.length < layout.columns && store.width > 1;
+    // The last line of a log that lost its power: its last number may have lost digits.
+    if (isEnd && isShort && news.cutLine !== 0) {
+      news.cutLine = line;
+      return;
+    }
+    if (numbers === 0 || numbers < 0.3 * filled || (isShort && cells.length < layout.columns / 2)) {
+      if (news.rowsSkipped++ === 0) news.firstSkippedLine = line;
+      return;
+    }
+    kinds.forEach((kind, c) => {
+      const counts = news.cellKinds[c];
+      if (kind !== 'missing') counts?.set(kind, (counts.get(kind) ?? 0) + 1);
+    });
+    store.rows++;
+  }
+}
+
+function isBlankByte(b: number): boolean {
+  return b === 32 || (b >= 9 && b <= 13) || b === 0xef || b === 0xbb || b === 0xbf;
+}
+
+function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
+  if (a.length === 0) return b;
+  const both = new Uint8Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}
+
+function isSameRow(a: readonly string[], b: readonly string[]): boolean {
+  const n = Math.max(a.length, b.length);
+  for (let i = 0; i < n; i++) if ((a[i] ?? '').trim() !== (b[i] ?? '').trim()) return false;
+  return true;
+}
+
+/** Line ends in a range: LF, CR LF or CR. */
+function linesIn(bytes: Uint8Array, from: number, to: number): number {
+  let lines = 0;
+  for (let i = from; i < to; i++) {
+    const b = bytes[i];
+    if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) lines++;
+  }
+  return lines;
+}
+
+function offsetOfLine(bytes: Uint8Array, line: number): number {
+  let at = 1;
+  let i = 0;
+  for (; i < bytes.length && at < line; i++) {
+    const b = bytes[i];
+    if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) at++;
+  }
+  return i;
+}
+
+function longestOf(text: string): number {
+  let longest = 0;
+  let from = 0;
+  for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', from)) {
+    longest = Math.max(longest, i - from);
+    from = i + 1;
+  }
+  return Math.max(longest, text.length - from);
+}
+
+/**
+ * A block of about `lines` lines that no quoted cell crosses. A quote that stays open for long is a sign of its
+ * own, an inch say, and the block is then taken unquoted.
+ */
+function blockOf(
+  bytes: Uint8Array,
+  from: number,
+  to: number,
+  lines: number,
+): { end: number; isQuoted: boolean } {
+  const farthest = Math.min(to, from + (1 << 16));
+  let isOpen = false;
+  let seen = 0;
+  let firstEnd = to;
+  for (let i = from; i < to; i++) {
+    const b = bytes[i];
+    if (b === 34) isOpen = !isOpen;
+    else if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) {
+      seen++;
+      if (seen === 1) firstEnd = i + 1;
+      if (!isOpen && (seen >= lines || i >= farthest)) return { end: i + 1, isQuoted: true };
+      if (isOpen && (seen >= lines + 50 || i > farthest)) return { end: firstEnd, isQuoted: false };
+    }
+  }
+  return isOpen ? { end: firstEnd, isQuoted: false } : { end: to, isQuoted: true };
+}

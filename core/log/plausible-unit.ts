@@ -1,0 +1,139 @@
+import { type Kind, kindOf } from '../units/index.ts';
+import { type QuantityId, quantities } from './quantity.ts';
+
+/** Size of a column's numbers, in the file's own unit. */
+export type Spread = {
+  readonly min: number;
+  /** 2nd, 50th and 98th hundredth. */
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+  readonly max: number;
+  readonly count: number;
+};
+
+/** Metric or imperial, from the units that the file does state; null where it states none. */
+export type UnitSystem = 'metric' | 'imperial' | null;
+
+/** A unit told from the numbers; `sureness` multiplies the confidence of the column. */
+export type GuessedUnit = { readonly unit: string; readonly sureness: number };
+
+const clear = 0.93;
+const likely = 0.8;
+const hardly = 0.6;
+
+/**
+ * The unit that makes a column's numbers plausible for its quantity. Limits are what an engine under test shows
+ * (common practice): coolant of 190 is no Celsius, a manifold at 2.2 is in bar, at 220 in kPa.
+ *
+ * @returns null where no unit of the program makes sense of the numbers
+ */
+export function plausibleUnit(quantity: QuantityId, values: Spread, system: UnitSystem): GuessedUnit | null {
+  const kind: Kind = kindOf(quantities[quantity]);
+  const { min, middle, high, max } = values;
+  const bySystem = (metric: string, imperial: string): GuessedUnit =>
+    system === 'imperial'
+      ? { unit: imperial, sureness: likely }
+      : { unit: metric, sureness: system ? likely : hardly };
+  switch (kind) {
+    case 'engineSpeed':
+      return { unit: 'rpm', sureness: max > 400 ? clear : hardly };
+    case 'speed':
+      return bySystem('km/h', 'mph');
+    case 'temperature':
+      return temperatureUnit(quantity, middle, high, system);
+    case 'pressure':
+      return quantity === 'barometricPressure'
+        ? barometerUnit(middle)
+        : quantity === 'fuelPressure' || quantity === 'fluidPressure'
+          ? fluidPressureUnit(max, system)
+          : manifoldUnit(min, max);
+    case 'share':
+      if (quantity === 'fuelTrimShort' || quantity === 'fuelTrimLong')
+        return { unit: Math.max(-min, max) <= 0.6 && max !== 0 ? '1' : '%', sureness: likely };
+      return max <= 1.3 && max > 0 ? { unit: '1', sureness: likely } : { unit: '%', sureness: clear };
+    case 'lambda':
+      return { unit: middle < 3 ? 'lambda' : 'AFR', sureness: clear };
+    case 'angle':
+      return { unit: 'deg', sureness: clear };
+    case 'massFlow':
+      return quantity === 'airMassFlow' && max > 600
+        ? { unit: 'kg/h', sureness: likely }
+        : bySystem('g/s', 'lb/min');
+    case 'volumeFlow':
+      return { unit: 'mL/min', sureness: likely };
+    case 'power':
+      return bySystem('kW', 'hp');
+    case 'torque':
+      return bySystem('Nm', 'lb ft');
+    case 'acceleration':
+      return Math.max(-min, max) < 1.6
+        ? { unit: 'g0', sureness: likely }
+        : { unit: 'm/s2', sureness: likely };
+    case 'length':
+      return bySystem('m', 'ft');
+    case 'voltage':
+      return { unit: max > 100 ? 'mV' : 'V', sureness: clear };
+    case 'time':
+      return { unit: max > 100 ? 'us' : 'ms', sureness: likely };
+    case 'number':
+      return { unit: '', sureness: 1 };
+    default:
+      return null;
+  }
+}
+
+function temperatureUnit(
+  quantity: QuantityId,
+  middle: number,
+  high: number,
+  system: UnitSystem,
+): GuessedUnit {
+  // Where Fahrenheit and Kelvin begin to be the only sense, by where the sensor sits.
+  const [fahrenheitFrom, kelvinFrom] =
+    quantity === 'coolantTemperature'
+      ? [130, 280]
+      : quantity === 'oilTemperature'
+        ? [150, 310]
+        : quantity === 'exhaustTemperature'
+          ? [1150, Number.POSITIVE_INFINITY]
+          : quantity === 'ambientTemperature'
+            ? [50, 230]
+            : quantity === 'fuelTemperature'
+              ? [75, 240]
+              : [95, 240];
+  if (middle > kelvinFrom) return { unit: 'K', sureness: clear };
+  if (quantity === 'exhaustTemperature' ? high > fahrenheitFrom : middle > fahrenheitFrom)
+    return { unit: 'F', sureness: quantity === 'intakeTemperature' ? likely : clear };
+  if (quantity === 'coolantTemperature' && middle > 40) return { unit: 'C', sureness: clear };
+  if (system === 'imperial') return { unit: 'F', sureness: likely };
+  return { unit: 'C', sureness: system === 'metric' ? clear : likely };
+}
+
+function manifoldUnit(min: number, max: number): GuessedUnit {
+  const size = Math.max(max, -min);
+  if (size >= 30_000) return { unit: 'Pa', sureness: clear };
+  if (size > 520) return { unit: 'mbar', sureness: clear };
+  if (size > 70) return { unit: 'kPa', sureness: clear };
+  // Nothing is emptier than -1 bar, so a lower number is in psi.
+  if (size > 6 || min < -1.1) return { unit: 'psi', sureness: likely };
+  return { unit: 'bar', sureness: likely };
+}
+
+function barometerUnit(middle: number): GuessedUnit | null {
+  if (middle > 50_000 && middle < 115_000) return { unit: 'Pa', sureness: clear };
+  if (middle > 800 && middle < 1150) return { unit: 'hPa', sureness: clear };
+  if (middle > 500 && middle <= 800) return { unit: 'mmHg', sureness: likely };
+  if (middle > 50 && middle < 115) return { unit: 'kPa', sureness: clear };
+  if (middle > 20 && middle < 33) return { unit: 'inHg', sureness: clear };
+  if (middle > 9 && middle < 16) return { unit: 'psi', sureness: clear };
+  if (middle > 0.5 && middle < 1.2) return { unit: 'bar', sureness: clear };
+  return null;
+}
+
+function fluidPressureUnit(max: number, system: UnitSystem): GuessedUnit {
+  if (max > 2500) return { unit: 'mbar', sureness: hardly };
+  if (max > 260) return { unit: 'kPa', sureness: likely };
+  if (max > 16) return { unit: system === 'metric' ? 'bar' : 'psi', sureness: hardly };
+  return { unit: 'bar', sureness: likely };
+}

@@ -1,0 +1,24 @@
+/// <reference path="./papaparse.d.ts" />
+import papaparse from 'papaparse';
+
+/** A character that no log holds: tells papaparse that nothing is quoted. */
+const noQuote = '\u0001';
+
+/**
+ * Text to rows of cells. Line ends may be mixed; with a space as delimiter any run of blanks parts two cells.
+ *
+ * @param text       whole rows, in the file's own spelling
+ * @param delimiter  one character
+ * @param isQuoted   false where a stray quote would swallow the rest of the file
+ */
+export function tokenise(text: string, delimiter: string, isQuoted = true): string[][] {
+  // papaparse splits at one kind of line end only.
+  let lines = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
+  if (delimiter === ' ') lines = lines.replace(/[ \t]+/g, ' ').replace(/^ | $/gm, '');
+  return papaparse.parse(lines, {
+    delimiter,
+    newline: '\n',
+    quoteChar: isQuoted ? '"' : noQuote,
+    skipEmptyLines: false,
+  }).data;
+}
