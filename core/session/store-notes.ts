@@ -1,3 +1,8 @@
+/**
+ * Put back from history; made anew from the log; the log imported again by a person; only set aside; nothing.
+ */
+export type FileRepair = 'history' | 'from-log' | 'import-again' | 'set-aside' | 'none';
+
 /** What opening, checking or importing found, and what was done about it. */
 declare module '../result/result.ts' {
   interface NoteFacts {
@@ -15,14 +20,14 @@ declare module '../result/result.ts' {
     'store/lock-taken-over': { host: string; pid: number; since: string };
     /** run.json was lost with all its versions; made anew from the log beside it. */
     'store/run-rebuilt': { runId: string };
+    'store/newer-run': { file: string };
     'store/source-missing': { runId: string; name: string };
-    'store/source-damaged': { runId: string; name: string };
-    /** The log was imported again and put where its damaged copy had been. */
-    'store/source-healed': { runId: string };
+    /** A check's finding; `repair` is what `repairSession` or a person can do about it. */
+    'store/file-damaged': { file: string; repair: FileRepair };
+    'store/file-missing': { file: string; repair: FileRepair };
+    'store/unfinished-found': { file: string };
     'store/unknown-file': { file: string };
     'store/no-second-copy': { file: string };
     'store/cache-unusable': { file: string };
   }
 }
-
-export {};

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { fail, ok, type Result } from '../../core/result/index.ts';
+import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { differingFields, sameJson } from '../../core/session/index.ts';
+import { problemOf } from './disk-problem.ts';
 import { errorCode, type FileSystem } from './file-system.ts';
 import {
   isoOf,
@@ -52,7 +53,8 @@ type Read<T> = (json: Record<string, unknown>) => Result<T>;
  * Reads a sealed document, telling an edit by hand (taken as it stands) from damage (the newest good version of
  * history is taken). Writes nothing.
  *
- * Errors: store/missing; store/damaged where no version is good either; what `read` refuses in a sound file.
+ * Errors: store/missing; store/damaged where no version is good either; what `read` refuses in a sound file;
+ * disk problems of the file where history does not help.
  */
 export async function loadDocument<T>(
   place: Place,
@@ -90,7 +92,7 @@ export async function loadDocument<T>(
 
   const good = await newestGood(place, versions, read, fs);
   if (!good) {
-    if (failure) throw failure;
+    if (failure) return fail(failure);
     if (!bytes && versions.length === 0) return fail({ code: 'store/missing', facts: { path: place.shown } });
     return fail({ code: 'store/damaged', facts: { file: place.shown } });
   }
@@ -114,13 +116,14 @@ function loaded<T>(
 async function readBytes(
   path: string,
   fs: FileSystem,
-): Promise<{ bytes: Uint8Array | null; failure: unknown }> {
+): Promise<{ bytes: Uint8Array | null; failure: Problem | null }> {
   try {
     return { bytes: await fs.readFile(path, longest), failure: null };
   } catch (error) {
     if (errorCode(error) === 'ENOENT') return { bytes: null, failure: null };
-    // A bad sector: history may still be readable.
-    if (errorCode(error) === 'EIO') return { bytes: null, failure: error };
+    // A bad sector, or a link or a giant planted in its place: history may still be readable.
+    const failure = problemOf(error, path);
+    if (failure && failure.code !== 'store/not-allowed') return { bytes: null, failure };
     throw error;
   }
 }

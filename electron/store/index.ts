@@ -1,3 +1,5 @@
+export { type CacheArray, type ChannelCache, readChannelCache, writeChannelCache } from './channel-cache.ts';
+export * from './check-session.ts';
 export * from './create-session.ts';
 export * from './file-system.ts';
 export * from './import-log.ts';
@@ -12,6 +14,7 @@ export {
 } from './open-session.ts';
 export { pathInside } from './path-inside.ts';
 export { readSource } from './read-source.ts';
+export * from './repair-session.ts';
 export type { Content } from './replace-file.ts';
 export { safeFolderName, slug } from './safe-name.ts';
 export * from './save.ts';

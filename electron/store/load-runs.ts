@@ -70,14 +70,16 @@ async function loadRun(
   const place = runPlace(folder, name);
   const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
   if (!loaded.ok) {
-    const [problem] = loaded.problems;
-    const isLost = problem.code === 'store/damaged' || problem.code === 'store/missing';
-    if (isLost && hasSource && mayWrite) {
-      return rebuildRun(folder, name, problem.code === 'store/damaged', now, notices, fs);
+    const [{ code }] = loaded.problems;
+    if (code === 'session/newer-version') {
+      notices.push({ code: 'store/newer-run', facts: { file: place.shown } });
+    } else if (hasSource && mayWrite) {
+      return rebuildRun(folder, name, now, notices, fs);
+    } else {
+      const isEmpty = code === 'store/missing' && !hasSource;
+      if (isEmpty) notices.push({ code: 'store/unknown-file', facts: { file: `runs/${name}` } });
+      else notices.push({ code: 'store/damage-left', facts: { file: place.shown } });
     }
-    const isEmpty = problem.code === 'store/missing' && !hasSource;
-    const facts = { file: isEmpty ? `runs/${name}` : place.shown };
-    notices.push({ code: isEmpty ? 'store/unknown-file' : 'store/damage-left', facts });
     return null;
   }
   const saved = await settle(folder, place, loaded.value, mayWrite, now, notices, fs);
@@ -92,13 +94,15 @@ async function loadRun(
 async function rebuildRun(
   folder: string,
   runId: string,
-  isDamaged: boolean,
   now: string,
   notices: Note[],
   fs: FileSystem,
 ): Promise<StoredRun> {
   const place = runPlace(folder, runId);
-  if (isDamaged && (await fs.stat(place.path)) !== null) await setAside(folder, place.shown, now, fs);
+  if ((await fs.stat(place.path)) !== null) {
+    const to = await setAside(folder, place.shown, now, fs);
+    notices.push({ code: 'store/set-aside', facts: { file: place.shown, to } });
+  }
   const { sha256, size } = await sha256OfFile(sourcePath(folder, runId), fs);
   const record = readRunRecord(
     // The date is that of the rebuilding: when it was imported is not known any more.

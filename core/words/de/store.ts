@@ -98,6 +98,14 @@ const listed = (fields: readonly string[]) =>
     ? fields.join(', ')
     : `${fields.slice(0, 5).join(', ')} und ${fields.length - 5} weitere`;
 
+const repairs = {
+  history: 'Die Reparatur setzt die letzte gute Fassung aus history an ihre Stelle.',
+  'from-log': 'Die Reparatur legt sie aus dem Log daneben neu an.',
+  'import-again': 'Das Original-Log noch einmal einlesen, dann kommt es an seinen Platz zurück.',
+  'set-aside': 'Die Reparatur legt sie beiseite; nichts anderes hängt davon ab.',
+  none: 'Aus einer Sicherung holen.',
+};
+
 export const storeNotes: NoteWordsOf<'store'> = {
   'store/changed-outside': (f) =>
     f.fields.length === 0
@@ -126,9 +134,11 @@ export const storeNotes: NoteWordsOf<'store'> = {
     `Die Angaben zur Aufzeichnung ${f.runId} waren mit allen Fassungen verloren und wurden aus dem Log neu angelegt: Spaltenkorrekturen, Änderungen an Zügen und Notizen sind weg.`,
   'store/source-missing': (f) =>
     `Das Log ${f.name} der Aufzeichnung ${f.runId} fehlt. Das Original noch einmal einlesen, dann kommt es an seinen Platz zurück.`,
-  'store/source-damaged': (f) =>
-    `Das Log ${f.name} der Aufzeichnung ${f.runId} ist nicht mehr das, was eingelesen wurde. Das Original noch einmal einlesen, dann kommt es an seinen Platz zurück.`,
-  'store/source-healed': (f) => `Das Log der Aufzeichnung ${f.runId} ist wieder an seinem Platz.`,
+  'store/file-damaged': (f) => `${f.file} ist beschädigt. ${repairs[f.repair]}`,
+  'store/file-missing': (f) => `${f.file} fehlt. ${repairs[f.repair]}`,
+  'store/unfinished-found': (f) =>
+    `${f.file} blieb von einem unterbrochenen Schreiben übrig; beim Öffnen der Sitzung wird aufgeräumt.`,
+  'store/newer-run': (f) => `${f.file} stammt von einem neueren Programm und blieb, wie sie ist.`,
   'store/unknown-file': (f) => `${f.file} gehört nicht zu einer Sitzung und blieb, wo es ist.`,
   'store/no-second-copy': (f) =>
     `${f.file} hat noch keine zweite Kopie in history; das nächste Speichern legt eine an.`,

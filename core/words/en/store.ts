@@ -95,6 +95,14 @@ export const storeProblems: ProblemWordsOf<'store'> = {
 const listed = (fields: readonly string[]) =>
   fields.length <= 5 ? fields.join(', ') : `${fields.slice(0, 5).join(', ')} and ${fields.length - 5} more`;
 
+const repairs = {
+  history: 'The repair puts the last good version from history in its place.',
+  'from-log': 'The repair makes it anew from the log beside it.',
+  'import-again': 'Import the original log again and it goes back to its place.',
+  'set-aside': 'The repair sets it aside; nothing else depends on it.',
+  none: 'Take it from a backup.',
+};
+
 export const storeNotes: NoteWordsOf<'store'> = {
   'store/changed-outside': (f) =>
     f.fields.length === 0
@@ -122,9 +130,11 @@ export const storeNotes: NoteWordsOf<'store'> = {
     `The record of run ${f.runId} was lost with all its versions and was made anew from its log: column corrections, pull edits and notes are gone.`,
   'store/source-missing': (f) =>
     `The log ${f.name} of run ${f.runId} is missing. Import the original again and it goes back to its place.`,
-  'store/source-damaged': (f) =>
-    `The log ${f.name} of run ${f.runId} is no longer what was imported. Import the original again and it goes back to its place.`,
-  'store/source-healed': (f) => `The log of run ${f.runId} is back in its place.`,
+  'store/file-damaged': (f) => `${f.file} is damaged. ${repairs[f.repair]}`,
+  'store/file-missing': (f) => `${f.file} is missing. ${repairs[f.repair]}`,
+  'store/unfinished-found': (f) =>
+    `${f.file} is left from an interrupted write; opening the session clears it up.`,
+  'store/newer-run': (f) => `${f.file} was written by a newer program and was left alone.`,
   'store/unknown-file': (f) => `${f.file} is not part of a session; it was left alone.`,
   'store/no-second-copy': (f) => `${f.file} has no second copy in history yet; the next save makes one.`,
   'store/cache-unusable': (f) => `${f.file} is damaged or out of date; it is made anew when it is needed.`,

@@ -1,4 +1,4 @@
-import { chmod, cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '../../../core/result/index.ts';
@@ -13,6 +13,7 @@ import {
   saveRun,
   saveSession,
 } from '../../../electron/store/index.ts';
+import { contentsOf, editFile, flipBit } from '../../support/folder-contents.ts';
 import {
   moment,
   newSessionFolder,
@@ -23,28 +24,6 @@ import {
 } from '../../support/store-session.ts';
 
 const codes = (notes: readonly { code: string }[]) => notes.map((note) => note.code);
-
-/** Every file of a folder with its content, for "nothing else changed". */
-async function contents(folder: string): Promise<Record<string, string>> {
-  const all: Record<string, string> = {};
-  for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
-    const path = join(entry.parentPath, entry.name);
-    all[path.slice(folder.length + 1)] = (await readFile(path)).toString('latin1');
-  }
-  return all;
-}
-
-async function edit(path: string, change: (text: string) => string): Promise<void> {
-  await writeFile(path, change(await readFile(path, 'utf8')));
-}
-
-async function flipBit(path: string, position: number, bit = 0): Promise<void> {
-  await chmod(path, 0o644);
-  const bytes = await readFile(path);
-  bytes[position] = (bytes[position] ?? 0) ^ (1 << bit);
-  await writeFile(path, bytes);
-}
 
 describe('creating and listing', () => {
   it('a session gets a folder of its name, a second one of that name a numbered one', async () => {
@@ -111,10 +90,10 @@ describe('importing', () => {
     const folder = await newSessionFolder();
     const open = await opened(folder);
     const first = unwrap(await importLog(open, { name: 'a.csv', content: sampleLog(1) }, {}, moment(2)));
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     const second = unwrap(await importLog(open, { name: 'b.csv', content: sampleLog(1) }, {}, moment(3)));
     expect(second).toEqual({ record: first.record, duplicateOf: first.record.id, healed: false });
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
     await closeSession(open);
   });
 
@@ -144,14 +123,14 @@ describe('importing', () => {
   it('an upload that breaks off leaves nothing behind', async () => {
     const folder = await newSessionFolder();
     const open = await opened(folder);
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     async function* broken() {
       yield sampleLog(1);
       throw Object.assign(new Error('reset'), { code: 'ECONNRESET' });
     }
     const result = await importLog(open, { name: 'a.csv', content: broken() }, {}, moment(2));
     expect(result.ok ? '' : result.problems[0].code).toBe('store/upload-broken');
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
     await closeSession(open);
   });
 
@@ -171,7 +150,7 @@ describe('importing', () => {
 describe('saving', () => {
   it('keeps earlier versions, and a key added by hand survives', async () => {
     const folder = await newSessionFolder();
-    await edit(join(folder, 'session.json'), (text) => text.replace('{', '{ "trackDay": {"lane": 3},'));
+    await editFile(join(folder, 'session.json'), (text) => text.replace('{', '{ "trackDay": {"lane": 3},'));
     const open = await opened(folder);
     expect(open.notices).toEqual([
       { code: 'store/changed-outside', facts: { file: 'session.json', fields: ['trackDay'] } },
@@ -191,9 +170,9 @@ describe('saving', () => {
   it('what did not change is not written again', async () => {
     const folder = await newSessionFolder();
     const open = await opened(folder);
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     unwrap(await saveSession(open, { ...open.session }, moment(5)));
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
     await closeSession(open);
   });
 
@@ -212,12 +191,12 @@ describe('saving', () => {
   it('a file that another program changed meanwhile is not overwritten, unless wanted, and then kept', async () => {
     const folder = await newSessionFolder();
     const open = await opened(folder);
-    await edit(join(folder, 'session.json'), (text) => text.replace('"note": ""', '"note": "by hand"'));
+    await editFile(join(folder, 'session.json'), (text) => text.replace('"note": ""', '"note": "by hand"'));
     const refused = await saveSession(open, { ...open.session, note: 'mine' }, moment(2));
     expect(refused.ok ? '' : refused.problems[0].code).toBe('store/changed-outside');
     unwrap(await saveSession(open, { ...open.session, note: 'mine' }, moment(2), { overwrite: true }));
     await closeSession(open);
-    const kept = Object.entries(await contents(folder)).filter(([, text]) => text.includes('by hand'));
+    const kept = Object.entries(await contentsOf(folder)).filter(([, text]) => text.includes('by hand'));
     expect(kept.map(([name]) => name.slice(0, 23))).toEqual(['history/session-r000002']);
     expect((await opened(folder)).session.note).toBe('mine');
   });
@@ -288,10 +267,10 @@ describe('damage', () => {
     const folder = await newSessionFolder();
     await writeFile(join(folder, 'session.json'), 'junk');
     await rm(join(folder, 'history'), { recursive: true });
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     const result = await openSession(folder, { now: moment(1) });
     expect(result).toMatchObject({ ok: false, problems: [{ code: 'store/damaged' }] });
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
     expect(unwrap(await listSessions(join(folder, '..')))).toMatchObject([{ canOpen: false }]);
   });
 
@@ -306,7 +285,7 @@ describe('damage', () => {
     if (!first || !second) throw new Error('three were imported');
     unwrap(await saveRun(open, { ...first, note: 'kept' }, moment(4)));
     await closeSession(open);
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     await flipBit(join(folder, 'runs', first.id, 'run.json'), 40);
     const again = await opened(folder);
     expect(again.notices).toMatchObject([
@@ -316,13 +295,13 @@ describe('damage', () => {
     expect(again.runs.size).toBe(3);
     await closeSession(again);
     await rm(join(folder, 'set-aside'), { recursive: true });
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
 
     // With all its versions gone, the record is made anew from the log.
     await writeFile(join(folder, 'runs', second.id, 'run.json'), '');
     await rm(join(folder, 'runs', second.id, 'history'), { recursive: true });
     const third = await opened(folder, 9);
-    expect(codes(third.notices)).toEqual(['store/run-rebuilt']);
+    expect(codes(third.notices)).toEqual(['store/set-aside', 'store/run-rebuilt']);
     expect(third.runs.get(second.id)?.record).toMatchObject({ sha256: second.sha256, importedAt: moment(9) });
     await closeSession(third);
   });
@@ -349,30 +328,58 @@ describe('damage', () => {
     await closeSession(again);
   });
 
+  it('a link planted in place of a file is never followed', async () => {
+    const folder = await newSessionFolder();
+    const open = await opened(folder);
+    const one = unwrap(await importLog(open, { name: 'a.csv', content: sampleLog(1) }, {}, moment(2)));
+    const two = unwrap(await importLog(open, { name: 'b.csv', content: sampleLog(2) }, {}, moment(2)));
+    await closeSession(open);
+    const secret = join(await scratchFolder(), 'secret');
+    await writeFile(secret, '{"private": true}');
+    const runs = [one, two].map(({ record }) => join(folder, 'runs', record.id));
+    for (const path of [join(folder, 'session.json'), `${runs[0]}/run.json`, `${runs[1]}/source.csv`]) {
+      await rm(path, { force: true });
+      await symlink(secret, path);
+    }
+    await symlink(join(secret, '..'), join(folder, 'runs', 'elsewhere'));
+    const again = await opened(folder);
+    expect(codes(again.notices).sort()).toEqual([
+      'store/restored',
+      'store/restored',
+      'store/source-missing',
+      'store/unknown-file',
+    ]);
+    expect(again.runs.size).toBe(2);
+    const read = await readSource(again, two.record.id);
+    expect(read.ok ? '' : read.problems[0].code).toBe('store/not-a-plain-file');
+    await closeSession(again);
+    expect(await readFile(secret, 'utf8')).toBe('{"private": true}');
+  });
+
   it('opened only for reading, nothing is moved or written', async () => {
     const folder = await newSessionFolder();
     await flipBit(join(folder, 'session.json'), 40);
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     const open = unwrap(await openSession(folder, { now: moment(1), readOnly: true }));
     expect(codes(open.notices)).toEqual(['store/damage-left']);
     expect(open.session.name).toBe('Fenmoor hatch');
     const refused = await saveSession(open, { ...open.session, note: 'x' }, moment(2));
     expect(refused.ok ? '' : refused.problems[0].code).toBe('store/read-only');
     await closeSession(open);
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
   });
 });
 
 describe('versions', () => {
   it('a newer format is refused and left alone', async () => {
     const folder = await newSessionFolder();
-    await edit(join(folder, 'session.json'), (text) =>
+    await editFile(join(folder, 'session.json'), (text) =>
       text.replace('"schemaVersion": 1', '"schemaVersion": 99'),
     );
-    const before = await contents(folder);
+    const before = await contentsOf(folder);
     const result = await openSession(folder, { now: moment(1) });
     expect(result).toMatchObject({ ok: false, problems: [{ code: 'session/newer-version' }] });
-    expect(await contents(folder)).toEqual(before);
+    expect(await contentsOf(folder)).toEqual(before);
   });
 
   it('an older format is migrated with its original kept', async () => {

@@ -1,0 +1,161 @@
+import { createHash } from 'node:crypto';
+import { endianness } from 'node:os';
+import { z } from 'zod';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import { isJsonObject } from '../../core/session/index.ts';
+import { attempt } from './disk-problem.ts';
+import { errorCode, type FileSystem } from './file-system.ts';
+import { cachePath } from './layout.ts';
+import { type OpenSession, whyNotWritable } from './open-session.ts';
+import { replaceFile } from './replace-file.ts';
+
+const magic = 'CHANNELS';
+const formatVersion = 1;
+const prefixLength = 16;
+const hashLength = 32;
+const longest = 2 ** 31;
+
+const HeadSchema = z.object({
+  key: z.string(),
+  source: z.string(),
+  header: z.unknown(),
+  arrays: z.array(z.object({ type: z.enum(['f64', 'u8']), length: z.int().min(0) })),
+});
+
+export type CacheArray = Float64Array | Uint8Array;
+
+/**
+ * What reading a log gave, so that it need not be read again. `key` names everything that the answer depends on
+ * besides the log's bytes: the reader's version, the column corrections.
+ */
+export type ChannelCache = {
+  readonly key: string;
+  /** Any JSON: column names, units, segments. */
+  readonly header: unknown;
+  readonly arrays: readonly CacheArray[];
+};
+
+/**
+ * Writes channels.bin of a run: a JSON head, the arrays on 8-byte borders, a SHA-256 at the end. It may be
+ * deleted at any time, so a failure is no loss.
+ *
+ * Errors: store/no-run, store/read-only and its kin, disk problems.
+ */
+export function writeChannelCache(
+  open: OpenSession,
+  runId: string,
+  cache: ChannelCache,
+): Promise<Result<void>> {
+  return attempt(open.folder, async () => {
+    const run = open.runs.get(runId);
+    if (!run) return fail({ code: 'store/no-run', facts: { runId } });
+    const problem = await whyNotWritable(open);
+    if (problem) return fail(problem);
+    if (endianness() === 'LE') {
+      const parts = partsOfCache(cache, run.record.sha256);
+      await replaceFile(cachePath(open.folder, runId), parts, open.inner.fs);
+    }
+    return ok(undefined);
+  });
+}
+
+function* partsOfCache(cache: ChannelCache, source: string): Generator<Uint8Array> {
+  const { key, header, arrays } = cache;
+  const shapes = arrays.map((array) => ({
+    type: array instanceof Float64Array ? 'f64' : 'u8',
+    length: array.length,
+  }));
+  const json = Buffer.from(JSON.stringify({ key, source, header, arrays: shapes }));
+  const head = Buffer.concat([json, Buffer.alloc(padding(json.length), ' ')]);
+  const prefix = Buffer.alloc(prefixLength);
+  prefix.write(magic, 'latin1');
+  prefix.writeUInt32LE(formatVersion, 8);
+  prefix.writeUInt32LE(head.length, 12);
+  const hash = createHash('sha256');
+  const blocks = arrays.flatMap((array) => [
+    new Uint8Array(array.buffer, array.byteOffset, array.byteLength),
+    new Uint8Array(padding(array.byteLength)),
+  ]);
+  for (const block of [prefix, head, ...blocks]) {
+    hash.update(block);
+    yield block;
+  }
+  yield hash.digest();
+}
+
+function padding(length: number): number {
+  return (8 - (length % 8)) % 8;
+}
+
+/**
+ * The cache of a run, or null where there is none, where it was made from other input, or where it is damaged:
+ * then the log is simply read again.
+ */
+export async function readChannelCache(
+  open: OpenSession,
+  runId: string,
+  key: string,
+): Promise<ChannelCache | null> {
+  const run = open.runs.get(runId);
+  if (!run) return null;
+  const found = await readCacheFile(cachePath(open.folder, runId), open.inner.fs);
+  if (found === 'none' || found === 'damaged') return null;
+  return found.cache.key === key && found.source === run.record.sha256 ? found.cache : null;
+}
+
+/** A cache file with the hash of the log it was made from. */
+export async function readCacheFile(
+  path: string,
+  fs: FileSystem,
+): Promise<{ cache: ChannelCache; source: string } | 'none' | 'damaged'> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await fs.readFile(path, longest);
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return 'none';
+    if (errorCode(error) !== undefined) return 'damaged';
+    throw error;
+  }
+  return decode(bytes) ?? 'damaged';
+}
+
+function decode(bytes: Uint8Array): { cache: ChannelCache; source: string } | null {
+  const bodyLength = bytes.length - hashLength;
+  if (endianness() !== 'LE' || bodyLength < prefixLength) return null;
+  const body = bytes.subarray(0, bodyLength);
+  const told = Buffer.from(bytes.subarray(bodyLength));
+  if (!createHash('sha256').update(body).digest().equals(told)) return null;
+  const prefix = new DataView(bytes.buffer, bytes.byteOffset, prefixLength);
+  const isOurs = Buffer.from(body.subarray(0, 8)).toString('latin1') === magic;
+  if (!isOurs || prefix.getUint32(8, true) !== formatVersion) return null;
+  const headLength = prefix.getUint32(12, true);
+  const head = parseHead(body.subarray(prefixLength, prefixLength + headLength));
+  if (!head) return null;
+  const arrays: CacheArray[] = [];
+  let at = prefixLength + headLength;
+  for (const { type, length } of head.arrays) {
+    const byteLength = type === 'f64' ? length * 8 : length;
+    if (at + byteLength > bodyLength) return null;
+    arrays.push(viewOf(body, at, byteLength, type));
+    at += byteLength + padding(byteLength);
+  }
+  return { cache: { key: head.key, header: head.header, arrays }, source: head.source };
+}
+
+function parseHead(bytes: Uint8Array): z.infer<typeof HeadSchema> | null {
+  try {
+    const json: unknown = JSON.parse(new TextDecoder().decode(bytes));
+    const head = HeadSchema.safeParse(json);
+    return isJsonObject(json) && head.success ? head.data : null;
+  } catch {
+    return null;
+  }
+}
+
+function viewOf(body: Uint8Array, at: number, byteLength: number, type: 'f64' | 'u8'): CacheArray {
+  const start = body.byteOffset + at;
+  if (type === 'u8') return new Uint8Array(body.buffer, start, byteLength);
+  // A small file is read into a shared pool, where the border may not hold.
+  if (start % 8 === 0) return new Float64Array(body.buffer, start, byteLength / 8);
+  return new Float64Array(body.slice(at, at + byteLength).buffer);
+}

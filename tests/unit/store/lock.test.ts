@@ -1,0 +1,144 @@
+import { readdir, readFile, utimes, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { unwrap } from '../../../core/result/index.ts';
+import { closeSession, nodeFileSystem, openSession, saveSession } from '../../../electron/store/index.ts';
+import { takeLock } from '../../../electron/store/lock.ts';
+import type { ProcessMark, ProcessView } from '../../../electron/store/process-view.ts';
+import { nodeProcessView } from '../../../electron/store/process-view.ts';
+import { moment, newSessionFolder, scratchFolder } from '../../support/store-session.ts';
+
+/** A machine on which only the listed processes live. */
+function machine(self: ProcessMark, living: Record<number, string | null> = {}): ProcessView {
+  return {
+    self: async () => self,
+    look: async (pid) => {
+      const started = living[pid];
+      return started === undefined ? 'gone' : { started };
+    },
+  };
+}
+const laptop = (pid: number, started: string | null = '500'): ProcessMark => ({
+  host: 'laptop',
+  boot: 'b1',
+  pid,
+  started,
+});
+const take = (folder: string, view: ProcessView) => takeLock(folder, moment(1), nodeFileSystem, view);
+const locksIn = async (folder: string) => (await readdir(folder)).filter((name) => name.endsWith('.lock'));
+
+describe('two programs on one session', () => {
+  it('the second opens for reading and is told who has it', async () => {
+    const folder = await newSessionFolder();
+    const first = unwrap(await openSession(folder, { now: moment(1) }));
+    const second = unwrap(await openSession(folder, { now: moment(2) }));
+    expect(first.readOnly).toBeNull();
+    expect(second.readOnly).toMatchObject({
+      code: 'store/locked',
+      facts: { pid: process.pid, since: moment(1) },
+    });
+    const refused = await saveSession(second, { ...second.session, note: 'x' }, moment(3));
+    expect(refused.ok ? '' : refused.problems[0].code).toBe('store/locked');
+    await closeSession(second);
+    expect((await saveSession(first, { ...first.session, note: 'y' }, moment(3))).ok).toBe(true);
+    await closeSession(first);
+    const third = unwrap(await openSession(folder, { now: moment(4) }));
+    expect(third.readOnly).toBeNull();
+    await closeSession(third);
+    expect(await locksIn(folder)).toEqual([]);
+  });
+
+  it('of many that come at once, never two hold it, and one gets it when they try again', async () => {
+    const folder = await scratchFolder();
+    const view = machine(laptop(1), { 1: '500' });
+    for (let round = 0; round < 10; round++) {
+      const tried = await Promise.all(Array.from({ length: 8 }, () => take(folder, view)));
+      const holders = tried.filter((t) => 'lock' in t);
+      expect(holders.length).toBeLessThanOrEqual(1);
+      for (const held of holders) await held.lock.release();
+      expect(await locksIn(folder)).toEqual([]);
+    }
+    expect('lock' in (await take(folder, view))).toBe(true);
+  });
+});
+
+describe('a lock that was left behind', () => {
+  async function leftBy(mark: object): Promise<string> {
+    const folder = await scratchFolder();
+    await writeFile(
+      join(folder, '.open-0123456789abcdef.lock'),
+      JSON.stringify({ ...mark, since: moment(0) }),
+    );
+    return folder;
+  }
+
+  it.each([
+    ['its process is gone', laptop(77), machine(laptop(1))],
+    ['its number belongs to another process now', laptop(77, '500'), machine(laptop(1), { 77: '900' })],
+  ])('is taken over at once when %s', async (_, mark, view) => {
+    const folder = await leftBy(mark);
+    const taken = await take(folder, view);
+    expect('lock' in taken ? taken.lock.takenOver : []).toMatchObject([{ pid: 77, since: moment(0) }]);
+    expect(await locksIn(folder)).toHaveLength(1);
+  });
+
+  it('holds while its process lives', async () => {
+    const folder = await leftBy(laptop(77));
+    const taken = await take(folder, machine(laptop(1), { 77: '500' }));
+    expect('heldBy' in taken ? taken.heldBy.pid : null).toBe(77);
+  });
+
+  it.each([
+    ['another machine', { ...laptop(77), host: 'shop-pc' }, machine(laptop(1))],
+    ['an earlier start of this machine', { ...laptop(77), boot: 'b0' }, machine(laptop(1))],
+    ['a system that tells no starts', laptop(77, null), machine(laptop(1), { 77: null })],
+  ])('of %s holds while it beats and falls when it has been silent', async (_, mark, view) => {
+    const folder = await leftBy(mark);
+    expect('heldBy' in (await take(folder, view))).toBe(true);
+    const longAgo = new Date(Date.now() - 31_000);
+    await utimes(join(folder, '.open-0123456789abcdef.lock'), longAgo, longAgo);
+    expect('lock' in (await take(folder, view))).toBe(true);
+  });
+
+  it('torn by a power cut keeps nobody out', async () => {
+    const folder = await scratchFolder();
+    await writeFile(join(folder, '.open-0123456789abcdef.lock'), '');
+    expect('lock' in (await take(folder, machine(laptop(1))))).toBe(true);
+  });
+
+  it('whose owner slept and was taken over: the sleeper notices and writes nothing more', async () => {
+    const folder = await newSessionFolder();
+    const sleeper = unwrap(
+      await openSession(folder, { now: moment(1), view: machine({ ...laptop(5), host: 'shop-pc' }) }),
+    );
+    const [lock = ''] = await locksIn(folder);
+    const longAgo = new Date(Date.now() - 31_000);
+    await utimes(join(folder, lock), longAgo, longAgo);
+    const other = unwrap(await openSession(folder, { now: moment(2), view: machine(laptop(1)) }));
+    expect(other.readOnly).toBeNull();
+    expect(other.notices).toMatchObject([{ code: 'store/lock-taken-over', facts: { host: 'shop-pc' } }]);
+    const refused = await saveSession(sleeper, { ...sleeper.session, note: 'x' }, moment(3));
+    expect(refused.ok ? '' : refused.problems[0].code).toBe('store/lock-lost');
+    await closeSession(sleeper);
+    expect((await saveSession(other, { ...other.session, note: 'y' }, moment(3))).ok).toBe(true);
+    await closeSession(other);
+  });
+});
+
+describe('this machine', () => {
+  it('knows itself as alive and an unused number as gone', async () => {
+    const self = await nodeProcessView.self();
+    expect(self.pid).toBe(process.pid);
+    expect(await nodeProcessView.look(process.pid)).toEqual({ started: self.started });
+    const highest = Number(
+      (await readFile('/proc/sys/kernel/pid_max', 'utf8').catch(() => '4194304')).trim(),
+    );
+    expect(await nodeProcessView.look(highest + 1)).toBe('gone');
+  });
+
+  it.runIf(process.platform === 'linux')('tells when a process started', async () => {
+    const { boot, started } = await nodeProcessView.self();
+    expect(boot).toMatch(/^[0-9a-f-]{36}$/);
+    expect(Number(started)).toBeGreaterThan(0);
+  });
+});
