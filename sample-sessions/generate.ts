@@ -8,6 +8,7 @@ import { effect, kW, nominal, pullFacts, tuneFacts } from './simulation/facts.ts
 import { engine, hatch, spray } from './simulation/hatch.ts';
 import { looseLogger, plainLogger, record } from './simulation/logger.ts';
 import { outing } from './simulation/outing.ts';
+import { setupAsTyped } from './simulation/setup-as-typed.ts';
 import { type Chapter, looseStory, story } from './simulation/story.ts';
 import { band_rpm, bandMean, curveOf, grid_rpm, meanCurve, round } from './simulation/truth.ts';
 
@@ -87,6 +88,7 @@ export function generateLogs(seed: number = sampleSeed): ReadonlyMap<string, str
   });
 
   put('car.json', json({ ...car, conditions }));
+  put('setup.json', json(setupAsTyped()));
   put(
     'truth.json',
     json({
@@ -121,7 +123,7 @@ export function generateLogs(seed: number = sampleSeed): ReadonlyMap<string, str
 /** The logs, the truth and the session folder made of them. */
 export function generateSamples(seed: number = sampleSeed): ReadonlyMap<string, string> {
   const logs = generateLogs(seed);
-  return new Map([...logs, ...sessionFolder(story, logs, car, conditions)]);
+  return new Map([...logs, ...sessionFolder(story, logs, { car, setup: setupAsTyped(), conditions })]);
 }
 
 async function writeSamples(folder: string): Promise<void> {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type CarInput, RunRecordSchema, SessionSchema } from '../core/session/index.ts';
+import { type CarInput, RunRecordSchema, SessionSchema, type SetupInput } from '../core/session/index.ts';
 import type { Chapter } from './simulation/story.ts';
 
 const folder = 'fenmoor-hatch';
@@ -17,8 +17,7 @@ const json = (value: unknown) => `${JSON.stringify(value, null, 2)}\n`;
 export function sessionFolder(
   story: readonly Chapter[],
   logs: ReadonlyMap<string, string>,
-  car: CarInput,
-  conditions: object,
+  asTyped: { readonly car: CarInput; readonly setup: SetupInput; readonly conditions: object },
 ): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
   const ledger = story.map((chapter, index) => ({
@@ -34,9 +33,8 @@ export function sessionFolder(
     id: 'fenmoor-hatch',
     name: 'Fenmoor hatch',
     createdAt: at(0),
-    car,
-    conditions,
-    limits: {},
+    ...asTyped,
+    limits: { mapCeiling_kPa: 285, boostCeiling_kPa: 120, fluidPressureLowest_kPa: 800 },
     ledger,
     note: 'Invented: the car, the day and every number in the logs. Level closed test oval, third gear.',
     isInvented: true,

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CarFileSchema } from '../../../core/power/index.ts';
+import { SetupSchema } from '../../../core/session/index.ts';
 import { generateSamples } from '../../../sample-sessions/generate.ts';
 
 const folder = new URL('../../../sample-sessions/', import.meta.url);
@@ -41,5 +42,15 @@ describe('the samples', () => {
     const car = CarFileSchema.parse(JSON.parse(made.get('car.json') ?? ''));
     expect(car.name).toContain('invented');
     expect(car.conditions?.place).toBe('road');
+  });
+
+  it('come with a setup sheet that the program reads', () => {
+    const setup = SetupSchema.parse(JSON.parse(made.get('setup.json') ?? ''));
+    expect(setup.engine.powerCurve.length).toBeGreaterThanOrEqual(8);
+    expect(setup.fluidSystem.fitted).toEqual(['N140']);
+    // By bore and stroke, as by the displacement that the simulation breathes.
+    const { bore_mm, stroke_mm, displacement_L } = setup.engine;
+    const swept_L = (Math.PI / 4) * (bore_mm ?? 0) ** 2 * (stroke_mm ?? 0) * 4e-6;
+    expect(swept_L).toBeCloseTo(displacement_L ?? 0, 2);
   });
 });
