@@ -15,7 +15,8 @@ export const car: CarInput = {
   engineInertia_kg_m2: hatch.engineInertia,
   dragArea_m2: hatch.dragArea,
   rollingCoefficient: hatch.rollingCoefficient,
-  drivetrainEfficiency: hatch.drivetrainEfficiency,
+  // Wheel over crank power, as both were once measured: gears and tyre slip together.
+  drivetrainEfficiency: 0.867,
   correction: 'none',
 };
 

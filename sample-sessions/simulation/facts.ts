@@ -51,6 +51,7 @@ export function pullFacts(driven: Outing, logged: readonly LoggedPull[]) {
       fluidOverFuel: round(fluidOverFuel, 3),
       headwind_m_s: round(luck.headwind, 3),
       boostOffset_kPa: round(luck.boostOffset / 1000, 3),
+      wheelPower_kW: kW(curveOf(trace, index, 'wheelPower')),
     };
   });
 }

@@ -10,9 +10,11 @@ export type TruePull = {
   readonly rpmTo: number;
   readonly fluid_mL: number;
   readonly fluidOverFuel: number;
+  readonly headwind_m_s: number;
+  readonly wheelPower_kW: Curve;
   readonly isLifted?: boolean;
 };
-type Curve = readonly (number | null)[];
+export type Curve = readonly (number | null)[];
 type TrueEffect = {
   readonly effect_kW: number;
   readonly effect_percent: number;
@@ -49,26 +51,28 @@ export type Truth = {
 
 export const truth = JSON.parse(readFileSync(new URL('truth.json', sampleFolder), 'utf8')) as Truth;
 
-/** Mean of a true curve [kW] over a band [rpm], linear between the grid's points. */
+/** A true curve [kW] at an engine speed, linear between the grid's points; null where there is no truth. */
+export function trueAt(curve: Curve, rpm: number): number | null {
+  const { grid_rpm } = truth;
+  const next = grid_rpm.findIndex((n) => n >= rpm);
+  if (next < 0) return null;
+  const y1 = curve[next] ?? null;
+  if (grid_rpm[next] === rpm || next === 0) return grid_rpm[next] === rpm ? y1 : null;
+  const [n0 = 0, n1 = 0, y0 = null] = [grid_rpm[next - 1], grid_rpm[next], curve[next - 1]];
+  return y0 === null || y1 === null ? null : y0 + ((y1 - y0) * (rpm - n0)) / (n1 - n0);
+}
+
+/** Mean of a true curve [kW] over the part of a band [rpm] where there is truth. */
 export function bandMeanOf(curve: Curve, from_rpm: number, to_rpm: number): number {
-  const at = (rpm: number) => {
-    const i = Math.min(
-      Math.max(
-        truth.grid_rpm.findIndex((n) => n >= rpm),
-        1,
-      ),
-      truth.grid_rpm.length - 1,
-    );
-    const [n0 = 0, n1 = 1] = [truth.grid_rpm[i - 1], truth.grid_rpm[i]];
-    const [y0, y1] = [curve[i - 1], curve[i]];
-    if (y0 === null || y1 === null || y0 === undefined || y1 === undefined)
-      throw new Error(`no truth at ${rpm} rpm`);
-    return y0 + ((y1 - y0) * (rpm - n0)) / (n1 - n0);
-  };
-  const steps = 200;
-  let sum = 0;
+  const steps = 400;
+  let [sum, weights] = [0, 0];
   for (let i = 0; i <= steps; i++) {
-    sum += at(from_rpm + ((to_rpm - from_rpm) * i) / steps) * (i === 0 || i === steps ? 0.5 : 1);
+    const value = trueAt(curve, from_rpm + ((to_rpm - from_rpm) * i) / steps);
+    if (value === null) continue;
+    const weight = i === 0 || i === steps ? 0.5 : 1;
+    sum += weight * value;
+    weights += weight;
   }
-  return sum / steps;
+  if (weights < 0.9 * steps) throw new Error(`no truth over most of ${from_rpm} to ${to_rpm} rpm`);
+  return sum / weights;
 }
