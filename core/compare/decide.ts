@@ -1,0 +1,91 @@
+import {
+  detectableShift,
+  equivalence,
+  interval,
+  powerOfEquivalence,
+  powerOfT,
+  tTest,
+} from './statistics/index.ts';
+import type { VerdictKind } from './verdict.ts';
+
+/** What decides: after minus before as a logarithm of power, with how sure it is. */
+export type Effect = {
+  readonly difference: number;
+  readonly variance: number;
+  readonly degrees: number;
+  /** Variance of one pull, and the part of `variance` that more pulls would not shrink. */
+  readonly pullVariance: number;
+  readonly lasting: number;
+  readonly pulls: readonly [number, number];
+};
+
+export type Decision = {
+  readonly kind: Exclude<VerdictKind, 'not-comparable'>;
+  /** Logarithms of power. */
+  readonly interval95: readonly [number, number];
+  readonly p: number;
+  readonly smallestSeen: number;
+  readonly morePulls: number | null;
+  readonly isSmallButReal: boolean;
+};
+
+/**
+ * Gain, loss, equivalent or undecided.
+ *
+ * Equivalent comes first: where both one-sided tests put the effect inside the user's margin, a difference that
+ * is also proven is too small to matter by the user's own word, and is said beside.
+ */
+export function decide(effect: Effect, margin: number): Decision {
+  const error = Math.sqrt(effect.variance);
+  const d = { difference: effect.difference, standardError: error, degrees: effect.degrees };
+  const interval95 = interval(d);
+  const bounds = [Math.log1p(-margin), Math.log1p(margin)] as const;
+  const inside = equivalence(d, bounds).p < 0.05;
+  const isProven = interval95[0] > 0 || interval95[1] < 0;
+  const kind = inside ? 'equivalent' : isProven ? (effect.difference > 0 ? 'gain' : 'loss') : 'undecided';
+  return {
+    kind,
+    interval95,
+    p: twoSidedP(d),
+    smallestSeen: detectableShift(effect.degrees) * error,
+    morePulls: kind === 'undecided' ? morePulls(effect, margin) : null,
+    isSmallButReal: inside && isProven,
+  };
+}
+
+/** Beyond this the answer is that pulls alone won't tell. */
+const mostPulls = 200;
+/** Chance in which the further pulls should decide. */
+const wantedChance = 0.8;
+
+/**
+ * Fewest further pulls on each side after which, were the effect truly as large as it looks now, a gain, a loss
+ * or equivalence would be proven in four cases of five. Null where more would be needed than anyone drives.
+ */
+export function morePulls(effect: Effect, margin: number): number | null {
+  const decides = (more: number) => chanceToDecide(effect, margin, more) >= wantedChance;
+  if (!decides(mostPulls)) return null;
+  let low = 0;
+  let high = mostPulls;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (decides(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+function chanceToDecide(effect: Effect, margin: number, more: number): number {
+  const [b, a] = effect.pulls;
+  const error = Math.sqrt(effect.pullVariance * (1 / (b + more) + 1 / (a + more)) + effect.lasting);
+  const degrees = effect.degrees + 2 * more;
+  const shift = effect.difference / error;
+  return Math.max(
+    powerOfT(shift, degrees),
+    powerOfEquivalence({ shift, margin: Math.log1p(margin) / error }, degrees),
+  );
+}
+
+function twoSidedP(d: { difference: number; standardError: number; degrees: number }): number {
+  return d.standardError > 0 ? tTest(d).p : d.difference === 0 ? 1 : 0;
+}

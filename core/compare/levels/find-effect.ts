@@ -1,0 +1,141 @@
+import type { Note } from '../../result/index.ts';
+import { finiteMean, type Grid, onGrid } from '../band/grid.ts';
+import type { ChangeDeclaration, RepeatabilityPrior } from '../judge-input.ts';
+import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
+import { pooledVariance } from '../statistics/index.ts';
+import { type EffectFound, effectBetween } from './effect-between.ts';
+import { directionNuisance, driftNuisance, intakeBelongsToChange, intakeNuisance } from './nuisances.ts';
+import { above, poolOf } from './pool.ts';
+
+export type EffectWithRemarks = {
+  readonly found: EffectFound;
+  readonly remarks: readonly Note[];
+  /** The rows whose scatter was taken together. */
+  readonly pooled: readonly Row[];
+};
+
+/**
+ * Effect of after against before from all rows: whose scatter counts, which nuisances are held equal, and what
+ * to say of it. Null where no repeatability is known.
+ */
+export function findEffect(
+  rows: readonly Row[],
+  grid: Grid,
+  known: {
+    readonly declared: ChangeDeclaration | null;
+    readonly prior: RepeatabilityPrior | null;
+    readonly lastingVariance: number;
+  },
+): EffectWithRemarks | null {
+  const remarks: Note[] = [];
+  const groups = [...new Set(rows.map((r) => r.group))];
+  const pool = poolOf(
+    groups.map((group) => ({
+      levels: rows.filter((r) => r.group === group).map((r) => r.level),
+      isJudged: group === beforeSetup || group === afterSetup,
+    })),
+  );
+  const isTaken = (r: Row) => pool.taken[groups.indexOf(r.group)] === true;
+  const pooled = rows.filter(isTaken);
+  const prior = usablePrior(pooled, known.prior, remarks);
+  const setups = [...new Set(pooled.map((r) => r.setup))];
+  const setupOf = Int32Array.from(pooled, (r) => setups.indexOf(r.setup));
+  const judged = [setups.indexOf(beforeSetup), setups.indexOf(afterSetup)] as const;
+  const pulls = pooled.map((r) => r.pull);
+  const atStart = intakeBelongsToChange(known.declared?.kind ?? null);
+  const readings = Float64Array.from(pooled, ({ pull }) => {
+    if (atStart) return pull.start.intakeTemperature ?? Number.NaN;
+    const curve = pull.curves.intakeTemperature;
+    return curve ? finiteMean(onGrid(pull.power.engineSpeed_rad_s, curve, grid)) : Number.NaN;
+  });
+  const intake = intakeNuisance(readings, setupOf, judged);
+  const direction = directionNuisance(pulls, setupOf);
+  const found = effectBetween({
+    levels: Float64Array.from(pooled, (r) => r.level),
+    setupOf,
+    setups: setups.length,
+    prior,
+    varianceFloor: noiseFloor(pooled),
+    judged,
+    intake,
+    direction,
+    drift: driftNuisance(pulls),
+    lastingVariance: known.lastingVariance,
+  });
+  if (!found) return null;
+  if (pool.standsAlone) {
+    const { own, session } = pool.standsAlone;
+    remarks.push({ code: 'compare/own-repeatability', facts: { ownShare: own, sessionShare: session } });
+  }
+  const others = groups.filter((g, i) => pool.taken[i] && g !== beforeSetup && g !== afterSetup).length;
+  if (others > 0) {
+    const { degrees } = found.repeatability;
+    remarks.push({ code: 'compare/pooled', facts: { entries: others + 2, degrees } });
+  }
+  if (direction) remarks.push({ code: 'compare/directions-averaged', facts: {} });
+  if (found.ownScatter) {
+    const [beforeShare, afterShare] = found.ownScatter;
+    remarks.push({ code: 'compare/own-scatter', facts: { beforeShare, afterShare } });
+  }
+  if (intake && found.intake && Math.abs(found.intake.correction) > worthSaying) {
+    const mean = (setup: number) => {
+      const values = intake.values.filter((_, i) => setupOf[i] === setup);
+      return values.reduce((a, b) => a + b, 0) / values.length;
+    };
+    remarks.push({
+      code: 'compare/intake-corrected',
+      facts: {
+        delta: mean(judged[1]) - mean(judged[0]),
+        correction: found.intake.correction,
+        half: 1.96 * found.intake.deviation,
+      },
+    });
+  }
+  if (Math.abs(found.drift.correction) > worthSaying) {
+    const { perPull, correction } = found.drift;
+    remarks.push({ code: 'compare/drift-corrected', facts: { perPull, correction } });
+  }
+  return { found, remarks, pooled };
+}
+
+/** A correction under a thousandth of power is not worth a line. */
+const worthSaying = 0.001;
+
+/** Earlier sessions speak unless today's pulls scatter beyond them. */
+function usablePrior(rows: readonly Row[], prior: RepeatabilityPrior | null, remarks: Note[]) {
+  if (!prior || !(prior.degrees > 0)) return null;
+  const groups = [...new Set(rows.map((r) => r.group))].map((g) =>
+    rows.filter((r) => r.group === g).map((r) => r.level),
+  );
+  const today = pooledVariance(groups);
+  const known = { variance: prior.deviationShare ** 2, degrees: prior.degrees };
+  if (above(today, known) < 0.05) {
+    remarks.push({
+      code: 'compare/prior-refused',
+      facts: { deviationShare: prior.deviationShare, foundShare: Math.sqrt(today.variance) },
+    });
+    return null;
+  }
+  remarks.push({
+    code: 'compare/prior-used',
+    facts: { deviationShare: prior.deviationShare, degrees: prior.degrees },
+  });
+  return known;
+}
+
+/**
+ * Variance of a band mean from sensor noise alone: errors of neighbours within one smoothing width go together,
+ * so a pull holds as many independent ones as it lasts smoothing widths.
+ */
+function noiseFloor(rows: readonly Row[]): number {
+  const variances = rows.map(({ pull, level }) => {
+    const { wheelPowerError, time, bandwidth } = pull.power;
+    const errors = wheelPowerError.filter(Number.isFinite);
+    const duration = (time[time.length - 1] as number) - (time[0] as number);
+    const pieces = Math.max(1, duration / Math.max(bandwidth, 1e-3));
+    const square = errors.reduce((sum, e) => sum + e * e, 0) / Math.max(1, errors.length);
+    const variance = square / pieces / Math.exp(2 * level);
+    return Number.isFinite(variance) ? variance : 0;
+  });
+  return Math.max(1e-12, variances.reduce((a, b) => a + b, 0) / Math.max(1, variances.length));
+}

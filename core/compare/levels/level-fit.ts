@@ -1,0 +1,219 @@
+import { inverseAndDeterminant, quadraticForm, type SquareMatrix } from './small-matrix.ts';
+
+/**
+ * Something other than the setup that may move power from pull to pull: one value per pull, and what is known
+ * of its effect before looking. A deviation of Infinity says that nothing is known.
+ */
+export type Nuisance = {
+  readonly values: Float64Array;
+  readonly priorMean: number;
+  readonly priorDeviation: number;
+};
+
+export type LevelData = {
+  /** One per pull: natural logarithm of the band mean. */
+  readonly levels: Float64Array;
+  /** Setup of each pull, 0 .. setups - 1. */
+  readonly setupOf: Int32Array;
+  readonly setups: number;
+  readonly nuisances: readonly Nuisance[];
+  /** Repeatability known from elsewhere. */
+  readonly prior: { readonly variance: number; readonly degrees: number } | null;
+  /** Variance of a level from sensor noise alone: repeatability can't be better. */
+  readonly varianceFloor: number;
+};
+
+export type LevelFit = {
+  /** Variance of one pull about its setup, and its degrees of freedom. */
+  readonly variance: number;
+  readonly degrees: number;
+  readonly coefficients: readonly number[];
+  /** Covariance of the coefficients. */
+  readonly covariance: SquareMatrix;
+  /** -2 ln of the restricted likelihood, for weighing one set of nuisances against another. */
+  readonly deviance: number;
+  /** Setup `to` minus setup `from`, nuisances held equal. */
+  contrast(from: number, to: number): Contrast;
+};
+
+export type Contrast = {
+  readonly difference: number;
+  readonly variance: number;
+  readonly degrees: number;
+  /** What holding each nuisance equal did to the difference. */
+  readonly corrections: readonly number[];
+};
+
+/**
+ * Levels of setups with nuisances between pulls, by restricted maximum likelihood.
+ *
+ *   level = setup + sum of coefficient x nuisance + pull,   coefficient ~ N(m, t^2),   pull ~ N(0, s^2)
+ *
+ * Where the nuisances say nothing this is the analysis of variance: s^2 is pooled inside setups. A coefficient
+ * takes what pulls of one setup tell of it and leans on its prior for the rest; what neither knows widens the
+ * contrast. Degrees of freedom from the expected information on s^2, those of a contrast by Satterthwaite.
+ *
+ * Null where no setup has two pulls and no prior helps.
+ *
+ * Source: Searle, Casella and McCulloch, Variance Components (1992), chapter 6; Giesbrecht and Burns,
+ *         Biometrics 41 (1985) 477 for the degrees of freedom.
+ * Check:  one setup, one nuisance without prior: NIST StRD, Norris. Setups alone: NIST StRD, SiRstv.
+ */
+export function fitLevels(data: LevelData): LevelFit | null {
+  const { nuisances, prior } = data;
+  const k = nuisances.length;
+  const counts = new Array<number>(data.setups).fill(0);
+  for (const setup of data.setupOf) counts[setup] = (counts[setup] as number) + 1;
+  const used = counts.filter((n) => n > 0).length;
+  const inside = data.levels.length - used;
+  const levels = centred(data.levels, data);
+  const columns = nuisances.map((nuisance) => centred(nuisance.values, data));
+  const rest = levels.values.map((value, i) =>
+    nuisances.reduce((v, n, j) => v - n.priorMean * ((columns[j] as Centred).values[i] as number), value),
+  );
+  const products: SquareMatrix = columns.map((a) => columns.map((b) => dot(a.values, b.values)));
+  const against = columns.map((c) => dot(c.values, rest));
+  const squares = dot(rest, rest);
+  const precision = nuisances.map((n) => 1 / (n.priorDeviation * n.priorDeviation));
+  const free = inside - precision.filter((p) => p === 0).length;
+  if (free + (prior?.degrees ?? 0) <= 0) return null;
+
+  /** (s T^-1 + Z'Z), its inverse and determinant. */
+  const normal = (s: number) =>
+    inverseAndDeterminant(
+      products.map((row, i) => row.map((v, j) => v + (i === j ? s * (precision[i] as number) : 0))),
+    );
+  const deviance = (s: number): number => {
+    const { inverse, determinant } = normal(s);
+    const quadratic = squares - quadraticForm(inverse, against);
+    const spread = nuisances.reduce(
+      (sum, n) => sum + (Number.isFinite(n.priorDeviation) ? Math.log(n.priorDeviation ** 2) : 0),
+      0,
+    );
+    return (
+      (inside - k) * Math.log(s) +
+      Math.log(determinant) +
+      spread +
+      Math.max(0, quadratic) / s +
+      (prior ? prior.degrees * (Math.log(s) + prior.variance / s) : 0)
+    );
+  };
+  const top = (squares + (prior ? prior.degrees * prior.variance : 0)) / Math.max(1, free) + 1e-30;
+  /** Slope of the deviance over ln s. */
+  const score = (s: number): number => {
+    const { inverse } = normal(s);
+    const v = inverse.map((row) => dot(row, against));
+    const trace = inverse.reduce((sum, row, i) => sum + (row[i] as number) * (precision[i] as number), 0);
+    const fall = v.reduce((sum, x, i) => sum + x * x * (precision[i] as number), 0);
+    const quadratic = squares - quadraticForm(inverse, against);
+    const known = prior ? prior.degrees * (1 - prior.variance / s) : 0;
+    return inside - k + s * trace - quadratic / s + fall + known;
+  };
+  const near = leastOf(deviance, top * 1e-9, top * 4);
+  // A least value found by values alone is good to half the digits; its slope gives the other half.
+  const variance = Math.max(data.varianceFloor, zeroOf(score, near / 1.001, near * 1.001));
+  const { inverse } = normal(variance);
+  const step = inverse.map((row) => dot(row, against));
+  const coefficients = nuisances.map((n, j) => n.priorMean + (step[j] as number));
+  const covariance = inverse.map((row) => row.map((v) => v * variance));
+  const degrees = inside - k + shrunkDegrees(inverse, precision, variance) + (prior?.degrees ?? 0);
+
+  const varianceOf = (s: number, distance: readonly number[], share: number) =>
+    s * share + s * quadraticForm(normal(s).inverse, distance);
+  return {
+    variance,
+    degrees,
+    coefficients,
+    covariance,
+    deviance: deviance(variance),
+    contrast(from, to) {
+      const distance = columns.map((c) => (c.means[to] as number) - (c.means[from] as number));
+      const corrections = distance.map((d, j) => -d * (coefficients[j] as number));
+      const share = 1 / (counts[from] as number) + 1 / (counts[to] as number);
+      const total = varianceOf(variance, distance, share);
+      const h = 1e-4;
+      const slope =
+        (varianceOf(variance * (1 + h), distance, share) - varianceOf(variance * (1 - h), distance, share)) /
+        (2 * h);
+      return {
+        difference:
+          (levels.means[to] as number) -
+          (levels.means[from] as number) +
+          corrections.reduce((a, b) => a + b, 0),
+        variance: total,
+        degrees: degrees * (total / Math.max(slope, 1e-3 * total)) ** 2,
+        corrections,
+      };
+    },
+  };
+}
+
+type Centred = { readonly values: Float64Array; readonly means: Float64Array };
+
+/** Values less their setup's mean. */
+function centred(values: Float64Array, data: Pick<LevelData, 'setupOf' | 'setups'>): Centred {
+  const sums = new Float64Array(data.setups);
+  const counts = new Float64Array(data.setups);
+  data.setupOf.forEach((setup, i) => {
+    sums[setup] = (sums[setup] as number) + (values[i] as number);
+    counts[setup] = (counts[setup] as number) + 1;
+  });
+  const means = sums.map((sum, setup) => sum / (counts[setup] as number));
+  return { values: values.map((v, i) => v - (means[data.setupOf[i] as number] as number)), means };
+}
+
+function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
+  return sum;
+}
+
+/** What priors give back of the degrees that coefficients cost: trace of (s T^-1 (s T^-1 + Z'Z)^-1)^2. */
+function shrunkDegrees(inverse: SquareMatrix, precision: readonly number[], s: number): number {
+  const m = inverse.map((row, i) => row.map((v) => s * (precision[i] as number) * v));
+  let trace = 0;
+  m.forEach((row, i) => {
+    row.forEach((v, j) => {
+      trace += v * ((m[j] as readonly number[])[i] as number);
+    });
+  });
+  return trace;
+}
+
+/** Where a rising function is zero; an end of the bracket where it holds none. */
+function zeroOf(rising: (x: number) => number, low: number, high: number): number {
+  let [a, b] = [low, high];
+  for (let i = 0; i < 60; i++) {
+    const middle = (a + b) / 2;
+    if (rising(middle) < 0) a = middle;
+    else b = middle;
+  }
+  return (a + b) / 2;
+}
+
+/** Where a function of one valley over the logarithm is least, by golden section. */
+function leastOf(f: (x: number) => number, low: number, high: number): number {
+  const ratio = (Math.sqrt(5) - 1) / 2;
+  let a = Math.log(low);
+  let b = Math.log(high);
+  let c = b - ratio * (b - a);
+  let d = a + ratio * (b - a);
+  let fc = f(Math.exp(c));
+  let fd = f(Math.exp(d));
+  for (let i = 0; i < 60 && b - a > 1e-6; i++) {
+    if (fc < fd) {
+      b = d;
+      d = c;
+      fd = fc;
+      c = b - ratio * (b - a);
+      fc = f(Math.exp(c));
+    } else {
+      a = c;
+      c = d;
+      fc = fd;
+      d = a + ratio * (b - a);
+      fd = f(Math.exp(d));
+    }
+  }
+  return Math.exp((a + b) / 2);
+}
