@@ -10,8 +10,9 @@ export const PullSummarySchema = z.object({
   start_s: z.number(),
   end_s: z.number(),
   gear: z.number().nullable(),
-  rpmFrom: z.number(),
-  rpmTo: z.number(),
+  /** Null where the log has no engine speed. */
+  rpmFrom: z.number().nullable(),
+  rpmTo: z.number().nullable(),
   complete: z.boolean(),
   /** Counts in verdicts: complete, with power, and not dropped by hand. */
   counts: z.boolean(),

@@ -9,6 +9,7 @@ declare module '../result/result.ts' {
     'terminal/file-unreadable': { detail: string };
     'terminal/not-json': { detail: string };
     'terminal/no-pulls': { side: string };
+    'terminal/damaged': { what: string };
   }
 }
 

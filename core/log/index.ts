@@ -6,6 +6,7 @@ export * from './channel.ts';
 export * from './column-mapping.ts';
 export * from './find-pulls.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
+export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import { ColumnMappingSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { type Entry, EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
-import { ColumnCorrectionSchema, IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
+import { IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
 import { SetupSchema } from './setup.ts';
 
@@ -54,7 +55,7 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
     patch: z
       .strictObject({
         note: z.string().max(20_000),
-        columns: z.array(ColumnCorrectionSchema),
+        columns: z.array(ColumnMappingSchema),
         conditions: ConditionsSchema.nullable(),
         direction: z.enum(['out', 'back']).nullable(),
       })

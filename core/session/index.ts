@@ -8,14 +8,20 @@ export {
   ConditionsSchema,
   unknownConditions,
 } from '../power/index.ts';
+export * from './declared-change.ts';
 export * from './edit.ts';
+export * from './edited-pulls.ts';
 export * from './entry.ts';
+export * from './entry-level.ts';
+export * from './entry-pulls.ts';
 export * from './json-difference.ts';
 export * from './limits.ts';
 export * from './migrations/index.ts';
+export * from './run-analysis.ts';
 export * from './run-record.ts';
 export * from './schema-problems.ts';
 export * from './session.ts';
+export * from './session-ledger.ts';
 export * from './setup.ts';
 
 import './problems.ts';

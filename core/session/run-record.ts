@@ -1,18 +1,10 @@
 import { z } from 'zod';
-import { quantityIds } from '../log/index.ts';
+import { ColumnMappingSchema } from '../log/index.ts';
 import { ConditionsSchema } from '../power/index.ts';
 
 /** Ids stand in paths, so their alphabet is narrow: lower-case letters, digits and hyphens. */
 export const IdSchema = z.string().regex(/^[a-z0-9][a-z0-9-]{0,63}$/);
 export const Sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
-
-/** A correction by hand of what one column means; every column without one is read by the program. */
-export const ColumnCorrectionSchema = z.looseObject({
-  column: z.string(),
-  quantity: z.enum(quantityIds).nullable(),
-  unit: z.string().nullable(),
-});
-export type ColumnCorrection = z.infer<typeof ColumnCorrectionSchema>;
 
 /**
  * What a person did to a pull. A pull is named by a moment inside it, which survives a better pull finder;
@@ -36,7 +28,7 @@ export const RunRecordSchema = z.looseObject({
   importedAt: z.iso.datetime(),
   size_bytes: z.int().min(0),
   sha256: Sha256Schema,
-  columns: z.array(ColumnCorrectionSchema).default([]),
+  columns: z.array(ColumnMappingSchema).default([]),
   pullEdits: z.array(PullEditSchema).default([]),
   note: z.string().max(20_000).default(''),
   /** Null: as the session's. */

@@ -16,6 +16,8 @@ export type HandoverPhrases = {
   readonly noCorrection: string;
   readonly gear: string;
   readonly unknown: string;
+  readonly before: string;
+  readonly after: string;
   readonly whole: string;
   readonly wholeNone: string;
   readonly changes: string;
@@ -59,6 +61,8 @@ const phrases: Record<Language, HandoverPhrases> = {
     noCorrection: 'not corrected for weather',
     gear: 'Gear of the pulls',
     unknown: 'not noted',
+    before: 'before',
+    after: 'after',
     whole: 'From the first measurement to the car as left',
     wholeNone: 'There are not yet two measured states to compare.',
     changes: 'What each change was worth',
@@ -111,6 +115,8 @@ const phrases: Record<Language, HandoverPhrases> = {
     noCorrection: 'nicht auf Normwetter umgerechnet',
     gear: 'Gang der Züge',
     unknown: 'nicht notiert',
+    before: 'vorher',
+    after: 'nachher',
     whole: 'Von der ersten Messung bis zum Stand bei Übergabe',
     wholeNone: 'Es gibt noch keine zwei gemessenen Stände zum Vergleich.',
     changes: 'Was jede Änderung gebracht hat',

@@ -1,4 +1,4 @@
-import type { QuantityId } from '../../log/quantity.ts';
+import type { QuantityId } from '../../log/index.ts';
 import type { Note } from '../../result/index.ts';
 import type { ChangeDeclaration } from '../judge-input.ts';
 import type { ChangeKind, Witness, WitnessRole } from '../verdict.ts';

@@ -1,4 +1,4 @@
-import type { QuantityId } from '../../log/quantity.ts';
+import type { QuantityId } from '../../log/index.ts';
 import { finiteMean } from '../band/grid.ts';
 import { pooledVariance, tQuantile } from '../statistics/index.ts';
 import { leastFluidFlow, quantityRules } from './quantity-rules.ts';

@@ -1,5 +1,5 @@
-import type { QuantityId } from '../../log/quantity.ts';
-import { quantityIds } from '../../log/quantity.ts';
+import type { QuantityId } from '../../log/index.ts';
+import { quantityIds } from '../../log/index.ts';
 import { type Grid, onGrid } from '../band/grid.ts';
 import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
 import { type Movement, movementOf } from './movement.ts';

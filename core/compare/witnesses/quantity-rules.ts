@@ -1,4 +1,4 @@
-import type { QuantityId } from '../../log/quantity.ts';
+import type { QuantityId } from '../../log/index.ts';
 import type { ChangeKind } from '../verdict.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { OtherFile } from '../../log/not-a-log.ts';
+import type { OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
 const otherFiles: Record<OtherFile, string> = {

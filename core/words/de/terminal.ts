@@ -32,6 +32,11 @@ export const terminalProblems: ProblemWordsOf<'terminal'> = {
     message: `In den ${sides[f.side] ?? f.side}-Logs fand sich kein zählender Volllastzug.`,
     remedy: '„onechange pulls“ zeigt je Log, was gefunden wurde und warum es nicht zählt.',
   }),
+  'terminal/damaged': (f) => ({
+    message: f.what,
+    remedy:
+      '„onechange check ORDNER --repair“ stellt her, was history hält, und legt die beschädigte Datei beiseite.',
+  }),
 };
 
 export const terminalNotes: NoteWordsOf<'terminal'> = {};

@@ -30,6 +30,11 @@ export const terminalProblems: ProblemWordsOf<'terminal'> = {
     message: `No full-throttle pull that counts was found in the ${f.side} logs.`,
     remedy: 'Run "onechange pulls" on each to see what was found and why it does not count.',
   }),
+  'terminal/damaged': (f) => ({
+    message: f.what,
+    remedy:
+      'Run "onechange check FOLDER --repair": what history holds is restored, the damaged file is set aside.',
+  }),
 };
 
 export const terminalNotes: NoteWordsOf<'terminal'> = {};

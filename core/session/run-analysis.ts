@@ -1,0 +1,100 @@
+import { evidenceOfPull, type PullEvidence } from '../compare/index.ts';
+import { findPulls, type Log, readLog } from '../log/index.ts';
+import { type Car, type Conditions, type PullPower, powerOfPull } from '../power/index.ts';
+import type { Note, Problem, Result } from '../result/index.ts';
+import { ok } from '../result/index.ts';
+import { type EditedPull, editPulls } from './edited-pulls.ts';
+import type { RunRecord } from './run-record.ts';
+
+/** One pull with its power; null where power could not be had, for the reason in `problems`. */
+export type AnalysedPull = EditedPull & {
+  readonly power: PullPower | null;
+  readonly problems: readonly Problem[];
+};
+
+/** Everything that the program knows of one log. */
+export type RunAnalysis = {
+  readonly log: Log;
+  readonly pulls: readonly AnalysedPull[];
+  readonly warnings: readonly Note[];
+};
+
+/** What is asked of a log: how to read it and what drove it. */
+export type AnalysisInput = {
+  readonly file: string;
+  readonly runId: string;
+  readonly record: Pick<RunRecord, 'columns' | 'pullEdits'>;
+  readonly car: Car;
+  readonly conditions: Conditions;
+};
+
+/** Hooks of long work; both may be left out. */
+export type AnalysisHooks = {
+  readonly onProgress?: (share: number) => void;
+  readonly isCancelled?: () => boolean;
+};
+
+/**
+ * A log's bytes to pulls with power.
+ *
+ * Errors: those of readLog. A pull without power is no failure of the run; it carries its own problems.
+ */
+export function analyseRun(
+  bytes: Uint8Array,
+  input: AnalysisInput,
+  hooks: AnalysisHooks = {},
+): Result<RunAnalysis> {
+  const read = readLog(bytes, { file: input.file, mapping: input.record.columns, ...hooks });
+  if (!read.ok) return read;
+  return ok(analyseLog(read.value, input));
+}
+
+/** The same from a log that was read before. */
+export function analyseLog(log: Log, input: Omit<AnalysisInput, 'file'>): RunAnalysis {
+  const { car, conditions, record, runId } = input;
+  const found = findPulls(log, {
+    gearRatios: car.gearRatios,
+    finalDrive: car.finalDrive,
+    rollingRadius_m: car.rollingRadius_m,
+    pullGear: car.pullGear,
+  });
+  const pulls = editPulls(log, runId, found.pulls, record.pullEdits).map((edited): AnalysedPull => {
+    const power = powerOfPull(log, edited.pull, car, conditions);
+    return power.ok
+      ? { ...edited, power: power.value, problems: [] }
+      : { ...edited, counts: false, power: null, problems: power.problems };
+  });
+  return { log, pulls, warnings: [...log.warnings, ...found.warnings] };
+}
+
+/** The pulls of a run that count, as the judge takes them; `firstOrder` is the place of the first in the session. */
+export function evidenceOfRun(
+  analysis: RunAnalysis,
+  context: {
+    entryId: string | null;
+    firstOrder: number;
+    car: Car;
+    conditions: Conditions;
+    direction: 'out' | 'back' | null;
+    from_s?: number | null;
+    to_s?: number | null;
+  },
+): PullEvidence[] {
+  const from = context.from_s ?? Number.NEGATIVE_INFINITY;
+  const to = context.to_s ?? Number.POSITIVE_INFINITY;
+  const evidence: PullEvidence[] = [];
+  for (const pull of analysis.pulls) {
+    if (!pull.counts || !pull.power || pull.pull.start_s < from || pull.pull.start_s > to) continue;
+    evidence.push(
+      evidenceOfPull(analysis.log, pull.pull, pull.power, {
+        id: pull.id,
+        entryId: context.entryId,
+        order: context.firstOrder + evidence.length,
+        direction: context.direction === null ? null : context.direction === 'out' ? 1 : -1,
+        conditions: context.conditions,
+        mass_kg: context.car.mass_kg,
+      }),
+    );
+  }
+  return evidence;
+}

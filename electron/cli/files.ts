@@ -1,0 +1,46 @@
+import { readFile } from 'node:fs/promises';
+import { type CarFile, CarFileSchema } from '../../core/power/index.ts';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import { problemsOfSchema } from '../../core/session/index.ts';
+
+/** A file's bytes, or a problem that names it. */
+export async function readBytes(path: string): Promise<Result<Uint8Array>> {
+  try {
+    return ok(await readFile(path));
+  } catch (error) {
+    const detail = describe(error);
+    return fail({ code: 'terminal/file-unreadable', facts: { detail }, where: { file: path } });
+  }
+}
+
+const plainCauses: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EACCES: 'reading it is not allowed',
+  EPERM: 'reading it is not allowed',
+  EISDIR: 'it is a folder',
+};
+
+function describe(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  return plainCauses[code] ?? (error as Error).message;
+}
+
+/** A JSON file as it stands. */
+export async function readJson(path: string): Promise<Result<unknown>> {
+  const bytes = await readBytes(path);
+  if (!bytes.ok) return bytes;
+  try {
+    return ok(JSON.parse(new TextDecoder().decode(bytes.value).replace(/^\uFEFF/, '')));
+  } catch (error) {
+    const detail = (error as Error).message;
+    return fail({ code: 'terminal/not-json', facts: { detail }, where: { file: path } });
+  }
+}
+
+/** CAR.json, every fault of it named by field. */
+export async function readCar(path: string): Promise<Result<CarFile>> {
+  const json = await readJson(path);
+  if (!json.ok) return json;
+  const parsed = CarFileSchema.safeParse(json.value);
+  return parsed.success ? ok(parsed.data) : fail(...problemsOfSchema(parsed.error, path));
+}

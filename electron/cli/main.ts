@@ -1,0 +1,75 @@
+import type { Result } from '../../core/result/index.ts';
+import type { OptionKind } from './args.ts';
+import type { Answer } from './output.ts';
+
+export type Verb = {
+  readonly usage: string;
+  readonly what: string;
+  readonly options: Readonly<Record<string, OptionKind>>;
+  readonly run: (args: import('./args.ts').Arguments) => Promise<Result<Answer>>;
+};
+
+/** Verbs load when they are called: the program must answer before a heavy library is even read. */
+const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb: Verb }> }>> = {
+  pulls: { what: 'find the pulls in a log', load: () => import('./verbs/pulls.ts') },
+  judge: { what: 'compare logs before and after one change', load: () => import('./verbs/judge.ts') },
+  new: { what: 'make a session folder', load: () => import('./verbs/new.ts') },
+  import: { what: 'copy logs into a session', load: () => import('./verbs/import.ts') },
+  ledger: { what: 'what each change of a session was worth', load: () => import('./verbs/ledger.ts') },
+  check: { what: 'hold every file of a session against its hash', load: () => import('./verbs/check.ts') },
+  summary: { what: 'write the customer summary', load: () => import('./verbs/summary.ts') },
+  power: { what: 'wheel and engine power of each pull', load: () => import('./verbs/power.ts') },
+};
+
+function help(): string {
+  const width = Math.max(...Object.keys(verbs).map((v) => v.length));
+  const lines = Object.entries(verbs).map(([name, v]) => `  ${name.padEnd(width)}  ${v.what}`);
+  return `onechange <verb> [--json] [--help]\n\n${lines.join('\n')}\n`;
+}
+
+/**
+ * Runs one command line. Exit codes: 0 an answer, 2 bad input, 1 our own fault. With --json everything a
+ * script needs, errors too, is one JSON value on stdout.
+ */
+export async function main(words: readonly string[]): Promise<number> {
+  const wantsJson = words.includes('--json');
+  const [name = '', ...rest] = words.filter((w) => w !== '--json');
+  if (name === '' || name === '--help' || name === 'help') {
+    process.stdout.write(help());
+    return name === '' ? 2 : 0;
+  }
+  const { errorJson, errorText } = await import('./output.ts');
+  const { readArguments } = await import('./args.ts');
+  try {
+    const entry = Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+    let result: Result<Answer>;
+    if (!entry) {
+      const known = Object.keys(verbs).join(', ');
+      result = { ok: false, problems: [{ code: 'terminal/unknown-verb', facts: { verb: name, known } }] };
+    } else {
+      const { verb } = await entry.load();
+      if (rest.includes('--help')) {
+        process.stdout.write(`${verb.usage}\n\n${verb.what}\n`);
+        return 0;
+      }
+      const args = readArguments(rest, verb.options);
+      result = args.ok ? await verb.run(args.value) : args;
+    }
+    if (result.ok) {
+      process.stdout.write(wantsJson ? `${JSON.stringify(result.value.json)}\n` : `${result.value.text}\n`);
+      return 0;
+    }
+    if (wantsJson) process.stdout.write(`${JSON.stringify(errorJson(result.problems))}\n`);
+    else process.stderr.write(`${errorText(result.problems)}\n`);
+    return 2;
+  } catch (fault) {
+    const message = fault instanceof Error ? fault.message : String(fault);
+    if (wantsJson) {
+      process.stdout.write(`${JSON.stringify({ error: { code: 'internal', message, file: null } })}\n`);
+    } else {
+      process.stderr.write(`Something went wrong inside the program: ${message}\n`);
+      if (fault instanceof Error && process.env.ONECHANGE_DEBUG) process.stderr.write(`${fault.stack}\n`);
+    }
+    return 1;
+  }
+}

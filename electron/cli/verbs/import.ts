@@ -1,0 +1,66 @@
+import { resolve } from 'node:path';
+import type { RunSummary } from '../../../core/contract/index.ts';
+import { fail, ok, type Problem, type Result } from '../../../core/result/index.ts';
+import { problemText } from '../../../core/words/index.ts';
+import { type Arguments, singleValue } from '../args.ts';
+import { type Answer, table, terminalShow } from '../output.ts';
+import { withSession } from '../session-host.ts';
+
+const usage = 'onechange import FOLDER LOG... [--entry NUMBER] [--json]';
+
+type Imported = { readonly file: string; readonly run: RunSummary; readonly duplicateOf: string | null };
+
+function describe({ run, duplicateOf }: Imported): string {
+  if (duplicateOf !== null) return 'already here, nothing added';
+  const [problem] = run.problems;
+  if (problem) return problemText(problem, terminalShow).message;
+  const counted = run.pulls.filter((p) => p.counts).length;
+  return `${run.pulls.length} pulls, ${counted} count`;
+}
+
+export const verb = {
+  usage,
+  what: 'Copies logs into a session, byte for byte. They join entry NUMBER, else the last one of the ledger.',
+  options: { entry: 'one' },
+  async run(args: Arguments): Promise<Result<Answer>> {
+    const [folder, ...logs] = args.positionals;
+    if (folder === undefined || logs.length === 0) {
+      const what = folder === undefined ? 'A session folder' : 'A log';
+      return fail({ code: 'terminal/argument-missing', facts: { what, usage } });
+    }
+    return withSession(folder, async (host, { session }) => {
+      const number = singleValue(args, 'entry') ?? `${session.ledger.length - 1}`;
+      const entry = session.ledger[Number(number)];
+      if (!entry) {
+        const choices = `0 to ${session.ledger.length - 1}`;
+        return fail({ code: 'terminal/not-a-choice', facts: { option: '--entry', value: number, choices } });
+      }
+      const imported: Imported[] = [];
+      for (const file of logs) {
+        const done = await host.ask('runs.import', { path: resolve(file), entryId: entry.id });
+        // What was taken before stays; the problem names the file that stopped it.
+        if (!done.ok) return fail(...(done.problems.map((p) => named(p, file)) as [Problem, ...Problem[]]));
+        imported.push({ file, run: done.value.run, duplicateOf: done.value.duplicateOf });
+      }
+      const rows = imported.map((i) => [i.file, i.run.record.id, describe(i)]);
+      return ok({
+        text: table([['log', 'run', ''], ...rows]),
+        json: {
+          imported: imported.map(({ file, run, duplicateOf }) => ({
+            file,
+            runId: run.record.id,
+            sha256: run.record.sha256,
+            duplicateOf,
+            pulls: run.pulls.length,
+            counting: run.pulls.filter((p) => p.counts).length,
+            problems: run.problems.map((p) => ({ code: p.code, text: problemText(p, terminalShow).message })),
+          })),
+        },
+      });
+    });
+  },
+} as const;
+
+function named(problem: Problem, file: string): Problem {
+  return problem.where?.file ? problem : ({ ...problem, where: { ...problem.where, file } } as Problem);
+}

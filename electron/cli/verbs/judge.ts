@@ -1,0 +1,114 @@
+import {
+  changeKinds,
+  declareChange,
+  judge,
+  type PullEvidence,
+  type Verdict,
+} from '../../../core/compare/index.ts';
+import { quantities } from '../../../core/log/index.ts';
+import { type CarFile, unknownConditions } from '../../../core/power/index.ts';
+import { fail, ok, type Result } from '../../../core/result/index.ts';
+import { evidenceOfRun } from '../../../core/session/index.ts';
+import { noteText, screenWords, wordsOf } from '../../../core/words/index.ts';
+import { analyseFile } from '../analyse-file.ts';
+import { type Arguments, singleValue } from '../args.ts';
+import { readCar } from '../files.ts';
+import { type Answer, table, terminalShow } from '../output.ts';
+import { verdictJson } from '../verdict-json.ts';
+
+const usage =
+  'onechange judge --car CAR.json --before LOG... --after LOG... [--changed WHAT] [--margin PERCENT] [--json]';
+
+async function evidenceOf(
+  paths: readonly string[],
+  side: 'before' | 'after',
+  car: CarFile,
+  firstOrder: number,
+): Promise<Result<PullEvidence[]>> {
+  const evidence: PullEvidence[] = [];
+  for (const path of paths) {
+    const analysis = await analyseFile(path, car);
+    if (!analysis.ok) return analysis;
+    evidence.push(
+      ...evidenceOfRun(analysis.value, {
+        entryId: side,
+        firstOrder: firstOrder + evidence.length,
+        car,
+        conditions: car.conditions ?? unknownConditions,
+        direction: null,
+      }),
+    );
+  }
+  return evidence.length > 0
+    ? ok(evidence)
+    : fail({ code: 'terminal/no-pulls', facts: { side }, where: { file: paths.join(', ') } });
+}
+
+function verdictText(verdict: Verdict): string {
+  const [low, high] = verdict.interval95 ?? [Number.NaN, Number.NaN];
+  const effect =
+    verdict.effect === null ? '' : terminalShow.differenceWithHalf(verdict.effect, (high - low) / 2, 'power');
+  const sentence = `${screenWords('en').ledger.verdicts[verdict.kind]} ${effect}`.trimEnd();
+  const names = wordsOf('en').quantities;
+  const rows = verdict.witnesses.map((w) => {
+    const shown = quantities[w.quantity];
+    const half = (w.interval95[1] - w.interval95[0]) / 2;
+    return [
+      names[w.quantity],
+      terminalShow.quantity(w.before, shown),
+      terminalShow.quantity(w.after, shown),
+      terminalShow.differenceWithHalf(w.delta, half, shown),
+      w.remark ? noteText(w.remark, terminalShow) : '',
+    ];
+  });
+  return [
+    sentence,
+    ...[...verdict.reasons, ...verdict.remarks].map((n) => noteText(n, terminalShow)),
+    table([['witness', 'before', 'after', 'difference', ''], ...rows], [1, 2, 3]),
+  ].join('\n\n');
+}
+
+export const verb = {
+  usage,
+  what: `Says what one change was worth. WHAT is one of ${changeKinds.join(', ')}.`,
+  options: { car: 'one', before: 'many', after: 'many', changed: 'one', margin: 'one' },
+  async run(args: Arguments): Promise<Result<Answer>> {
+    const carPath = singleValue(args, 'car');
+    const before = args.values.get('before');
+    const after = args.values.get('after');
+    if (carPath === undefined || !before || !after) {
+      const what =
+        carPath === undefined ? '--car CAR.json' : before ? '--after with a log' : '--before with a log';
+      return fail({ code: 'terminal/argument-missing', facts: { what, usage } });
+    }
+    const changed = singleValue(args, 'changed');
+    const kind = changed === undefined ? null : (changeKinds.find((k) => k === changed) ?? undefined);
+    if (kind === undefined) {
+      const choices = changeKinds.join(', ');
+      const facts = { option: '--changed', value: changed ?? '', choices };
+      return fail({ code: 'terminal/not-a-choice', facts });
+    }
+    const margin = Number(singleValue(args, 'margin') ?? '1');
+    if (!(margin > 0 && margin <= 20)) {
+      const facts = {
+        option: '--margin',
+        value: singleValue(args, 'margin') ?? '',
+        choices: '0 to 20 percent',
+      };
+      return fail({ code: 'terminal/not-a-choice', facts });
+    }
+    const car = await readCar(carPath);
+    if (!car.ok) return car;
+    const evidenceBefore = await evidenceOf(before, 'before', car.value, 0);
+    if (!evidenceBefore.ok) return evidenceBefore;
+    const evidenceAfter = await evidenceOf(after, 'after', car.value, evidenceBefore.value.length);
+    if (!evidenceAfter.ok) return evidenceAfter;
+    const verdict = judge({
+      before: evidenceBefore.value,
+      after: evidenceAfter.value,
+      declared: kind === null ? null : declareChange(kind),
+      margin: margin / 100,
+    });
+    return ok({ text: verdictText(verdict), json: verdictJson(verdict) });
+  },
+} as const;

@@ -1,0 +1,62 @@
+import { findPulls, readLog } from '../../../core/log/index.ts';
+import { fail, ok, type Result } from '../../../core/result/index.ts';
+import { noteText } from '../../../core/words/index.ts';
+import { type Arguments, singleValue } from '../args.ts';
+import { readBytes, readCar } from '../files.ts';
+import { type Answer, rounded, table, terminalShow } from '../output.ts';
+
+const usage = 'onechange pulls LOG [--car CAR.json] [--json]';
+
+export const verb = {
+  usage,
+  what: 'Finds every full-throttle pull in a log and says what each column was taken for.',
+  options: { car: 'one' },
+  async run(args: Arguments): Promise<Result<Answer>> {
+    const file = args.positionals[0];
+    if (file === undefined) {
+      return fail({ code: 'terminal/argument-missing', facts: { what: 'A log', usage } });
+    }
+    const carPath = singleValue(args, 'car');
+    const car = carPath === undefined ? null : await readCar(carPath);
+    if (car && !car.ok) return car;
+    const bytes = await readBytes(file);
+    if (!bytes.ok) return bytes;
+    const log = readLog(bytes.value, { file });
+    if (!log.ok) return log;
+    const found = findPulls(log.value, car?.value);
+    const notes = [...log.value.warnings, ...found.warnings];
+    const json = {
+      file,
+      channels: log.value.channels.map((c) => ({ column: c.column, quantity: c.quantity, unit: c.unit })),
+      pulls: found.pulls.map((p) => ({
+        start_s: rounded(p.start_s, 3),
+        end_s: rounded(p.end_s, 3),
+        gear: p.gear,
+        rpmFrom: rounded(p.rpmFrom, 0),
+        rpmTo: rounded(p.rpmTo, 0),
+        complete: p.complete,
+        flags: p.flags.map((f) => f.code),
+      })),
+      warnings: notes.map((n) => ({ code: n.code, text: noteText(n, terminalShow) })),
+    };
+    const rows = found.pulls.map((p, i) => [
+      `${i + 1}`,
+      `${p.start_s.toFixed(2)} s`,
+      `${p.end_s.toFixed(2)} s`,
+      p.gear === null ? '?' : `${p.gear}`,
+      Number.isFinite(p.rpmFrom) ? `${Math.round(p.rpmFrom)}` : '?',
+      Number.isFinite(p.rpmTo) ? `${Math.round(p.rpmTo)}` : '?',
+      p.complete ? 'counts' : 'aborted',
+      p.flags.map((f) => noteText(f, terminalShow)).join(' '),
+    ]);
+    const channels = log.value.channels.map((c) => [c.column, c.quantity ?? '(kept, not used)', c.unit]);
+    const text = [
+      table([['column', 'taken for', 'unit'], ...channels]),
+      rows.length === 0
+        ? 'No full-throttle pull found.'
+        : table([['pull', 'from', 'to', 'gear', 'rpm from', 'to', '', ''], ...rows], [1, 2, 3, 4, 5]),
+      ...notes.map((n) => noteText(n, terminalShow)),
+    ].join('\n\n');
+    return ok({ text, json });
+  },
+} as const;

@@ -1,0 +1,77 @@
+import type { RequestContext } from '../../core/contract/index.ts';
+import type { Log } from '../../core/log/index.ts';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
+import { type OpenSession, readSource } from '../store/index.ts';
+import { readLogBytes } from './read-log-bytes.ts';
+
+/** What was found in the logs of a session, kept until the log's reading, the car or the air changes. */
+export type Analyst = {
+  readonly one: (runId: string, context: RequestContext) => Promise<Result<RunAnalysis>>;
+  readonly all: (context: RequestContext) => Promise<ReadonlyMap<string, Result<RunAnalysis>>>;
+};
+
+type Kept<T> = { readonly key: string; readonly value: Promise<Result<T>> };
+
+export function createAnalyst(open: OpenSession): Analyst {
+  const logs = new Map<string, Kept<Log>>();
+  const analyses = new Map<string, Kept<RunAnalysis>>();
+
+  function keptLog(record: RunRecord, context: RequestContext): Promise<Result<Log>> {
+    const key = JSON.stringify([record.sha256, record.columns]);
+    const kept = logs.get(record.id);
+    if (kept?.key === key) return kept.value;
+    const value = readLogOf(record, context);
+    logs.set(record.id, { key, value });
+    // A cancelled or failed read is tried again when asked again.
+    value.then(
+      (result) => !result.ok && logs.get(record.id)?.value === value && logs.delete(record.id),
+      () => logs.delete(record.id),
+    );
+    return value;
+  }
+
+  async function readLogOf(record: RunRecord, context: RequestContext): Promise<Result<Log>> {
+    const bytes = await readSource(open, record.id);
+    if (!bytes.ok) return bytes;
+    return readLogBytes(bytes.value, { file: record.name, mapping: record.columns }, context);
+  }
+
+  async function analyse(record: RunRecord, context: RequestContext): Promise<Result<RunAnalysis>> {
+    const log = await keptLog(record, context);
+    if (!log.ok) return log;
+    const conditions = record.conditions ?? open.session.conditions;
+    return ok(analyseLog(log.value, { runId: record.id, record, car: open.session.car, conditions }));
+  }
+
+  function one(runId: string, context: RequestContext): Promise<Result<RunAnalysis>> {
+    const record = open.runs.get(runId)?.record;
+    if (!record) return Promise.resolve(fail({ code: 'session/no-run', facts: { runId } }));
+    const { session } = open;
+    const { sha256, columns, pullEdits, conditions } = record;
+    const key = JSON.stringify([sha256, columns, pullEdits, conditions ?? session.conditions, session.car]);
+    const kept = analyses.get(runId);
+    if (kept?.key === key) return kept.value;
+    const value = analyse(record, context);
+    analyses.set(runId, { key, value });
+    value.then(
+      (result) => !result.ok && analyses.get(runId)?.value === value && analyses.delete(runId),
+      () => analyses.delete(runId),
+    );
+    return value;
+  }
+
+  return {
+    one,
+    all: async (context) => {
+      const found = new Map<string, Result<RunAnalysis>>();
+      const ids = [...open.runs.keys()];
+      for (const [i, id] of ids.entries()) {
+        if (context.signal.aborted) break;
+        found.set(id, await one(id, context));
+        context.progress((i + 1) / ids.length, open.runs.get(id)?.record.name ?? id);
+      }
+      return found;
+    },
+  };
+}

@@ -1,0 +1,209 @@
+import {
+  type CheckedInput,
+  type PullCurve,
+  type RequestContext,
+  type RequestName,
+  type RequestOutput,
+  type Snapshot,
+  toSamples,
+  verdictToWire,
+} from '../../core/contract/index.ts';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import { type AnalysedPull, createSession, entryPulls } from '../../core/session/index.ts';
+import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
+import { compareEntries } from './compare-entries.ts';
+import { ledgerOfSession } from './ledger-of-session.ts';
+import { makeHandover } from './make-handover.ts';
+import type { PreferenceKeeper } from './preference-keeper.ts';
+import { createSessionDesk, type SessionDesk } from './session-desk.ts';
+import { thinnedChannel } from './thinned-channel.ts';
+
+/** What a shell gives the host: its place, its clock, its names. */
+export type HostSetting = {
+  readonly version: string;
+  readonly shell: 'desktop' | 'web' | 'terminal';
+  /** Folder that new sessions go into. */
+  readonly sessionsFolder: string;
+  /** A working copy of the invented sample, where one was made. */
+  readonly sampleFolder: string | null;
+  readonly preferences: PreferenceKeeper;
+  /** The present moment, ISO 8601 in UTC. */
+  readonly now: () => string;
+  /** A fresh id in the alphabet of session ids. */
+  readonly newId: () => string;
+};
+
+export type Handlers = {
+  readonly [N in RequestName]: (
+    input: CheckedInput<N>,
+    context: RequestContext,
+  ) => Promise<Result<RequestOutput<N>>>;
+};
+
+/** The desk that is open, shared by all handlers. */
+export type Desk = { current: SessionDesk | null };
+
+const mostRecent = 12;
+
+export function createHandlers(
+  setting: HostSetting,
+  desk: Desk,
+  onChange: (revision: number) => void,
+): Handlers {
+  const { preferences, now } = setting;
+
+  function onDesk<T>(action: (desk: SessionDesk) => Promise<Result<T>>): Promise<Result<T>> {
+    const { current } = desk;
+    return current ? action(current) : Promise.resolve(fail({ code: 'contract/no-session', facts: {} }));
+  }
+
+  async function openFolder(folder: string, context: RequestContext): Promise<Result<Snapshot>> {
+    // The same folder again would meet its own lock.
+    if (desk.current?.folder === folder) return ok(await desk.current.snapshot(context));
+    const opened = await openSession(folder, { now: now() });
+    if (!opened.ok) return opened;
+    await desk.current?.close();
+    desk.current = createSessionDesk(opened.value, now, onChange);
+    const { name } = opened.value.session;
+    const { recent } = await preferences.get();
+    const others = recent.filter((r) => r.folder !== folder);
+    await preferences.set({ recent: [{ folder, name }, ...others].slice(0, mostRecent) });
+    return ok(await desk.current.snapshot(context));
+  }
+
+  async function afterEdit(
+    done: Result<void>,
+    current: SessionDesk,
+    context: RequestContext,
+  ): Promise<Result<Snapshot>> {
+    return done.ok ? ok(await current.snapshot(context)) : done;
+  }
+
+  return {
+    'app.info': async () =>
+      ok({
+        version: setting.version,
+        shell: setting.shell,
+        sessionsFolder: setting.sessionsFolder,
+        sampleFolder: setting.sampleFolder,
+        openFolder: desk.current?.folder ?? null,
+      }),
+    'preferences.get': async () => ok(await preferences.get()),
+    'preferences.set': async (input) => ok(await preferences.set(input)),
+    'sessions.list': async () => {
+      const listed = await listSessions(setting.sessionsFolder);
+      if (!listed.ok) return listed;
+      return ok({
+        sessions: listed.value.map(({ folder, name, createdAt, isInvented }) => ({
+          folder,
+          name,
+          createdAt,
+          isInvented,
+        })),
+      });
+    },
+    'sessions.create': async (input, context) => {
+      const session = createSession({
+        id: setting.newId(),
+        baselineId: setting.newId(),
+        name: input.name,
+        now: now(),
+        car: input.car,
+      });
+      const folder = await createSessionFolder(input.folder ?? setting.sessionsFolder, session, now());
+      return folder.ok ? openFolder(folder.value, context) : folder;
+    },
+    'sessions.open': (input, context) => openFolder(input.folder, context),
+    'sessions.close': async () => {
+      const closed = await desk.current?.close();
+      desk.current = null;
+      return closed && !closed.ok ? closed : ok({});
+    },
+    'session.get': async (_input, context) => ok(desk.current ? await desk.current.snapshot(context) : null),
+    'session.edit': (input, context) =>
+      onDesk(async (d) => afterEdit(await d.edit(input.edits, input.joinKey ?? null), d, context)),
+    'session.undo': (_input, context) => onDesk(async (d) => afterEdit(await d.undo(), d, context)),
+    'session.redo': (_input, context) => onDesk(async (d) => afterEdit(await d.redo(), d, context)),
+    'runs.import': (input, context) =>
+      onDesk((d) => importInto(d, { path: input.path }, input.entryId, context)),
+    'runs.channels': (input, context) =>
+      onDesk(async (d) => {
+        const analysis = (await d.analyses(context)).get(input.runId);
+        if (!analysis) return fail({ code: 'session/no-run', facts: { runId: input.runId } });
+        const { log } = analysis;
+        const wanted = new Set(input.columns);
+        return ok({
+          channels: log.channels
+            .filter((channel) => wanted.has(channel.column))
+            .map((channel) => ({
+              column: channel.column,
+              ...thinnedChannel(log.time, channel.values, input),
+            })),
+        });
+      }),
+    'ledger.get': (input, context) =>
+      onDesk(async (d) => ok(ledgerOfSession(d.state(), await d.analyses(context), input.band))),
+    'entries.compare': (input, context) =>
+      onDesk(async (d) => {
+        const verdict = compareEntries(d.state(), await d.analyses(context), input);
+        return verdict.ok ? ok(verdictToWire(verdict.value)) : verdict;
+      }),
+    'entries.curves': (input, context) =>
+      onDesk(async (d) => {
+        const { session, runs } = d.state();
+        const analyses = await d.analyses(context);
+        const counted = new Map(entryPulls(session, runs, analyses).map((e) => [e.id, e.pulls]));
+        const byId = new Map([...analyses.values()].flatMap((a) => a.pulls.map((p) => [p.id, p] as const)));
+        return ok({
+          entries: input.entryIds.map((entryId) => ({
+            entryId,
+            pulls: (counted.get(entryId) ?? []).flatMap(({ id }) => {
+              const pull = byId.get(id);
+              const curve = pull && pullCurve(pull);
+              return curve ? [curve] : [];
+            }),
+          })),
+        });
+      }),
+    'handover.make': (input, context) =>
+      onDesk(async (d) => {
+        const chosen = await preferences.get();
+        const made = makeHandover(d.state(), await d.analyses(context), {
+          language: input.language ?? chosen.language,
+          units: chosen.units,
+          date: input.date ?? now().slice(0, 10),
+        });
+        return ok({ ...made, savedAs: null });
+      }),
+  };
+}
+
+/** Imports and answers with what was found, for a path and for an upload alike. */
+export async function importInto(
+  desk: SessionDesk,
+  source: LogSource,
+  entryId: string | null,
+  context: RequestContext,
+): Promise<Result<RequestOutput<'runs.import'>>> {
+  const imported = await desk.take(source, entryId);
+  if (!imported.ok) return imported;
+  const { record, duplicateOf } = imported.value;
+  const run = await desk.summaryOf(duplicateOf ?? record.id, context);
+  if (!run) return fail({ code: 'session/no-run', facts: { runId: record.id } });
+  return ok({ run, duplicateOf, snapshot: await desk.snapshot(context) });
+}
+
+function pullCurve({ id, runId, power }: AnalysedPull): PullCurve | null {
+  return (
+    power && {
+      pullId: id,
+      runId,
+      engineSpeed_rad_s: toSamples(power.engineSpeed_rad_s),
+      wheelPower: toSamples(power.wheelPower),
+      enginePower: toSamples(power.enginePower),
+      wheelPowerError: toSamples(power.wheelPowerError),
+      time: toSamples(power.time),
+      notes: [...power.notes],
+    }
+  );
+}

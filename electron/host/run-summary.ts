@@ -1,0 +1,51 @@
+import type { RunSummary } from '../../core/contract/index.ts';
+import type { Result } from '../../core/result/index.ts';
+import type { RunAnalysis, RunRecord } from '../../core/session/index.ts';
+
+/** What a screen is told of a run; one that could not be read tells why. */
+export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | undefined): RunSummary {
+  if (!analysis?.ok) {
+    return {
+      record,
+      duration_s: null,
+      columns: [],
+      pulls: [],
+      warnings: [],
+      problems: analysis ? [...analysis.problems] : [],
+    };
+  }
+  const { log, pulls, warnings } = analysis.value;
+  const first = log.time[0] ?? 0;
+  const last = log.time[log.time.length - 1] ?? first;
+  return {
+    record,
+    duration_s: last - first,
+    columns: log.channels.map(({ column, quantity, unit, confidence, reason }) => ({
+      column,
+      quantity,
+      unit,
+      confidence,
+      reason,
+    })),
+    pulls: pulls.map(({ id, runId, pull, counts, droppedBecause }) => ({
+      id,
+      runId,
+      start_s: pull.start_s,
+      end_s: pull.end_s,
+      gear: pull.gear,
+      rpmFrom: finite(pull.rpmFrom),
+      rpmTo: finite(pull.rpmTo),
+      complete: pull.complete,
+      counts,
+      droppedBecause,
+      flags: [...pull.flags],
+    })),
+    warnings: [...warnings],
+    problems: pulls.flatMap((p) => [...p.problems]),
+  };
+}
+
+/** JSON has no NaN; a log without engine speed has no rpm. */
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}

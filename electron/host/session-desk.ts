@@ -1,0 +1,175 @@
+import type { RequestContext, RunSummary, Snapshot } from '../../core/contract/index.ts';
+import { fail, type Note, ok, type Problem, type Result } from '../../core/result/index.ts';
+import {
+  applyEdit,
+  type RunAnalysis,
+  type RunRecord,
+  type SessionEdit,
+  type SessionState,
+} from '../../core/session/index.ts';
+import {
+  closeSession,
+  type ImportedLog,
+  importLog,
+  type LogSource,
+  type OpenSession,
+  saveRun,
+  saveSession,
+} from '../store/index.ts';
+import { type Analyst, createAnalyst } from './analyst.ts';
+import { summaryOfRun } from './run-summary.ts';
+import { createUndoHistory } from './undo-history.ts';
+
+/**
+ * The one open session: its folder, what can be undone, and what was found in its logs. Every change passes
+ * here, is saved before it is told, and raises the revision.
+ */
+export type SessionDesk = {
+  readonly folder: string;
+  readonly state: () => SessionState;
+  readonly snapshot: (context: RequestContext) => Promise<Snapshot>;
+  readonly analyses: (context: RequestContext) => Promise<ReadonlyMap<string, RunAnalysis>>;
+  readonly edit: (edits: readonly SessionEdit[], joinKey: string | null) => Promise<Result<void>>;
+  readonly undo: () => Promise<Result<void>>;
+  readonly redo: () => Promise<Result<void>>;
+  readonly take: (source: LogSource, entryId: string | null) => Promise<Result<ImportedLog>>;
+  readonly summaryOf: (runId: string, context: RequestContext) => Promise<RunSummary | null>;
+  readonly close: () => Promise<Result<void>>;
+};
+
+export function createSessionDesk(
+  open: OpenSession,
+  now: () => string,
+  onChange: (revision: number) => void,
+): SessionDesk {
+  const history = createUndoHistory();
+  const analyst: Analyst = createAnalyst(open);
+  let revision = 1;
+  let queue: Promise<unknown> = Promise.resolve();
+
+  const state = (): SessionState => ({
+    session: open.session,
+    runs: Object.fromEntries([...open.runs].map(([id, run]) => [id, run.record])),
+  });
+
+  /** One change at a time: an edit is computed on what the one before it saved. */
+  function inTurn<T>(action: () => Promise<T>): Promise<T> {
+    const turn = queue.then(action);
+    queue = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async function save(before: SessionState, after: SessionState): Promise<Result<void>> {
+    if (after.session !== before.session) {
+      const saved = await saveSession(open, after.session, now());
+      if (!saved.ok) return saved;
+    }
+    for (const [id, record] of Object.entries(after.runs)) {
+      if (record === before.runs[id]) continue;
+      const saved = await saveRun(open, record, now());
+      if (!saved.ok) return saved;
+    }
+    revision++;
+    onChange(revision);
+    return ok(undefined);
+  }
+
+  /** The target with every run that was imported since: undo takes back edits, never an import. */
+  function withNewRuns(target: SessionState): SessionState {
+    const current = state();
+    const newer = Object.entries(current.runs).filter(([id]) => !(id in target.runs));
+    return newer.length === 0
+      ? target
+      : { ...target, runs: { ...target.runs, ...Object.fromEntries(newer) } };
+  }
+
+  async function summaries(context: RequestContext): Promise<RunSummary[]> {
+    const found = await analyst.all(context);
+    return [...open.runs.values()].map(({ record }) => summaryOfRun(record, found.get(record.id)));
+  }
+
+  return {
+    folder: open.folder,
+    state,
+    analyses: async (context) => {
+      const found = await analyst.all(context);
+      const good = [...found].flatMap(([id, result]) => (result.ok ? [[id, result.value] as const] : []));
+      return new Map(good);
+    },
+    snapshot: async (context) => ({
+      revision,
+      folder: open.folder,
+      session: open.session,
+      runs: await summaries(context),
+      undoTitle: history.undoTitle,
+      redoTitle: history.redoTitle,
+      readOnly: open.readOnly as Problem | null,
+      notices: [...open.notices] as Note[],
+    }),
+    edit: (edits, joinKey) =>
+      inTurn(async () => {
+        const before = state();
+        let after = before;
+        for (const edit of edits) {
+          const edited = applyEdit(after, edit);
+          if (!edited.ok) return edited;
+          after = edited.value;
+        }
+        const saved = await save(before, after);
+        if (saved.ok) history.record(before, after, edits[0]?.type ?? '', joinKey);
+        return saved;
+      }),
+    undo: () =>
+      inTurn(async () => {
+        const target = history.undo();
+        if (!target) return fail({ code: 'session/nothing-to-undo', facts: {} });
+        return save(state(), withNewRuns(target));
+      }),
+    redo: () =>
+      inTurn(async () => {
+        const target = history.redo();
+        if (!target) return fail({ code: 'session/nothing-to-redo', facts: {} });
+        return save(state(), withNewRuns(target));
+      }),
+    take: async (source, entryId) => {
+      const imported = await importLog(open, source, {}, now());
+      if (!imported.ok) return imported;
+      const { record } = imported.value;
+      if (entryId !== null) {
+        const attached = await inTurn(() => attach(record, entryId));
+        if (!attached.ok) return attached;
+      } else {
+        revision++;
+        onChange(revision);
+      }
+      return imported;
+    },
+    summaryOf: async (runId, context) => {
+      const run = open.runs.get(runId);
+      return run ? summaryOfRun(run.record, await analyst.one(runId, context)) : null;
+    },
+    close: async () => {
+      await queue;
+      return closeSession(open);
+    },
+  };
+
+  /** Joins a fresh run to its entry. Part of the import: undo takes it off the entry, the run stays. */
+  async function attach(record: RunRecord, entryId: string): Promise<Result<void>> {
+    const before = state();
+    if (before.session.ledger.find((e) => e.id === entryId)?.runs.some((r) => r.runId === record.id)) {
+      return ok(undefined);
+    }
+    const after = applyEdit(before, {
+      type: 'entry.takeRun',
+      entryId,
+      runId: record.id,
+      from_s: null,
+      to_s: null,
+    });
+    if (!after.ok) return after;
+    const saved = await save(before, after.value);
+    if (saved.ok) history.record(before, after.value, 'entry.takeRun', null);
+    return saved;
+  }
+}

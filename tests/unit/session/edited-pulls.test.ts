@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import type { Log, Pull } from '../../../core/log/index.ts';
+import { editPulls, PullEditSchema } from '../../../core/session/index.ts';
+
+const samples = 101;
+const time = Float64Array.from({ length: samples }, (_, i) => i * 0.1);
+const speed = Float64Array.from({ length: samples }, (_, i) => ((2000 + 40 * i) * Math.PI) / 30);
+const log: Log = {
+  file: 'a.csv',
+  time,
+  channels: [
+    {
+      column: 'rpm',
+      quantity: 'engineSpeed',
+      unit: 'rpm',
+      confidence: 1,
+      reason: null,
+      values: speed,
+      flags: new Uint8Array(samples),
+    },
+  ],
+  segments: [{ from: 0, to: samples }],
+  warnings: [],
+  style: {
+    encoding: 'utf-8',
+    delimiter: ',',
+    decimal: '.',
+    headerLine: 1,
+    firstDataLine: 2,
+    timeFormat: 's',
+  },
+};
+const pull = (start: number, end: number, complete = true): Pull => ({
+  from: start * 10,
+  to: end * 10 + 1,
+  start_s: start,
+  end_s: end,
+  gear: 3,
+  rpmFrom: 2000 + 400 * start,
+  rpmTo: 2000 + 400 * end,
+  complete,
+  flags: [],
+});
+const found = [pull(1, 4), pull(5, 6, false)];
+const edit = (facts: object) => PullEditSchema.parse(facts);
+
+describe('pulls after edits by hand', () => {
+  it('count when complete and not dropped', () => {
+    expect(editPulls(log, 'r', found, []).map((p) => p.counts)).toEqual([true, false]);
+  });
+
+  it('a dropped pull stays, with its reason, and comes back when restored', () => {
+    const drop = edit({ at_s: 2, action: 'drop', reason: 'clutch slipped' });
+    expect(editPulls(log, 'r', found, [drop])[0]).toMatchObject({
+      counts: false,
+      droppedBecause: 'clutch slipped',
+    });
+    const restored = editPulls(log, 'r', found, [drop, edit({ at_s: 2, action: 'restore' })]);
+    expect(restored[0]).toMatchObject({ counts: true, droppedBecause: null });
+  });
+
+  it('an aborted pull counts once a person says so', () => {
+    expect(editPulls(log, 'r', found, [edit({ at_s: 5.5, action: 'restore' })])[1]?.counts).toBe(true);
+  });
+
+  it('a trim moves the ends to whole samples and keeps gear and name of the run', () => {
+    const trimmed = editPulls(log, 'r', found, [
+      edit({ at_s: 2, action: 'trim', from_s: 1.52, to_s: 3.5 }),
+    ])[0];
+    expect(trimmed?.pull).toMatchObject({ from: 16, to: 36, gear: 3 });
+    expect(trimmed?.pull.start_s).toBeCloseTo(1.6, 9);
+    expect(trimmed?.pull.rpmTo).toBeCloseTo(3400, 6);
+    expect(trimmed?.id).toBe('r:1.60');
+  });
+
+  it('an edit at a moment that meets no pull changes nothing', () => {
+    const before = editPulls(log, 'r', found, []);
+    expect(editPulls(log, 'r', found, [edit({ at_s: 9, action: 'drop', reason: 'x' })])).toEqual(before);
+  });
+
+  it('a pull added by hand joins in order of time', () => {
+    const added = editPulls(log, 'r', found, [edit({ at_s: 4.2, action: 'add', from_s: 4.2, to_s: 4.8 })]);
+    expect(added.map((p) => p.pull.start_s.toFixed(1))).toEqual(['1.0', '4.2', '5.0']);
+    expect(added[1]?.counts).toBe(true);
+  });
+});
