@@ -1,29 +1,29 @@
 import './notes.ts';
 import './problems.ts';
 
+export {
+  type AirflowPower,
+  airflowPowerEstimate,
+} from './airflow-power.ts';
 export * from './car.ts';
 export * from './car-file.ts';
+export {
+  type CoastDownFit,
+  type CoastDownWindow,
+  type Coefficients,
+  coastDownTime,
+  coefficientsFromPounds,
+  fitCoastDown,
+} from './coast-down.ts';
 export * from './conditions.ts';
-export * from './correction-factor.ts';
-export * from './explain.ts';
-export {
-  distancePerRadian,
-  estimateGearing,
-  explainGearing,
-  type Gearing,
-  gearOf,
-  rollingRadius,
-} from './gearing.ts';
-export {
-  type Air,
-  dryPressure,
-  explainAirDensity,
-  humidityRatio,
-  moistAirDensity,
-  saturationPressure,
-} from './moist-air.ts';
-export { explainEnginePower, explainWheelPower, type PowerOptions, powerOfPull } from './power-of-pull.ts';
+export { correctionFactor } from './correction-factor.ts';
+export type { Explanation } from './explain.ts';
+export { explainPower } from './explain-power.ts';
+export { distancePerRadian, estimateGearing, type Gearing, gearOf, rollingRadius } from './gearing.ts';
+export { type Air, dryPressure, humidityRatio, moistAirDensity, saturationPressure } from './moist-air.ts';
+export { type PowerOptions, powerOfPull } from './power-of-pull.ts';
 export { inputUncertainty, practice } from './practice.ts';
 export * from './pull-power.ts';
-export { airDensity, explainRoadLoad, loadAt, type RoadLoad, roadLoad } from './road-load.ts';
-export * from './tyre-size.ts';
+export { airDensity, loadAt, type RoadLoad, roadLoad } from './road-load.ts';
+export { type TwoWay, twoWayDisagreement } from './two-way.ts';
+export { dynamicFactor, type TyreSize, tyreSize } from './tyre-size.ts';

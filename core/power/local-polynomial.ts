@@ -1,3 +1,5 @@
+import { type Matrix, solveNormal } from './normal-equations.ts';
+
 /**
  * Values over time, one weight per sample (1 over the variance, up to a common factor).
  * Times rise; they need not be evenly spaced.
@@ -77,8 +79,8 @@ export function localFit(
   }
   for (let r = 0; r < size; r++)
     for (let c = 0; c < size; c++) normal[r * size + c] = powers[r + c] as number;
-  const valueRow = solve(normal, size, 0);
-  const slopeRow = solve(normal, size, 1);
+  const valueRow = inverseColumn(normal, size, 0);
+  const slopeRow = inverseColumn(normal, size, 1);
   const valueWeights = new Float64Array(count);
   const slopeWeights = new Float64Array(count);
   for (let i = 0; i < count; i++) {
@@ -114,6 +116,14 @@ export function lowerBound(time: Float64Array, t: number): number {
   return low;
 }
 
+function inverseColumn(normal: Matrix, size: number, which: number): Float64Array {
+  const unit = new Float64Array(size);
+  unit[which] = 1;
+  const column = solveNormal(normal, unit, size);
+  if (!column) throw new Error('a local fit needs more distinct instants than its degree');
+  return column;
+}
+
 function distinct(time: Float64Array, from: number, to: number): number {
   let count = to > from ? 1 : 0;
   for (let i = from + 1; i < to && count < 8; i++) if (time[i] !== time[i - 1]) count++;
@@ -123,40 +133,4 @@ function distinct(time: Float64Array, from: number, to: number): number {
 function tricube(u: number): number {
   const rest = 1 - Math.abs(u) ** 3;
   return rest <= 0 ? 0 : rest * rest * rest;
-}
-
-/** Column `which` of the inverse of a symmetric positive definite matrix, by elimination with pivots. */
-function solve(matrix: Float64Array, size: number, which: number): Float64Array {
-  const a = Float64Array.from(matrix);
-  const x = new Float64Array(size);
-  x[which] = 1;
-  for (let c = 0; c < size; c++) {
-    let pivot = c;
-    for (let r = c + 1; r < size; r++)
-      if (Math.abs(a[r * size + c] as number) > Math.abs(a[pivot * size + c] as number)) pivot = r;
-    if (pivot !== c) {
-      for (let k = 0; k < size; k++) {
-        const held = a[c * size + k] as number;
-        a[c * size + k] = a[pivot * size + k] as number;
-        a[pivot * size + k] = held;
-      }
-      const held = x[c] as number;
-      x[c] = x[pivot] as number;
-      x[pivot] = held;
-    }
-    const d = a[c * size + c] as number;
-    for (let r = c + 1; r < size; r++) {
-      const factor = (a[r * size + c] as number) / d;
-      if (factor === 0) continue;
-      for (let k = c; k < size; k++)
-        a[r * size + k] = (a[r * size + k] as number) - factor * (a[c * size + k] as number);
-      x[r] = (x[r] as number) - factor * (x[c] as number);
-    }
-  }
-  for (let r = size - 1; r >= 0; r--) {
-    let sum = x[r] as number;
-    for (let k = r + 1; k < size; k++) sum -= (a[r * size + k] as number) * (x[k] as number);
-    x[r] = sum / (a[r * size + r] as number);
-  }
-  return x;
 }

@@ -5,15 +5,15 @@ import type { Conditions } from './conditions.ts';
 import { directPower } from './direct-power.ts';
 import { type Explanation, input } from './explain.ts';
 import { type FusedSpeed, fusedSpeed } from './fused-speed.ts';
-import { rollingRadius } from './gearing.ts';
 import { gradeOfPull } from './grade.ts';
 import { practice } from './practice.ts';
 import { pullCorrection } from './pull-correction.ts';
 import type { PullPower } from './pull-power.ts';
 import { pullWindow } from './pull-window.ts';
-import { loadAt, type RoadLoad, roadLoad } from './road-load.ts';
+import { loadAt, roadLoad } from './road-load.ts';
 import { speedGrid } from './speed-grid.ts';
 import { systematicError } from './systematic-error.ts';
+import { wheelMass } from './wheel-mass.ts';
 
 export type PowerOptions = {
   /** Beats what the log and the place suggest. 'road' never reads a torque or power channel. */
@@ -26,12 +26,12 @@ export type PowerOptions = {
  * Wheel and engine power of one pull over engine speed.
  *
  *   Pw = ((m + Iw / r^2) dv/dt + a + b v + c v^2 + m g sin) v        wheel power
- *   Pe = Pw / efficiency + Ie w dw/dt                                engine power
+ *   Pe = Pw (1 + slip) / efficiency + Ie w dw/dt                     engine power
  *
  * Wheel power is what the drive shafts hand to the car through its wheels at road speed: it accelerates the mass
  * and turns up all wheels (Iw, driven or not), and overcomes rolling, air and slope. Tyre slip is not in it: the
  * speed is the road's. What turns up crank, flywheel and gears is not in it either; engine power gives that back
- * and divides by the drivetrain efficiency, which by its definition (wheel over crank power) holds the slip loss.
+ * and adds what the slipping tyres and the gears (drivetrain efficiency) lose.
  * An inertia that the car file leaves out is not guessed: it counts as none, a note says how much that may be
  * worth (wheels: some 3 % of the mass, so wheel power reads 2 to 3 % low), and the systematic error holds it.
  *
@@ -109,7 +109,8 @@ export function powerOfPull(
     out.time[i] = t;
     out.wheelPower[i] = wheelPower;
     out.enginePower[i] =
-      wheelPower / efficiency + (car.engineInertia_kg_m2 ?? 0) * w * (p.slope * (w / p.value));
+      (wheelPower * (w * fused.value.distance)) / p.value / efficiency +
+      (car.engineInertia_kg_m2 ?? 0) * w * p.slope * (w / p.value);
     const byValue = force + p.value * (load.b + 2 * load.c * p.value);
     const bySlope = mass * p.value;
     out.wheelPowerError[i] = Math.sqrt(
@@ -128,20 +129,6 @@ export function powerOfPull(
       ...correction.notes,
     ]),
   );
-}
-
-/** Equivalent mass of the wheels [kg]; none where the car file is silent. */
-export function wheelMass(car: Car): { readonly mass: number; readonly notes: readonly Note[] } {
-  if (car.wheelInertia_kg_m2 === null)
-    return {
-      mass: 0,
-      notes: [{ code: 'power/wheel-inertia-not-counted', facts: { share: practice.wheelInertiaShare } }],
-    };
-  if (car.wheelInertia_kg_m2 === 0) return { mass: 0, notes: [] };
-  const tyre = rollingRadius(car);
-  // 0.31 m is a usual car tyre: the wheels are some 3 % of the mass, so 5 % of radius is 0.3 % of power.
-  const radius = tyre.radius ?? 0.31;
-  return { mass: car.wheelInertia_kg_m2 / radius ** 2, notes: [] };
 }
 
 /** Engine speed over time on a fine lattice, made to rise, and its inverse. */
@@ -196,8 +183,6 @@ function once(notes: readonly Note[]): readonly Note[] {
   });
 }
 
-export type { RoadLoad };
-
 export const explainWheelPower: Explanation = {
   formula: 'Pw = ((m + Iw / r^2) dv/dt + a + b v + c v^2 + m g sin(atan s)) v',
   inputs: [
@@ -213,10 +198,11 @@ export const explainWheelPower: Explanation = {
 };
 
 export const explainEnginePower: Explanation = {
-  formula: 'Pe = Pw / eta + Ie w dw/dt',
+  formula: 'Pe = Pw (1 + s) / eta + Ie w dw/dt',
   inputs: [
     input('Pw', 'W', 'wheel power'),
-    input('eta', '1', 'drivetrain efficiency, wheel over crank power'),
+    input('s', '1', 'tyre slip'),
+    input('eta', '1', 'drivetrain efficiency, driven wheels over clutch'),
     input('Ie', 'kg m^2', 'inertia of the engine'),
     input('w', 'rad/s', 'engine speed'),
   ],

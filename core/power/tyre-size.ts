@@ -35,7 +35,7 @@ export type TyreSize = {
  */
 export function tyreSize(text: string): Result<TyreSize> {
   const found =
-    /^\s*(?:P|LT)?\s*(\d{3})\s*[/\s]\s*(\d{2,3})\s*-?\s*(?:Z?R|D|B|-)?\s*-?\s*(\d{1,2}(?:[.,]\d)?)\b/i.exec(
+    /^\s*(?:P|LT)?\s*(\d{3})\s*[/\s]\s*(\d{2,3})\s*-?\s*(?:Z?R|D|B|-|\/)?\s*-?\s*(\d{1,2}(?:[.,]\d)?)\b/i.exec(
       text,
     );
   const width = Number(found?.[1]) / 1000;

@@ -1,0 +1,69 @@
+import { explainAirflowPower } from './airflow-power.ts';
+import { explainCoastDown } from './coast-down.ts';
+import { explainCorrection } from './correction-factor.ts';
+import { type Explanation, input } from './explain.ts';
+import { explainGearing } from './gearing.ts';
+import { explainAirDensity } from './moist-air.ts';
+import { explainEnginePower, explainWheelPower } from './power-of-pull.ts';
+import { explainRoadLoad } from './road-load.ts';
+import { explainTwoWay } from './two-way.ts';
+import { explainRollingRadius } from './tyre-size.ts';
+
+const explainWheelPowerError: Explanation = {
+  formula: 'u = |dP/d(samples)| sigma; sigma from the scatter about short parabolas',
+  inputs: [
+    input('sigma', 'm/s', 'standard deviation of one speed sample'),
+    input('P', 'W', 'wheel power as a weighted sum of the samples'),
+  ],
+  source: 'propagation of independent errors, JCGM 100:2008, equation 10',
+  validRange: 'noise of this pull alone; what repeats differ by is seen in the pulls themselves',
+};
+
+const explainSystematicError: Explanation = {
+  formula: 'u^2 = sum (dP/dx u(x))^2 over mass, road load, slope, speed scale',
+  inputs: [
+    input('x', 'of each input', 'input as entered'),
+    input('u(x)', 'of each input', 'its uncertainty'),
+  ],
+  source: 'JCGM 100:2008, equation 10; sizes are common practice where not entered',
+  validRange: 'common to all pulls of the car: it cancels between two entries',
+};
+
+const explainBandwidth: Explanation = {
+  formula: 'local polynomials of degree 1 and 2, least estimated (bias^2 + variance) over half widths',
+  inputs: [input('t', 's', 'full width at half height of the kernel that the true slope is seen through')],
+  source: 'Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory)',
+  validRange: 'features narrower than the width are flattened',
+};
+
+const explainSlip: Explanation = {
+  formula: 'w / v = (1 + s F / Fmax) / d',
+  inputs: [
+    input('w', 'rad/s', 'engine speed'),
+    input('v', 'm/s', 'logged road speed'),
+    input('F', 'N', 'tractive force'),
+    input('d', 'm', 'distance per radian without slip'),
+  ],
+  source: 'linear tyre slip; 1 to 3 % at full load is common practice',
+  validRange: 'both speeds logged, clutch closed, no wheel spin',
+};
+
+/** What stands behind each number of this area that a person can ask about. */
+export const explainPower = {
+  wheelPower: explainWheelPower,
+  enginePower: explainEnginePower,
+  wheelPowerError: explainWheelPowerError,
+  systematicError: explainSystematicError,
+  bandwidth: explainBandwidth,
+  slip: explainSlip,
+  gearing: explainGearing,
+  rollingRadius: explainRollingRadius,
+  roadLoad: explainRoadLoad,
+  coastDown: explainCoastDown,
+  airDensity: explainAirDensity,
+  'SAE J1349': explainCorrection['SAE J1349'],
+  'ISO 1585': explainCorrection['ISO 1585'],
+  'DIN 70020': explainCorrection['DIN 70020'],
+  twoWay: explainTwoWay,
+  airflowPower: explainAirflowPower,
+} as const satisfies Record<string, Explanation>;
