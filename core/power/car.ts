@@ -36,7 +36,7 @@ export const CarSchema = z.looseObject({
     .looseObject({ a_N: z.number(), b_N_s_m: z.number(), c_N_s2_m2: z.number() })
     .nullable()
     .default(null),
-  /** Power at the driven wheels over power at the clutch, tyre slip apart; 0.82 to 0.92 by practice. */
+  /** Wheel power over crank power, tyre slip included; 0.82 to 0.92 by practice. */
   drivetrainEfficiency: share.nullable().default(null),
   /** Share by which the driven tyres run ahead of the road at full load. */
   tyreSlip: share.nullable().default(null),

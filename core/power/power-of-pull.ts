@@ -26,12 +26,12 @@ export type PowerOptions = {
  * Wheel and engine power of one pull over engine speed.
  *
  *   Pw = ((m + Iw / r^2) dv/dt + a + b v + c v^2 + m g sin) v        wheel power
- *   Pe = Pw (1 + slip) / efficiency + Ie w dw/dt                     engine power
+ *   Pe = Pw / efficiency + Ie w dw/dt                                engine power
  *
  * Wheel power is what the drive shafts hand to the car through its wheels at road speed: it accelerates the mass
  * and turns up all wheels (Iw, driven or not), and overcomes rolling, air and slope. Tyre slip is not in it: the
  * speed is the road's. What turns up crank, flywheel and gears is not in it either; engine power gives that back
- * and adds what the slipping tyres and the gears (drivetrain efficiency) lose.
+ * and divides by the drivetrain efficiency, which by its definition (wheel over crank power) holds the slip loss.
  * An inertia that the car file leaves out is not guessed: it counts as none, a note says how much that may be
  * worth (wheels: some 3 % of the mass, so wheel power reads 2 to 3 % low), and the systematic error holds it.
  *
@@ -109,8 +109,7 @@ export function powerOfPull(
     out.time[i] = t;
     out.wheelPower[i] = wheelPower;
     out.enginePower[i] =
-      (wheelPower * (w * fused.value.distance)) / p.value / efficiency +
-      (car.engineInertia_kg_m2 ?? 0) * w * p.slope * (w / p.value);
+      wheelPower / efficiency + (car.engineInertia_kg_m2 ?? 0) * w * p.slope * (w / p.value);
     const byValue = force + p.value * (load.b + 2 * load.c * p.value);
     const bySlope = mass * p.value;
     out.wheelPowerError[i] = Math.sqrt(
@@ -198,11 +197,10 @@ export const explainWheelPower: Explanation = {
 };
 
 export const explainEnginePower: Explanation = {
-  formula: 'Pe = Pw (1 + s) / eta + Ie w dw/dt',
+  formula: 'Pe = Pw / eta + Ie w dw/dt',
   inputs: [
     input('Pw', 'W', 'wheel power'),
-    input('s', '1', 'tyre slip'),
-    input('eta', '1', 'drivetrain efficiency, driven wheels over clutch'),
+    input('eta', '1', 'drivetrain efficiency, wheel over crank power'),
     input('Ie', 'kg m^2', 'inertia of the engine'),
     input('w', 'rad/s', 'engine speed'),
   ],
