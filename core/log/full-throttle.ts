@@ -6,10 +6,15 @@ export type FullLevel = {
   readonly full: number;
   /** A sample at or above this is at full throttle. */
   readonly threshold: number;
+  /** Standard deviation of one sample at the stop. */
+  readonly noise: number;
 };
 
-/** No channel's stop reads less than this (common practice: a throttle in degrees over 120 would). */
+/** No channel's stop reads less than this (common practice: a plate in degrees over 130 would). */
 const lowestStop = 0.6;
+/** A pedal within this share of its stop is floored: the last of the travel changes nothing. */
+const nearFull = 0.03;
+const deepestMargin = 0.12;
 
 /**
  * The stop of a pedal or throttle from the plateau that its highest samples form. Null where the file never
@@ -24,13 +29,37 @@ export function fullLevel(opening: Float64Array): FullLevel | null {
   // A spike or two above the stop must not raise it.
   const top = sorted[Math.max(0, n - 1 - Math.max(2, Math.floor(0.0005 * n)))] ?? 0;
   if (!(top >= lowestStop)) return null;
-  const plateau = sorted.subarray(lowerBound(sorted, top - 0.05 * top));
-  const full = plateau[plateau.length >> 1] ?? top;
-  const deviations = plateau.map((v) => Math.abs(v - full)).sort();
-  // Median deviation to standard deviation of a normal spread: 1.4826.
-  const noise = 1.4826 * (deviations[deviations.length >> 1] ?? 0);
-  const margin = Math.min(0.08, Math.max(0.03, (4 * noise) / full)) * full;
-  return { full, threshold: full - margin };
+  const noise = plateauNoise(opening, 0.8 * top);
+  // The level that most samples lie around, between the top and as far below it as noise carries.
+  const reach = Math.max(0.01 * top, 1.5 * noise);
+  let full = top;
+  let most = 0;
+  for (let level = top; level >= top - 4 * noise - 0.02 * top; level -= 0.2 * reach) {
+    const inside = lowerBound(sorted, level + reach) - lowerBound(sorted, level - reach);
+    if (inside > most) {
+      most = inside;
+      full = level;
+    }
+  }
+  const plateau = sorted.subarray(lowerBound(sorted, full - reach), lowerBound(sorted, full + reach));
+  full = plateau[plateau.length >> 1] ?? full;
+  const margin = Math.min(deepestMargin * full, Math.max(nearFull * full, 4 * noise));
+  return { full, threshold: full - margin, noise };
+}
+
+/** Noise from step to step, where the channel is high: a plateau's own slope hardly adds to it. */
+function plateauNoise(opening: Float64Array, above: number): number {
+  const steps: number[] = [];
+  for (let i = 2; i < opening.length; i++) {
+    const a = opening[i - 2] ?? Number.NaN;
+    const b = opening[i - 1] ?? Number.NaN;
+    const c = opening[i] ?? Number.NaN;
+    if (a > above && b > above && c > above) steps.push(Math.abs(a - 2 * b + c));
+    if (steps.length >= 20_000) break;
+  }
+  steps.sort((a, b) => a - b);
+  // Second differences have sqrt(6) times the noise; median to standard deviation is 1.4826 (normal spread).
+  return (1.4826 * (steps[steps.length >> 1] ?? 0)) / Math.sqrt(6);
 }
 
 function lowerBound(sorted: Float64Array, value: number): number {
@@ -44,9 +73,12 @@ function lowerBound(sorted: Float64Array, value: number): number {
   return low;
 }
 
+/** A dip this long that stays near the stop is the sensor, not the foot. */
+const shortestDip_s = 0.1;
+
 /**
- * Spans at full throttle. A dip of one or two samples that stays near the stop is the sensor's noise and does
- * not part a span.
+ * Spans at full throttle. A dip of a sample or two that stays near the stop is the sensor's noise and does not
+ * part a span; neither does one missing sample.
  */
 export function fullSpans(
   opening: Float64Array,
@@ -55,7 +87,7 @@ export function fullSpans(
   segments: readonly Span[],
 ): Span[] {
   const spans: Span[] = [];
-  const shallow = level.threshold - 0.06 * level.full;
+  const shallow = level.threshold - Math.max(0.04 * level.full, 2 * level.noise);
   for (const segment of segments) {
     let from = -1;
     let lastFull = -1;
@@ -66,7 +98,7 @@ export function fullSpans(
         lastFull = i;
       } else if (from >= 0) {
         const dip = (time[i] ?? 0) - (time[lastFull] ?? 0);
-        if (!(v < shallow) && (i - lastFull <= 1 || dip <= 0.1)) continue;
+        if (!(v < shallow) && (i - lastFull <= 1 || dip <= shortestDip_s)) continue;
         spans.push({ from, to: lastFull + 1 });
         from = -1;
       }

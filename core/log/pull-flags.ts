@@ -1,0 +1,110 @@
+import type { Note } from '../result/index.ts';
+import { channelOf, type Log } from './channel.ts';
+import type { GearSpan } from './one-gear.ts';
+import { medianOf } from './speed-ratio.ts';
+
+/** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
+const leastRetard_rad = Math.PI / 180;
+/** Engine speed ahead of the road by this share beyond the pull's own mean is spin (common practice). */
+const leastSpin = 0.05;
+/** A plate that shuts this far below its own wide-open reading while the pedal is down was shut for a reason. */
+const leastClosing = 0.2;
+
+/** What is to be said of one pull. */
+export function pullFlags(
+  log: Log,
+  pull: GearSpan & { readonly last: number },
+  known: { readonly isAborted: boolean; readonly ratio: Float64Array | null },
+): Note[] {
+  const flags: Note[] = [];
+  const timeAt = (i: number) => log.time[i] ?? 0;
+  if (known.isAborted) flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: pull.last } });
+  if (pull.afterChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.from) } });
+  if (pull.beforeChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.to - 1) } });
+  const spin = spinOf(known.ratio, pull);
+  if (spin)
+    flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(spin.at), excess: spin.excess } });
+  else {
+    const fall = pull.breaks.find((b) => b.kind === 'spin');
+    if (fall)
+      flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: Number.NaN } });
+  }
+  const limiter = limiterOf(log, pull);
+  if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });
+  const closing = interventionOf(log, pull);
+  if (closing !== null) flags.push({ code: 'log/pull-intervention', facts: { time_s: timeAt(closing) } });
+  const knock = knockOf(log, pull);
+  if (knock)
+    flags.push({ code: 'log/pull-knock', facts: { time_s: timeAt(knock.at), retard_rad: knock.retard } });
+  if (log.segments.some((s) => s.from === pull.from)) flags.push({ code: 'log/pull-no-start', facts: {} });
+  if (log.segments.some((s) => s.to === pull.to)) flags.push({ code: 'log/pull-no-end', facts: {} });
+  return flags;
+}
+
+function spinOf(ratio: Float64Array | null, pull: GearSpan): { at: number; excess: number } | null {
+  if (!ratio) return null;
+  const usual = medianOf(ratio, pull.from, pull.to);
+  let at = -1;
+  let most = leastSpin;
+  // Three samples, so that one reading of a slow speed channel is no spin.
+  for (let i = pull.from + 1; i < pull.to - 1; i++) {
+    const excess = medianOf(ratio, i - 1, i + 2) / usual - 1;
+    if (excess > most) {
+      most = excess;
+      at = i;
+    }
+  }
+  return at < 0 ? null : { at, excess: most };
+}
+
+/** A limiter channel, bounces, or engine speed that stands still at the top of the pull. */
+function limiterOf(log: Log, pull: GearSpan): number | null {
+  const engine = channelOf(log, 'engineSpeed')?.values;
+  if (!engine) return null;
+  const flag = channelOf(log, 'limiterActive')?.values;
+  if (flag) {
+    for (let i = pull.from; i < pull.to; i++) if ((flag[i] ?? 0) > 0.5) return engine[i] ?? null;
+  }
+  const bounce = pull.breaks.find((b) => b.kind === 'limiter');
+  if (bounce) return engine[bounce.from] ?? null;
+  // A quarter of a second within 1 % of the end, in a pull that was climbing before.
+  const end = medianOf(engine, pull.to - 3, pull.to);
+  let i = pull.to - 1;
+  while (i > pull.from && Math.abs((engine[i] ?? 0) / end - 1) < 0.01) i--;
+  const held = (log.time[pull.to - 1] ?? 0) - (log.time[i] ?? 0);
+  const climbed = end - (engine[pull.from] ?? end);
+  const duration = (log.time[pull.to - 1] ?? 0) - (log.time[pull.from] ?? 0);
+  const usual = (0.02 * end) / Math.max(1e-9, climbed / duration);
+  return held > Math.max(0.25, 2.5 * usual) ? end : null;
+}
+
+/** The throttle shut while the pedal stayed down, or a traction channel was active. */
+function interventionOf(log: Log, pull: GearSpan): number | null {
+  const traction = channelOf(log, 'tractionControl')?.values;
+  if (traction) {
+    for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
+  }
+  const throttle = channelOf(log, 'throttle');
+  if (!throttle || !channelOf(log, 'pedal')) return null;
+  const wide = medianOf(throttle.values, pull.from, pull.to);
+  for (let i = pull.from + 1; i < pull.to - 1; i++) {
+    if (
+      medianOf(throttle.values, i - 1, i + 2) < wide - leastClosing &&
+      (log.time[i] ?? 0) > (log.time[pull.from] ?? 0) + 0.3
+    )
+      return i;
+  }
+  return null;
+}
+
+function knockOf(log: Log, pull: GearSpan): { at: number; retard: number } | null {
+  let found: { at: number; retard: number } | null = null;
+  for (const channel of log.channels) {
+    if (channel.quantity !== 'knockRetard') continue;
+    for (let i = pull.from; i < pull.to; i++) {
+      const retard = Math.abs(channel.values[i] ?? 0);
+      if (retard >= leastRetard_rad && retard > (found?.retard ?? 0)) found = { at: i, retard };
+    }
+  }
+  return found;
+}

@@ -1,0 +1,39 @@
+/** Slower than this a speed channel says nothing about the gear [m/s]. */
+const slowest = 4;
+
+/**
+ * Engine speed over vehicle speed [rad/m], the sign of a gear: constant while one gear is driven without slip.
+ *
+ * @returns one number per sample, NaN where either is missing or the car hardly moves
+ */
+export function speedRatio(engineSpeed: Float64Array, vehicleSpeed: Float64Array): Float64Array {
+  const ratio = new Float64Array(engineSpeed.length);
+  for (let i = 0; i < ratio.length; i++) {
+    const v = vehicleSpeed[i] ?? Number.NaN;
+    ratio[i] = v >= slowest ? (engineSpeed[i] ?? Number.NaN) / v : Number.NaN;
+  }
+  return ratio;
+}
+
+/** Median of the numbers in a window, NaN where there are none. */
+export function medianOf(values: Float64Array, from: number, to: number): number {
+  const picked = values
+    .subarray(Math.max(0, from), Math.max(0, to))
+    .filter((v) => !Number.isNaN(v))
+    .sort();
+  const n = picked.length;
+  if (n === 0) return Number.NaN;
+  return n % 2 === 1 ? (picked[n >> 1] ?? Number.NaN) : ((picked[n / 2 - 1] ?? 0) + (picked[n / 2] ?? 0)) / 2;
+}
+
+/** First index at or after `time_s`. */
+export function indexAt(time: Float64Array, time_s: number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if ((time[mid] ?? 0) < time_s) low = mid + 1;
+    else high = mid;
+  }
+  return low;
+}
