@@ -41,7 +41,8 @@ export function openWindowChannel(
         return await host.handle(name, input, {
           requestId: id,
           signal: cancel.signal,
-          progress: (share, what) => send({ type: 'progress', requestId: id, share, what }),
+          // The host tells progress to all its listeners, and the window is one.
+          progress: () => {},
         });
       } catch (error) {
         return fail({ code: 'contract/internal', facts: { detail: String(error) } });

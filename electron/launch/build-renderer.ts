@@ -10,10 +10,15 @@ export const rendererFolder = join(projectFolder, 'renderer', 'dist');
 const stamp = join(rendererFolder, '.built-from');
 
 /** What the built screens depend on: our sources, and every package through its locked version. */
-const inputs = ['renderer', 'core', 'electron/desktop', 'package-lock.json'];
+const inputs = ['renderer', 'core', 'electron', 'package-lock.json'];
+
+const builds = [
+  ['--config', 'renderer/vite.config.ts'],
+  ['--config', 'electron/desktop/vite.config.ts', '--mode', 'preload'],
+];
 
 /**
- * Builds the screens and the desktop window's preload, unless they already stand there built from the very
+ * Builds the screens and the desktop shell's scripts, unless they already stand there built from the very
  * same sources.
  *
  * @returns whether they stand there now
@@ -23,15 +28,14 @@ export function buildRenderer(say: (line: string) => void): boolean {
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return true;
   say('Building the screens.');
   const vite = join(projectFolder, 'node_modules', 'vite', 'bin', 'vite.js');
-  for (const config of ['renderer/vite.config.ts', 'electron/desktop/vite.config.ts']) {
-    if (!existsSync(join(projectFolder, config))) continue;
+  for (const build of builds) {
     const { status, stdout, stderr } = spawnSync(
       process.execPath,
-      [vite, 'build', '--config', config, '--logLevel', 'warn'],
-      { cwd: projectFolder, encoding: 'utf8' },
+      [vite, 'build', ...build, '--logLevel', 'warn'],
+      { cwd: projectFolder, encoding: 'utf8', env: { ...process.env, NODE_ENV: 'production' } },
     );
     if (status === 0) continue;
-    say(`The build of ${config} failed:\n${stdout}${stderr}`);
+    say(`vite build ${build.join(' ')} failed:\n${stdout}${stderr}`);
     return false;
   }
   // Written last: a build that was interrupted leaves no stamp and is made again.

@@ -18,13 +18,14 @@ export function desktopBinary(folder = electron): string | undefined {
  * Fetches Electron's binary with its own installer, which checks it against the checksums that came with the
  * package. It lives outside the package registry, so a closed machine cannot have it; there this ends at once.
  *
- * @param limit_s a slow line may need minutes for some 120 MB
+ * @param isWanted whether somebody waits for a window: then a slow line may take its minutes for some 120 MB
  */
-export function fetchDesktopBinary(limit_s = 600): string | undefined {
+export function fetchDesktopBinary(say: (line: string) => void, isWanted: boolean): string | undefined {
+  if (isWanted) say("Fetching the desktop shell's binary, some 120 MB, once.");
   spawnSync(process.execPath, [join(electron, 'install.js')], {
     cwd: projectFolder,
     stdio: 'ignore',
-    timeout: limit_s * 1000,
+    timeout: isWanted ? 600_000 : 10_000,
   });
   return desktopBinary();
 }

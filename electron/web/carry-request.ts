@@ -4,19 +4,18 @@ import { z } from 'zod';
 import type { HostPort, RequestContext } from '../../core/contract/index.ts';
 import { fail } from '../../core/result/index.ts';
 import { answerResult } from './answer.ts';
-import type { EventStreams } from './event-stream.ts';
 import type { Limits } from './limits.ts';
 import { readText, readUpload } from './read-body.ts';
 import { Refused } from './refused.ts';
 
-type Carrier = { readonly host: HostPort; readonly events: EventStreams; readonly limits: Limits };
+type Carrier = { readonly host: HostPort; readonly limits: Limits };
 
 /** `POST api/<name>` with `{ input, requestId }` as JSON: the host's answer as JSON. */
 export async function carryRequest(
   name: string,
   request: IncomingMessage,
   response: ServerResponse,
-  { host, events, limits }: Carrier,
+  { host, limits }: Carrier,
 ): Promise<void> {
   if (request.headers['content-type'] !== 'application/json') throw new Refused(415, 'content-type');
   const body = parsed(await readText(request, limits));
@@ -28,7 +27,7 @@ export async function carryRequest(
     return;
   }
   const { input, requestId } = body.message;
-  answerResult(response, await host.handle(name, input, contextOf(requestId, response, events)));
+  answerResult(response, await host.handle(name, input, contextOf(requestId, response)));
 }
 
 /** `PUT upload?name=&entryId=&requestId=` with the log's bytes as body: the answer of `runs.import`. */
@@ -36,19 +35,15 @@ export async function carryUpload(
   query: URLSearchParams,
   request: IncomingMessage,
   response: ServerResponse,
-  { host, events, limits }: Carrier,
+  { host, limits }: Carrier,
 ): Promise<void> {
   const meta = { name: query.get('name'), entryId: query.get('entryId') };
-  const context = contextOf(query.get('requestId') ?? undefined, response, events);
+  const context = contextOf(query.get('requestId') ?? undefined, response);
   answerResult(response, await host.upload(meta, readUpload(request, limits), context));
 }
 
 /** Progress goes to the page by its event stream; a page that gives up its request cancels the work. */
-function contextOf(
-  named: string | undefined,
-  response: ServerResponse,
-  events: EventStreams,
-): RequestContext {
+function contextOf(named: string | undefined, response: ServerResponse): RequestContext {
   const requestId = RequestId.safeParse(named).data ?? randomUUID();
   const cancel = new AbortController();
   response.once('close', () => {
@@ -57,7 +52,8 @@ function contextOf(
   return {
     requestId,
     signal: cancel.signal,
-    progress: (share, what) => events.send({ type: 'progress', requestId, share, what }),
+    // The host tells progress to all its listeners, and the page's event stream is one.
+    progress: () => {},
   };
 }
 

@@ -90,7 +90,7 @@ const shellRules: readonly Rule[] = [
   },
   {
     folder: 'electron/launch',
-    mayImport: ['electron/web', 'electron/host', 'core/result', 'core/words'],
+    mayImport: ['electron/web', 'electron/host', 'core/contract', 'core/result', 'core/words'],
     packages: ['node:*'],
     why: 'the launcher runs before anything is installed and only starts the shells',
   },
@@ -116,14 +116,16 @@ const rendererRules: readonly Rule[] = [
 ];
 
 /** Build settings belong to no layer; they name the tools and nothing of ours. */
-const buildSettings: Rule = {
-  folder: 'renderer/vite.config.ts',
-  mayImport: [],
-  packages: ['vite', '@vitejs/plugin-react', 'node:*'],
-  why: 'build settings name the build tools, which no screen may',
-};
+const buildSettings: readonly Rule[] = ['renderer/vite.config.ts', 'electron/desktop/vite.config.ts'].map(
+  (folder) => ({
+    folder,
+    mayImport: [],
+    packages: ['vite', '@vitejs/plugin-react', 'node:*'],
+    why: 'build settings name the build tools, which nothing that is built may',
+  }),
+);
 
-export const rules: readonly Rule[] = [...coreRules, ...shellRules, ...rendererRules, buildSettings];
+export const rules: readonly Rule[] = [...coreRules, ...shellRules, ...rendererRules, ...buildSettings];
 
 /** A folder under one of these is private but for its index.ts. */
 export const foldersWithIndex: readonly string[] = [

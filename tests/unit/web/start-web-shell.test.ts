@@ -481,8 +481,8 @@ describe('a request of our own page', () => {
   });
 
   it('hears events of the host and the progress of its own request', async () => {
-    await opened({}, (_name, _input, context) => {
-      context.progress(0.5, 'reading');
+    await opened({}, (_name, _input, { requestId }) => {
+      host.emit({ type: 'progress', requestId, share: 0.5, what: 'reading' });
       return ok(null);
     });
     const socket = connect(shell.port, '127.0.0.1');

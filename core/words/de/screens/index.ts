@@ -1,5 +1,6 @@
 import type { ScreenWords } from '../../screen-words.ts';
 import { bench } from './bench.ts';
+import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { importing } from './import.ts';
 import { ledger } from './ledger.ts';
@@ -8,4 +9,4 @@ import { shell } from './shell.ts';
 import { start } from './start.ts';
 import { units } from './units.ts';
 
-export const screens: ScreenWords = { bench, entry, importing, ledger, now, shell, start, units };
+export const screens: ScreenWords = { bench, desktop, entry, importing, ledger, now, shell, start, units };

@@ -1,4 +1,5 @@
 import { bench } from './bench.ts';
+import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { importing } from './import.ts';
 import { ledger } from './ledger.ts';
@@ -7,4 +8,4 @@ import { shell } from './shell.ts';
 import { start } from './start.ts';
 import { units } from './units.ts';
 
-export const screens = { bench, entry, importing, ledger, now, shell, start, units };
+export const screens = { bench, desktop, entry, importing, ledger, now, shell, start, units };

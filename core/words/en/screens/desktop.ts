@@ -1,0 +1,26 @@
+/** What the desktop shell says around the window: menu, dialogs, and when the screens have stopped. */
+export const desktop = {
+  menus: { session: 'Session', edit: 'Edit', view: 'View', window: 'Window' },
+  openSession: 'Open a session…',
+  openRecent: 'Recent sessions',
+  noRecent: 'None yet',
+  openSample: 'Open the invented sample',
+  closeSession: 'Close the session',
+  showFolder: 'Show the session’s folder',
+  handoverPdf: 'Handover as PDF…',
+  quit: 'Quit',
+  reload: 'Draw the screens anew',
+  fullScreen: 'Full screen',
+  larger: 'Larger',
+  smaller: 'Smaller',
+  ordinarySize: 'Ordinary size',
+  chooseSession: 'Choose the folder of a session',
+  savePdf: 'Where to put the PDF',
+  pdfFiles: 'PDF',
+  notOpened: 'This could not be opened',
+  noPdf: 'The PDF was not made',
+  stopped: 'The screens have stopped',
+  stoppedMore:
+    'Everything that was confirmed is on disk, and the session is still open. The reason stands in the log file, without names or numbers of yours.',
+  drawAgain: 'Draw them again',
+};

@@ -1,0 +1,14 @@
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { userFolders } from '../../../electron/launch/user-folders.ts';
+
+it('settings stand where each system expects them', () => {
+  const home = join('/home', 'jo');
+  const settings = (platform: NodeJS.Platform, env: Record<string, string> = {}): string =>
+    userFolders(platform, env, home).settings;
+  expect(settings('linux')).toBe(join(home, '.config', 'onechange'));
+  expect(settings('linux', { XDG_CONFIG_HOME: '/settings' })).toBe(join('/settings', 'onechange'));
+  expect(settings('darwin')).toBe(join(home, 'Library', 'Application Support', 'onechange'));
+  expect(settings('win32', { APPDATA: '/roaming' })).toBe(join('/roaming', 'onechange'));
+  expect(userFolders('linux', {}, home).sessions).toBe(join(home, 'Documents', 'Onechange'));
+});
