@@ -1,5 +1,4 @@
-import type { QuantityId } from '../../log/index.ts';
-import { quantityIds } from '../../log/index.ts';
+import { type QuantityId, quantityIds } from '../../log/index.ts';
 import { type Grid, onGrid } from '../band/grid.ts';
 import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
 import { type Movement, movementOf } from './movement.ts';

@@ -419,7 +419,7 @@ describe('a request of our own page', () => {
     const closed = new Promise((resolve) => socket.once('close', resolve));
     socket.on('error', () => {});
     socket.write(requestText(`POST ${base}api/ledger.get`, all, message));
-    await sleep(1000);
+    await sleep(3000);
     // Reading only now finds the end that came meanwhile, short of the whole answer.
     let bytes = 0;
     socket.on('data', (chunk) => {
