@@ -6,10 +6,12 @@ import { car, conditions } from './simulation/as-typed.ts';
 import { air, airDensity, scatter, usual } from './simulation/day.ts';
 import { effect, kW, nominal, pullFacts, tuneFacts } from './simulation/facts.ts';
 import { engine, hatch, spray } from './simulation/hatch.ts';
-import { looseLogger, plainLogger, record } from './simulation/logger.ts';
+import { looseLogger, record } from './simulation/logger.ts';
 import { outing } from './simulation/outing.ts';
+import { recordChapter } from './simulation/recorded.ts';
 import { setupAsTyped } from './simulation/setup-as-typed.ts';
 import { type Chapter, looseStory, story } from './simulation/story.ts';
+import type { TraceField } from './simulation/trace.ts';
 import { band_rpm, bandMean, curveOf, grid_rpm, meanCurve, round } from './simulation/truth.ts';
 
 /**
@@ -24,20 +26,17 @@ function json(value: unknown): string {
   return `${indented.replace(/\[[^[\]{}"]*\]/g, (list) => list.replace(/\s+/g, ' '))}\n`;
 }
 
+/** What one chapter was driven and logged like; the logs go to `put`. */
 function chapterFiles(chapter: Chapter, seed: number, put: (path: string, text: string) => void) {
-  const wheel: (number | null)[][] = [];
-  const enginePower: (number | null)[][] = [];
-  const files = chapter.files.map(({ name, pulls, isPaused }) => {
-    const driven = outing(chapter.tune, { count: pulls, isPaused }, seed, name);
-    const { text, pulls: logged } = record(plainLogger, driven.sections, seed, name);
+  const recorded = recordChapter(chapter, seed);
+  const pulls = recorded.flatMap(({ driven }) => driven.pulls);
+  const mean = (field: TraceField) =>
+    meanCurve(pulls.map(({ trace, index }) => curveOf(trace, index, field)));
+  const files = recorded.map(({ name, text, driven, logged }) => {
     put(`logs/${name}`, text);
-    for (const { trace, index } of driven.pulls) {
-      wheel.push(curveOf(trace, index, 'wheelPower'));
-      enginePower.push(curveOf(trace, index, 'enginePower'));
-    }
     return { file: name, pulls: pullFacts(driven, logged) };
   });
-  return { files, wheel: meanCurve(wheel), engine: meanCurve(enginePower) };
+  return { files, wheel: mean('wheelPower'), engine: mean('enginePower') };
 }
 
 /** Every file of the sample logs with its text, by path below sample-sessions. Same seed, same bytes. */
