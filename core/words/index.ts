@@ -1,3 +1,4 @@
+export * from './bench-headline.ts';
 export * from './dictionary.ts';
 export * from './entry-title.ts';
 export * from './handover-phrases.ts';

@@ -11,7 +11,7 @@ export const bench: ScreenWords['bench'] = {
   provenNowhere: 'nirgends belegt',
   describe: (before, after) =>
     `Radleistung über der Motordrehzahl: ${before} gestrichelt, ${after} durchgezogen, darunter der Unterschied mit seinem Band.`,
-  describeOne: (entry) => `Radleistung über der Motordrehzahl: jeder Zug von ${entry}.`,
+  describeOne: (pulls) => `Radleistung über der Motordrehzahl: ${pulls} Züge.`,
   pullsAgainst: (after, before) => `${after} ${after === 1 ? 'Zug' : 'Züge'} gegen ${before}`,
   gear: (n) => `${n}. Gang`,
   from: (rpm) => `ab ${rpm}`,
@@ -65,6 +65,20 @@ export const bench: ScreenWords['bench'] = {
   warnings: 'Was die Aufzeichnung über sich sagt',
   driveAgain:
     'Alle vier bis fünf Einträge einen früheren noch einmal fahren: bewegt er sich, hat sich der Tag bewegt.',
+  nothingElse: 'Sonst hat sich nichts von Belang bewegt.',
+  alsoMoved: (names) => `Auch bewegt: ${names}.`,
+  soFar: (effect) => `Bisher ${effect}.`,
+  wouldDecide: (n) =>
+    n === 1
+      ? 'Ein weiterer Zug je Seite würde es entscheiden.'
+      : `${n} weitere Züge je Seite würden es entscheiden.`,
+  wouldNotDecide: 'Keine vernünftige Zahl von Zügen würde es entscheiden.',
+  smallestSeen: (amount) => `Eine Wirkung von ${amount} würde in 8 von 10 Fällen gesehen.`,
+  judgedOver: (from, to) => `Beurteilt von ${from} bis ${to}.`,
+  judgeThis: 'Diesen Bereich beurteilen',
+  wholeRange: 'Ganzer Bereich',
+  readAt: (rpm) => `Bei ${rpm}`,
+  compareWith: 'Vorher',
   whereFrom: 'Woher',
   showAll: 'Alle Züge',
   showMeans: 'Mittel',

@@ -5,6 +5,7 @@ export const units: ScreenWords['units'] = {
   of: (field) => `Einheit von ${field}`,
   notANumber: 'Das ist keine Zahl.',
   intro: 'So werden Zahlen gezeigt. Was Sie eingaben, bleibt, wie Sie es eingaben.',
+  system: 'System',
   metric: 'Metrisch',
   imperial: 'Angelsächsisch',
   mixed: 'Gemischt',

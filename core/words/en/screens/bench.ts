@@ -9,7 +9,7 @@ export const bench = {
   provenNowhere: 'nowhere proven',
   describe: (before: string, after: string) =>
     `Wheel power over engine speed: ${before} dashed, ${after} solid, their difference with its band below.`,
-  describeOne: (entry: string) => `Wheel power over engine speed: every pull of ${entry}.`,
+  describeOne: (pulls: string) => `Wheel power over engine speed: ${pulls} pulls.`,
   pullsAgainst: (after: number, before: number) =>
     `${after} ${after === 1 ? 'pull' : 'pulls'} against ${before}`,
   gear: (n: number) => {
@@ -65,6 +65,18 @@ export const bench = {
   privateNote: 'Private note, never printed',
   warnings: 'What the log says about itself',
   driveAgain: 'Every four or five entries drive an earlier one again: if it moved, the day moved.',
+  nothingElse: 'Nothing else moved that matters.',
+  alsoMoved: (names: string) => `Moved as well: ${names}.`,
+  soFar: (effect: string) => `${effect} so far.`,
+  wouldDecide: (n: number) =>
+    n === 1 ? 'One more pull on each side would decide it.' : `${n} more pulls on each side would decide it.`,
+  wouldNotDecide: 'No sensible number of pulls would decide it.',
+  smallestSeen: (amount: string) => `An effect of ${amount} would be seen 8 times in 10.`,
+  judgedOver: (from: string, to: string) => `Judged from ${from} to ${to}.`,
+  judgeThis: 'Judge this range',
+  wholeRange: 'Whole range',
+  readAt: (rpm: string) => `At ${rpm}`,
+  compareWith: 'Before',
   whereFrom: 'Where from',
   showAll: 'All pulls',
   showMeans: 'Means',

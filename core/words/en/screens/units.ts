@@ -3,6 +3,7 @@ export const units = {
   of: (field: string) => `Unit of ${field}`,
   notANumber: 'That is no number.',
   intro: 'How numbers are shown. What you typed stays as you typed it.',
+  system: 'System',
   metric: 'Metric',
   imperial: 'Imperial',
   mixed: 'Mixed',

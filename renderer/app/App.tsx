@@ -1,0 +1,42 @@
+import { I18nProvider } from 'react-aria-components';
+import type { HostClient } from '../../core/contract/index.ts';
+import { Toasts } from '../components/Toasts.tsx';
+import { PreferencesProvider, usePreferences } from '../hooks/use-preferences.tsx';
+import { SessionProvider } from '../hooks/use-session.tsx';
+import { ToastsProvider } from '../hooks/use-toasts.tsx';
+import { WordsProvider } from '../hooks/use-words.tsx';
+import { HostProvider } from '../host/HostProvider.tsx';
+import { ImportsProvider } from '../importing/use-imports.tsx';
+import { ViewProvider } from './view.tsx';
+import { Workbench } from './Workbench.tsx';
+
+/** The whole workbench over one host. */
+export function App({ client }: { client: HostClient }) {
+  return (
+    <HostProvider client={client}>
+      <PreferencesProvider>
+        <Localised />
+      </PreferencesProvider>
+    </HostProvider>
+  );
+}
+
+function Localised() {
+  const { preferences } = usePreferences();
+  return (
+    <I18nProvider locale={preferences.language === 'de' ? 'de-DE' : 'en-GB'}>
+      <WordsProvider>
+        <ToastsProvider>
+          <SessionProvider>
+            <ViewProvider>
+              <ImportsProvider>
+                <Workbench />
+                <Toasts />
+              </ImportsProvider>
+            </ViewProvider>
+          </SessionProvider>
+        </ToastsProvider>
+      </WordsProvider>
+    </I18nProvider>
+  );
+}

@@ -1,0 +1,37 @@
+import { DropPullDialog } from '../bench/DropPullDialog.tsx';
+import { CommandPalette } from '../components/CommandPalette.tsx';
+import { EntryDialog } from '../entry/EntryDialog.tsx';
+import { AssignDialog } from '../importing/AssignDialog.tsx';
+import { KeysDialog } from '../shell/KeysDialog.tsx';
+import { UnitsDialog } from '../shell/UnitsDialog.tsx';
+import { CreateDialog } from '../start/CreateDialog.tsx';
+import { OpenFolderDialog } from '../start/OpenFolderDialog.tsx';
+import type { Action } from './actions.ts';
+import { useView } from './view.tsx';
+
+/** The one dialog that stands over the window, if any. */
+export function Dialogs({ actions }: { actions: readonly Action[] }) {
+  const { view, show } = useView();
+  const { dialog } = view;
+  const close = () => show({ dialog: null });
+  switch (dialog?.type) {
+    case 'palette':
+      return <CommandPalette isOpen onClose={close} commands={actions.filter((a) => a.isEnabled)} />;
+    case 'keys':
+      return <KeysDialog actions={actions} onClose={close} />;
+    case 'units':
+      return <UnitsDialog onClose={close} />;
+    case 'open-folder':
+      return <OpenFolderDialog onClose={close} />;
+    case 'create':
+      return <CreateDialog files={dialog.files} onClose={close} />;
+    case 'assign':
+      return <AssignDialog files={dialog.files} onClose={close} />;
+    case 'entry':
+      return <EntryDialog entryId={dialog.entryId} onClose={close} />;
+    case 'drop-pull':
+      return <DropPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
+    default:
+      return null;
+  }
+}

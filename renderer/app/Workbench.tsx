@@ -1,0 +1,48 @@
+import { BenchScreen } from '../bench/BenchScreen.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { ImportBar } from '../importing/ImportBar.tsx';
+import { WindowDrop } from '../importing/WindowDrop.tsx';
+import { Ledger } from '../ledger/Ledger.tsx';
+import { NowCard } from '../now/NowCard.tsx';
+import { Notices } from '../shell/Notices.tsx';
+import { TopBar } from '../shell/TopBar.tsx';
+import { StartScreen } from '../start/StartScreen.tsx';
+import { Dialogs } from './Dialogs.tsx';
+import { useActions } from './use-actions.ts';
+import { useKeyActions } from './use-key-actions.ts';
+import { useView } from './view.tsx';
+import styles from './Workbench.module.css';
+
+/** The window: bar, ledger, the screen, and the sheet that says what to do now. */
+export function Workbench() {
+  const { snapshot, isLoading } = useSession();
+  const { screens } = useWords();
+  const { view } = useView();
+  const actions = useActions();
+  useKeyActions(actions, view.dialog !== null);
+  return (
+    <div className={styles.window}>
+      <TopBar actions={actions} />
+      <ImportBar />
+      {snapshot ? (
+        <>
+          <Notices snapshot={snapshot} />
+          <div className={styles.bench}>
+            <Ledger />
+            <BenchScreen />
+            <NowCard />
+          </div>
+        </>
+      ) : isLoading ? (
+        <main className={styles.loading} id="main">
+          {screens.shell.loading}
+        </main>
+      ) : (
+        <StartScreen />
+      )}
+      <Dialogs actions={actions} />
+      <WindowDrop />
+    </div>
+  );
+}

@@ -1,0 +1,100 @@
+import { useMemo } from 'react';
+import { usePreferences } from '../hooks/use-preferences.tsx';
+import { useSelection } from '../hooks/use-selection.ts';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useTakeFiles } from '../importing/use-take-files.ts';
+import { type Action, screenKeys } from './actions.ts';
+import { chooseFiles } from './choose-files.ts';
+import { screenNames, useView } from './view.tsx';
+
+/** Everything that can be done now. */
+export function useActions(): readonly Action[] {
+  const { screens } = useWords();
+  const { view, show } = useView();
+  const { snapshot, edit, undo, redo, close } = useSession();
+  const { after } = useSelection();
+  const { set } = usePreferences();
+  const takeFiles = useTakeFiles();
+
+  return useMemo(() => {
+    const said = screens.shell.actions;
+    const ledger = snapshot?.session.ledger ?? [];
+    const isOpen = snapshot !== null;
+    const at = after ? ledger.findIndex((e) => e.id === after.id) : -1;
+    const step = (by: number) => {
+      const next = ledger[Math.min(ledger.length - 1, Math.max(0, at + by))];
+      if (next) show({ afterId: next.id, beforeId: null, screen: view.screen === 'ride' ? 'ride' : 'bench' });
+    };
+    const action = (
+      id: string,
+      group: Action['group'],
+      title: string,
+      keys: string | null,
+      isEnabled: boolean,
+      run: () => unknown,
+    ): Action => ({ id, group, title, keys, isEnabled, run: () => void run() });
+    const { undoTitle = null, redoTitle = null } = snapshot ?? {};
+    const shell = screens.shell;
+    const canEdit = isOpen && snapshot.readOnly === null;
+    return [
+      action(
+        'undo',
+        'session',
+        undoTitle ? shell.undoOf(undoTitle) : shell.undo,
+        'Mod+Z',
+        undoTitle !== null,
+        undo,
+      ),
+      action(
+        'redo',
+        'session',
+        redoTitle ? shell.redoOf(redoTitle) : shell.redo,
+        'Mod+Shift+Z',
+        redoTitle !== null,
+        redo,
+      ),
+      action('import', 'session', said.importFiles, 'I', true, () => chooseFiles(takeFiles)),
+      action('new', 'session', said.newSession, null, true, () =>
+        show({ dialog: { type: 'create', files: [] } }),
+      ),
+      action('open', 'session', said.openFolder, 'O', true, () => show({ dialog: { type: 'open-folder' } })),
+      action('close', 'session', said.closeSession, null, isOpen, close),
+      action('next', 'ledger', said.nextEntry, 'J', isOpen, () => step(1)),
+      action('previous', 'ledger', said.previousEntry, 'K', isOpen, () => step(-1)),
+      action('from-here', 'ledger', said.compareFrom, 'B', at >= 0, () =>
+        show({ beforeId: after?.id ?? null, afterId: ledger[at + 1]?.id ?? null }),
+      ),
+      action('add', 'ledger', said.addEntry, 'A', canEdit, () =>
+        show({ dialog: { type: 'entry', entryId: null } }),
+      ),
+      action('edit', 'ledger', said.editEntry, 'E', canEdit && after !== null, () =>
+        show({ dialog: { type: 'entry', entryId: after?.id ?? null } }),
+      ),
+      action('note', 'ledger', said.note, 'N', canEdit && after !== null, () =>
+        show({ screen: 'bench', tab: 'notes' }),
+      ),
+      action('drop', 'ledger', said.dropEntry, 'D', canEdit && at > 0, () => {
+        if (!after) return;
+        return edit({
+          type: 'entry.set',
+          entryId: after.id,
+          patch: { state: after.state === 'kept' ? 'dropped' : 'kept' },
+        });
+      }),
+      ...screenNames.map((name) =>
+        action(`go-${name}`, 'window', said.goTo(shell.screens[name]), screenKeys[name], isOpen, () =>
+          show({ screen: name }),
+        ),
+      ),
+      action('palette', 'window', said.palette, 'Mod+K', true, () => show({ dialog: { type: 'palette' } })),
+      action('keys', 'window', said.keys, '?', true, () => show({ dialog: { type: 'keys' } })),
+      action('units', 'window', said.units, 'U', true, () => show({ dialog: { type: 'units' } })),
+      action('day', 'window', said.day, null, true, () => set({ theme: 'day' })),
+      action('night', 'window', said.night, null, true, () => set({ theme: 'night' })),
+      action('system', 'window', said.systemTheme, null, true, () => set({ theme: 'system' })),
+      action('en', 'window', said.english, null, true, () => set({ language: 'en' })),
+      action('de', 'window', said.german, null, true, () => set({ language: 'de' })),
+    ];
+  }, [screens, snapshot, after, view.screen, show, edit, undo, redo, close, set, takeFiles]);
+}

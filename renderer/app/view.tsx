@@ -1,0 +1,70 @@
+import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+
+export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as const;
+export type ScreenName = (typeof screenNames)[number];
+
+/** What stands over the window; null is nothing. */
+export type DialogView =
+  | { readonly type: 'palette' }
+  | { readonly type: 'keys' }
+  | { readonly type: 'units' }
+  | { readonly type: 'open-folder' }
+  | { readonly type: 'create'; readonly files: readonly File[] }
+  | { readonly type: 'assign'; readonly files: readonly File[] }
+  | { readonly type: 'entry'; readonly entryId: string | null }
+  | { readonly type: 'columns'; readonly runId: string }
+  | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };
+
+export type View = {
+  readonly screen: ScreenName;
+  /** Chosen by hand; null follows the ledger. */
+  readonly beforeId: string | null;
+  readonly afterId: string | null;
+  /** Range of the comparison [rad/s]; null is all that both share. */
+  readonly band: readonly [number, number] | null;
+  readonly tab: string;
+  readonly dialog: DialogView | null;
+};
+
+const firstView: View = {
+  screen: 'bench',
+  beforeId: null,
+  afterId: null,
+  band: null,
+  tab: 'witnesses',
+  dialog: null,
+};
+
+export type ViewState = { readonly view: View; readonly show: (patch: Partial<View>) => void };
+
+const ViewContext = createContext<ViewState | null>(null);
+
+function screenOfHash(): ScreenName | null {
+  const name = window.location.hash.slice(1);
+  return screenNames.find((s) => s === name) ?? null;
+}
+
+/** What the window shows; the screen stands in the address, so that back and forward work. */
+export function ViewProvider({ children }: { children: ReactNode }) {
+  const [view, setView] = useState<View>(() => ({ ...firstView, screen: screenOfHash() ?? 'bench' }));
+  const show = useCallback((patch: Partial<View>) => {
+    setView((old) => ({ ...old, ...patch }));
+    if (patch.screen && screenOfHash() !== patch.screen) window.location.hash = patch.screen;
+  }, []);
+  useEffect(() => {
+    const onHash = () => {
+      const screen = screenOfHash();
+      if (screen) setView((old) => (old.screen === screen ? old : { ...old, screen }));
+    };
+    window.addEventListener('hashchange', onHash);
+    return () => window.removeEventListener('hashchange', onHash);
+  }, []);
+  const state = useMemo(() => ({ view, show }), [view, show]);
+  return <ViewContext value={state}>{children}</ViewContext>;
+}
+
+export function useView(): ViewState {
+  const state = useContext(ViewContext);
+  if (!state) throw new Error('useView outside ViewProvider');
+  return state;
+}

@@ -1,0 +1,52 @@
+import type { PullCurve, Snapshot, VerdictWire } from '../../core/contract/index.ts';
+import type { Entry } from '../../core/session/index.ts';
+import { useView } from '../app/view.tsx';
+import { Tabs } from '../components/Tabs.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { NotesTab } from './NotesTab.tsx';
+import { PullsTable, pullsOf } from './PullsTable.tsx';
+import { WitnessTable } from './WitnessTable.tsx';
+
+export type BenchTabsProps = {
+  /** Null where a single entry is shown: it has no witnesses. */
+  readonly verdict: VerdictWire | null;
+  readonly before: Entry | null;
+  readonly after: Entry;
+  readonly snapshot: Snapshot;
+  readonly curves: readonly PullCurve[];
+};
+
+/** Under the plot: witnesses, pulls, notes. */
+export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTabsProps) {
+  const { screens } = useWords();
+  const { view, show } = useView();
+  const { tabs } = screens.bench;
+  const entries = [
+    ...(before ? [{ entry: before, side: 'before' as const }] : []),
+    { entry: after, side: 'after' as const },
+  ];
+  const count = entries.reduce((n, e) => n + pullsOf(snapshot, e.entry).length, 0);
+  const parts = [
+    ...(verdict
+      ? [
+          {
+            id: 'witnesses',
+            title: tabs.witnesses,
+            count: verdict.witnesses.length,
+            content: <WitnessTable witnesses={verdict.witnesses} />,
+          },
+        ]
+      : []),
+    {
+      id: 'pulls',
+      title: tabs.pulls,
+      count,
+      content: <PullsTable snapshot={snapshot} entries={entries} curves={curves} />,
+    },
+    { id: 'notes', title: tabs.notes, content: <NotesTab key={after.id} entry={after} /> },
+  ];
+  const selected = parts.some((p) => p.id === view.tab) ? view.tab : (parts[0]?.id ?? 'pulls');
+  return (
+    <Tabs label={screens.bench.label} parts={parts} selected={selected} onSelect={(tab) => show({ tab })} />
+  );
+}

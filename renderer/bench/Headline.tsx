@@ -1,0 +1,25 @@
+import type { SentencePart } from '../../core/words/index.ts';
+import { cx } from '../design/cx.ts';
+import styles from './Headline.module.css';
+
+export type HeadlineProps = {
+  readonly parts: readonly SentencePart[];
+  readonly second: string;
+  readonly isStale?: boolean;
+};
+
+/** The verdict as a sentence, one piece of it coloured; what it rests on below. */
+export function Headline({ parts, second, isStale = false }: HeadlineProps) {
+  return (
+    <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite">
+      <h1 className={styles.sentence}>
+        {parts.map((part) => (
+          <span key={part.text} className={cx(part.tone && styles[part.tone])}>
+            {part.text}
+          </span>
+        ))}
+      </h1>
+      {second !== '' && <p className={styles.second}>{second}</p>}
+    </header>
+  );
+}

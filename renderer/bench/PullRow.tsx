@@ -1,0 +1,61 @@
+import type { PullCurve, PullSummary } from '../../core/contract/index.ts';
+import { rpm } from '../../core/units/index.ts';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './PullsTable.module.css';
+
+export type PullRowProps = {
+  readonly pull: PullSummary;
+  readonly runName: string;
+  readonly curve: PullCurve | null;
+};
+
+export function PullRow({ pull, runName, curve }: PullRowProps) {
+  const { screens, show, note } = useWords();
+  const { show: showView } = useView();
+  const { edit } = useSession();
+  const said = screens.bench;
+  const powers = curve?.wheelPower.filter((v) => v !== null) ?? [];
+  const remarks = [pull.droppedBecause ?? '', ...pull.flags.map(note)].filter((t) => t !== '');
+  const restore = () =>
+    void edit({
+      type: 'pull.edit',
+      runId: pull.runId,
+      edit: {
+        at_s: (pull.start_s + pull.end_s) / 2,
+        action: 'restore',
+        from_s: null,
+        to_s: null,
+        reason: '',
+      },
+    });
+  return (
+    <tr className={cx(!pull.counts && styles.out)}>
+      <td className={styles.run}>{runName}</td>
+      <td className={table.number}>{show.quantity(pull.start_s, 'time', 1)}</td>
+      <td>
+        {show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–{show.quantity(rpm(pull.rpmTo), 'engineSpeed')}
+      </td>
+      <td className={table.number}>{powers.length > 0 && show.quantity(Math.max(...powers), 'power')}</td>
+      <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
+      <td className={styles.action}>
+        {pull.droppedBecause === null ? (
+          <Button
+            look="plain"
+            onPress={() => showView({ dialog: { type: 'drop-pull', runId: pull.runId, pullId: pull.id } })}
+          >
+            {said.drop}
+          </Button>
+        ) : (
+          <Button look="plain" onPress={restore}>
+            {said.restore}
+          </Button>
+        )}
+      </td>
+    </tr>
+  );
+}

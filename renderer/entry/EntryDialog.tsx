@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import { entryTitle } from '../../core/words/index.ts';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { Select } from '../components/Select.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { ChangeFields } from './ChangeFields.tsx';
+import { draftOf, emptyDraft, entryPartOf, newEntry } from './change-draft.ts';
+
+/** Writes a change into the ledger, or mends one that stands there; `entryId` null is a new one. */
+export function EntryDialog({ entryId, onClose }: { entryId: string | null; onClose: () => void }) {
+  const { screens, show } = useWords();
+  const { snapshot, edit } = useSession();
+  const { show: showView } = useView();
+  const ledger = snapshot?.session.ledger ?? [];
+  const entry = ledger.find((e) => e.id === entryId) ?? null;
+  const [draft, setDraft] = useState(entry ? draftOf(entry) : emptyDraft);
+  const said = screens.entry;
+
+  const save = async () => {
+    if (entry) {
+      if (await edit({ type: 'entry.set', entryId: entry.id, patch: entryPartOf(draft) })) onClose();
+      return;
+    }
+    const added = newEntry(draft);
+    if (await edit({ type: 'entry.add', entry: added })) {
+      showView({ dialog: null, afterId: added.id, beforeId: null, screen: 'bench' });
+    }
+  };
+  const earlier = ledger.slice(0, entry ? ledger.indexOf(entry) : ledger.length);
+  return (
+    <Dialog
+      title={entry ? said.editTitle : said.addTitle}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button look="main" onPress={save}>
+            {entry ? screens.shell.done : said.add}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+        </>
+      }
+    >
+      {!entry && <p>{said.oneThing}</p>}
+      <ChangeFields draft={draft} onChange={setDraft} />
+      {earlier.length > 1 && draft.kind !== 'baseline' && (
+        <Select
+          label={said.against}
+          options={[
+            { id: '', label: said.againstLast },
+            ...earlier.map((e, i) => ({ id: e.id, label: `${i} ${entryTitle(e, show)}` })),
+          ]}
+          value={draft.against ?? ''}
+          onChange={(id) => setDraft({ ...draft, against: id === '' ? null : id })}
+        />
+      )}
+    </Dialog>
+  );
+}

@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { emptyDraft } from '../entry/change-draft.ts';
+import { useSelection } from '../hooks/use-selection.ts';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { AssignFields } from './AssignFields.tsx';
+import { guessTargets } from './assign-files.ts';
+import { tasksOf } from './tasks-of.ts';
+import { useImports } from './use-imports.tsx';
+
+/** Asks where logs belong that came into an open session. */
+export function AssignDialog({ files, onClose }: { files: readonly File[]; onClose: () => void }) {
+  const { screens } = useWords();
+  const { snapshot, edit } = useSession();
+  const { show } = useView();
+  const { after } = useSelection();
+  const { importAll } = useImports();
+  const ledger = snapshot?.session.ledger ?? [];
+  const [targets, setTargets] = useState(() => guessTargets(files, ledger, after?.id ?? null));
+  const [draft, setDraft] = useState(emptyDraft);
+
+  const run = async () => {
+    const { tasks, edits, newId } = tasksOf(files, targets, draft);
+    if (edits.length > 0 && !(await edit(edits))) return;
+    show({ dialog: null, screen: 'bench', ...(newId ? { afterId: newId, beforeId: null } : {}) });
+    await importAll(tasks);
+  };
+  return (
+    <Dialog
+      title={screens.importing.title}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button look="main" onPress={run}>
+            {screens.importing.import}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+        </>
+      }
+    >
+      <p>{screens.importing.keptAsIs}</p>
+      <AssignFields
+        files={files}
+        ledger={ledger}
+        targets={targets}
+        onTargets={setTargets}
+        draft={draft}
+        onDraft={setDraft}
+      />
+    </Dialog>
+  );
+}

@@ -1,0 +1,66 @@
+import { createContext, type ReactNode, useCallback, useContext, useMemo, useState } from 'react';
+import { useSession } from '../hooks/use-session.tsx';
+import { useToasts } from '../hooks/use-toasts.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useHost } from '../host/HostProvider.tsx';
+
+/** One log and the entry that its pulls belong to; null keeps it in the session without one. */
+export type ImportTask = { readonly file: File; readonly entryId: string | null };
+
+export type ImportJob = { readonly name: string; readonly share: number | null; readonly cancel: () => void };
+
+export type ImportsState = {
+  /** The log that is being read, with those that wait behind it. */
+  readonly job: ImportJob | null;
+  readonly waiting: number;
+  readonly importAll: (tasks: readonly ImportTask[]) => Promise<void>;
+};
+
+const ImportsContext = createContext<ImportsState | null>(null);
+
+/** Reads logs in one after the other, so that progress means something and cancel stops the rest. */
+export function ImportsProvider({ children }: { children: ReactNode }) {
+  const host = useHost();
+  const { take } = useSession();
+  const { say, report } = useToasts();
+  const { screens } = useWords();
+  const [job, setJob] = useState<ImportJob | null>(null);
+  const [waiting, setWaiting] = useState(0);
+
+  const importAll = useCallback(
+    async (tasks: readonly ImportTask[]) => {
+      const abort = new AbortController();
+      const cancel = () => abort.abort();
+      for (const [i, { file, entryId }] of tasks.entries()) {
+        if (abort.signal.aborted) break;
+        setWaiting(tasks.length - i - 1);
+        setJob({ name: file.name, share: null, cancel });
+        const answer = await host.upload(file, entryId, {
+          signal: abort.signal,
+          onProgress: (share) => setJob({ name: file.name, share, cancel }),
+        });
+        if (!answer.ok) {
+          report(answer.problems);
+          continue;
+        }
+        take(answer.value.snapshot);
+        const { run, duplicateOf } = answer.value;
+        if (run.problems.length > 0) report(run.problems);
+        else if (duplicateOf !== null) say(screens.importing.duplicate(file.name));
+        else say(screens.importing.imported(file.name, run.pulls.filter((p) => p.complete).length));
+      }
+      setJob(null);
+      setWaiting(0);
+    },
+    [host, take, say, report, screens],
+  );
+
+  const state = useMemo(() => ({ job, waiting, importAll }), [job, waiting, importAll]);
+  return <ImportsContext value={state}>{children}</ImportsContext>;
+}
+
+export function useImports(): ImportsState {
+  const state = useContext(ImportsContext);
+  if (!state) throw new Error('useImports outside ImportsProvider');
+  return state;
+}

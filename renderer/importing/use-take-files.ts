@@ -1,0 +1,29 @@
+import { useCallback } from 'react';
+import { useView } from '../app/view.tsx';
+import { useSelection } from '../hooks/use-selection.ts';
+import { useSession } from '../hooks/use-session.tsx';
+import { useImports } from './use-imports.tsx';
+
+/**
+ * What happens with files, however they came: a new session where none is open, straight into the entry that
+ * waits for its log where there is no doubt, and a question otherwise.
+ */
+export function useTakeFiles(): (files: readonly File[]) => void {
+  const { snapshot } = useSession();
+  const { show } = useView();
+  const { after } = useSelection();
+  const { importAll } = useImports();
+  return useCallback(
+    (files) => {
+      if (files.length === 0) return;
+      if (!snapshot) return show({ dialog: { type: 'create', files } });
+      const [only] = files;
+      if (files.length === 1 && only && after && after.runs.length === 0) {
+        void importAll([{ file: only, entryId: after.id }]);
+        return;
+      }
+      show({ dialog: { type: 'assign', files } });
+    },
+    [snapshot, show, after, importAll],
+  );
+}

@@ -1,0 +1,51 @@
+import type { LedgerLine } from '../../core/contract/index.ts';
+import type { Entry } from '../../core/session/index.ts';
+import { entryTitle } from '../../core/words/index.ts';
+import { cx } from '../design/cx.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import type { ForestScale } from './forest-scale.ts';
+import styles from './LedgerRow.module.css';
+import { RowMenu } from './RowMenu.tsx';
+import { RowVerdict } from './RowVerdict.tsx';
+import { Whisker } from './Whisker.tsx';
+
+export type LedgerRowProps = {
+  readonly entry: Entry;
+  readonly index: number;
+  /** Null while the ledger is worked out. */
+  readonly line: LedgerLine | null;
+  readonly scale: ForestScale | null;
+  readonly side: 'before' | 'after' | null;
+  readonly onSelect: (side: 'before' | 'after') => void;
+};
+
+/** One line of the book: what changed, what it was worth, and where that stands among the others. */
+export function LedgerRow({ entry, index, line, scale, side, onSelect }: LedgerRowProps) {
+  const { screens, show } = useWords();
+  return (
+    <li className={cx(styles.row, side && styles[side], entry.state === 'dropped' && styles.dropped)}>
+      <button
+        type="button"
+        className={styles.select}
+        aria-current={side === 'after' ? 'true' : undefined}
+        data-entry={entry.id}
+        onClick={(event) => onSelect(event.shiftKey || event.altKey ? 'before' : 'after')}
+      >
+        <span className={styles.number}>{index}</span>
+        <span className={styles.text}>
+          <span className={styles.title}>{entryTitle(entry, show)}</span>
+          <RowVerdict entry={entry} line={line} />
+          {side && <span className={styles.side}>{screens.ledger[side]}</span>}
+        </span>
+      </button>
+      {scale && (
+        <div className={styles.strip}>
+          {index > 0 && <Whisker verdict={line?.verdict ?? null} scale={scale} />}
+        </div>
+      )}
+      <div className={styles.menu}>
+        <RowMenu entry={entry} index={index} onSelect={onSelect} />
+      </div>
+    </li>
+  );
+}

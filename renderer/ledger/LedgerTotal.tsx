@@ -1,0 +1,16 @@
+import type { Ledger } from '../../core/contract/index.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './LedgerTotal.module.css';
+
+/** Baseline to the last kept entry, as one number. */
+export function LedgerTotal({ total }: { total: Ledger['total'] }) {
+  const { screens, show } = useWords();
+  if (!total) return null;
+  const half = (total.interval95[1] - total.interval95[0]) / 2;
+  return (
+    <p className={styles.total}>
+      <span>{screens.ledger.total}</span>
+      <strong>{show.differenceWithHalf(total.effect, half, 'power')}</strong>
+    </p>
+  );
+}

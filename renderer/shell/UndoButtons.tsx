@@ -1,0 +1,21 @@
+import { Redo2, Undo2 } from 'lucide-react';
+import type { Action } from '../app/actions.ts';
+import { Button } from '../components/Button.tsx';
+import { Tooltip } from '../components/Tooltip.tsx';
+
+const icons = { undo: Undo2, redo: Redo2 };
+
+export function UndoButtons({ actions }: { actions: readonly Action[] }) {
+  return (['undo', 'redo'] as const).map((id) => {
+    const action = actions.find((a) => a.id === id);
+    const Icon = icons[id];
+    if (!action) return null;
+    return (
+      <Tooltip key={id} text={action.title}>
+        <Button look="icon" aria-label={action.title} isDisabled={!action.isEnabled} onPress={action.run}>
+          <Icon aria-hidden />
+        </Button>
+      </Tooltip>
+    );
+  });
+}

@@ -1,0 +1,43 @@
+import { useState } from 'react';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { ProblemList } from '../components/ProblemList.tsx';
+import { TextField } from '../components/TextField.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useOpening } from './use-opening.ts';
+
+/** Opens a session folder by its path: a browser can't point at a folder on the machine of its host. */
+export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
+  const { screens } = useWords();
+  const { open, isOpening, problems } = useOpening();
+  const [path, setPath] = useState('');
+  const run = async () => {
+    if (path.trim() !== '' && (await open(path.trim()))) onClose();
+  };
+  return (
+    <Dialog
+      title={screens.start.openFolder}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button look="main" onPress={run} isDisabled={isOpening || path.trim() === ''}>
+            {screens.start.open}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+        </>
+      }
+    >
+      <TextField
+        label={screens.start.folderPath}
+        value={path}
+        onChange={setPath}
+        autoFocus
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') void run();
+        }}
+      />
+      {problems && <ProblemList problems={problems} />}
+    </Dialog>
+  );
+}
