@@ -1,6 +1,7 @@
 import './problems.ts';
 import './terminal-problems.ts';
 
+export * from './check-without-compiling.ts';
 export * from './host-port.ts';
 export * from './preferences.ts';
 export * from './requests.ts';

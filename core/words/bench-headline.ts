@@ -1,10 +1,21 @@
-import type { VerdictWire } from '../contract/index.ts';
+import type { VerdictKind } from '../compare/index.ts';
 import type { Language, Show } from './show.ts';
 
 /** A piece of a sentence; at most one piece carries a colour. */
 export type SentencePart = {
   readonly text: string;
   readonly tone: 'gain' | 'loss' | 'doubt' | 'equal' | null;
+};
+
+/** What the sentence needs of a verdict, from core or over the wire; SI. */
+export type Judged = {
+  readonly kind: VerdictKind;
+  readonly effect: number | null;
+  readonly interval95: readonly [number, number] | null;
+  readonly curve: {
+    readonly engineSpeed_rad_s: ArrayLike<number | null>;
+    readonly proven: readonly { readonly from: number; readonly to: number; readonly sign: 1 | -1 }[];
+  } | null;
 };
 
 type HeadlineWords = {
@@ -54,7 +65,7 @@ const words: Record<Language, HeadlineWords> = {
 };
 
 /** Where along the engine speed the effect is proven, as the end of a sentence; empty where it says nothing. */
-function provenPlace(verdict: Pick<VerdictWire, 'curve'>, sign: 1 | -1, show: Show): string {
+function provenPlace(verdict: Judged, sign: 1 | -1, show: Show): string {
   const curve = verdict.curve;
   const parts = curve?.proven.filter((p) => p.sign === sign) ?? [];
   const [only] = parts;
@@ -77,11 +88,7 @@ function roundedTo50(engineSpeed_rad_s: number): number {
 }
 
 /** The verdict on an entry as the headline of the bench, one word in it coloured. */
-export function benchHeadline(
-  verdict: Pick<VerdictWire, 'kind' | 'effect' | 'interval95' | 'curve'>,
-  title: string,
-  show: Show,
-): SentencePart[] {
+export function benchHeadline(verdict: Judged, title: string, show: Show): SentencePart[] {
   const said = words[show.language];
   const plain = (text: string): SentencePart => ({ text, tone: null });
   const effect = verdict.effect ?? 0;
