@@ -38,7 +38,9 @@ export function PullRow({ pull, runName, curve }: PullRowProps) {
       <td className={styles.run}>{runName}</td>
       <td className={table.number}>{show.quantity(pull.start_s, 'time', 1)}</td>
       <td>
-        {show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–{show.quantity(rpm(pull.rpmTo), 'engineSpeed')}
+        {pull.rpmFrom !== null &&
+          pull.rpmTo !== null &&
+          `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.quantity(rpm(pull.rpmTo), 'engineSpeed')}`}
       </td>
       <td className={table.number}>{powers.length > 0 && show.quantity(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
