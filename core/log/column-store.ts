@@ -54,16 +54,21 @@ export class ColumnStore {
     else if (flag !== 0) this.flagsOf(column)[this.rows] = flag;
   }
 
-  /** The finished columns, cut to the rows read. The store is empty afterwards. */
+  /**
+   * The finished columns, cut to the rows read. The store is empty afterwards. A little unused room stays behind
+   * a column, untouched and so without memory of its own: a copy of each would cost a tenth of the reading.
+   */
   take(): { values: Float64Array; flags: Uint8Array }[] {
     const { rows } = this;
+    const isSnug = this.capacity - rows <= rows / 8;
     return this.columns.map((values, c) => {
       const flags = this.flags[c];
       this.flags[c] = null;
-      // A copy per column rather than a view keeps the unused room from being held or sent along.
-      const cut = values.length === rows ? values : values.slice(0, rows);
       this.columns[c] = new Float64Array(0);
-      return { values: cut, flags: flags ? flags.slice(0, rows) : new Uint8Array(rows) };
+      return {
+        values: isSnug ? values.subarray(0, rows) : values.slice(0, rows),
+        flags: flags ? flags.slice(0, rows) : new Uint8Array(rows),
+      };
     });
   }
 }

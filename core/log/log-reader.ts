@@ -89,17 +89,21 @@ class Reader implements LogReader {
   push(chunk: Uint8Array): Problem | null {
     if (this.#problem) return this.#problem;
     this.#size += chunk.length;
-    this.#pending = joined(this.#pending, this.#narrow ? this.#narrow(chunk, false) : chunk);
-    if (!this.#hasStarted && this.#pending.length >= headSize) {
-      if (
-        this.#pending.indexOf(10) < 0 &&
-        this.#pending.indexOf(13) < 0 &&
-        this.#pending.length < longestLine
-      )
-        return this.#unless(otherFileOf(this.#pending.subarray(0, headSize)));
-      this.#start();
+    const bytes = this.#narrow ? this.#narrow(chunk, false) : chunk;
+    if (this.#hasStarted) {
+      this.#readOn(bytes);
+      return this.#problem;
     }
-    if (this.#hasStarted && !this.#problem) this.#readPending(false);
+    this.#pending = joined(this.#pending, bytes);
+    if (this.#pending.length < headSize) return null;
+    if (this.#pending.length < longestLine && firstLineEnd(this.#pending) < 0)
+      return this.#unless(otherFileOf(this.#pending.subarray(0, headSize)));
+    this.#start();
+    if (!this.#problem) {
+      const rest = this.#pending;
+      this.#pending = nothing;
+      this.#readOn(rest);
+    }
     return this.#problem;
   }
 
@@ -107,7 +111,7 @@ class Reader implements LogReader {
     if (!this.#problem && !this.#hasStarted) this.#start();
     if (!this.#problem) {
       if (this.#narrow) this.#pending = joined(this.#pending, this.#narrow(nothing, true));
-      this.#readPending(true);
+      this.#readRest();
     }
     const layout = this.#layout;
     if (this.#problem || !layout)
@@ -218,38 +222,53 @@ class Reader implements LogReader {
     return decodeText(bytes, this.#narrow ? 'utf-8' : this.#encoding);
   }
 
-  /** Reads whole rows from what is pending and keeps the rest. */
-  #readPending(isLast: boolean): void {
-    let bytes = this.#pending;
-    if (isLast && bytes.length > 0) {
-      let end = bytes.length;
-      while (end > 0 && bytes[end - 1] === 0) end--;
-      this.#news.paddedBytes += bytes.length - end;
-      const isCut = end > 0 && bytes[end - 1] !== 10 && bytes[end - 1] !== 13;
-      bytes = joined(bytes.subarray(0, end), Uint8Array.of(10));
-      if (isCut) this.#news.cutLine = -1;
-    }
-    const to = Math.max(bytes.lastIndexOf(10), bytes.lastIndexOf(13)) + 1;
-    // A lone return at the very end may be half of a pair.
-    const end = !isLast && to === bytes.length && bytes[to - 1] === 13 ? to - 1 : to;
-    const whole = end > 0 ? Math.max(bytes.lastIndexOf(10, end - 1), bytes.lastIndexOf(13, end - 1)) + 1 : 0;
-    const done = this.#readRows(bytes, whole, isLast);
-    if (this.#problem) return;
-    const rest = bytes.subarray(done);
-    if (rest.length > longestLine && !isLast) {
-      if (rest.every((b) => b === 0)) {
-        this.#news.paddedBytes += rest.length;
-        this.#pending = nothing;
+  /** Reads the whole rows of what is pending and a chunk, and keeps the row that the chunk cuts. */
+  #readOn(chunk: Uint8Array): void {
+    let bytes = chunk;
+    if (this.#pending.length > 0) {
+      // Only the row that the chunks cut is copied.
+      const end = firstLineEnd(chunk);
+      if (end < 0) {
+        this.#keep(joined(this.#pending, chunk));
         return;
       }
-      this.#problem = this.#says(
-        { code: 'log/line-too-long', facts: { length: rest.length, limit: longestLine } },
-        this.#line,
-      );
+      const row = joined(this.#pending, chunk.subarray(0, end));
+      const done = this.#readRows(row, row.length, false);
+      if (done < row.length) bytes = joined(row.subarray(done), chunk.subarray(end));
+      else bytes = chunk.subarray(end);
+      this.#pending = nothing;
+      if (this.#problem) return;
+    }
+    const done = this.#readRows(bytes, lastLineEnd(bytes), false);
+    // A copy, so that a chunk of the caller's is not held.
+    if (!this.#problem) this.#keep(bytes.slice(done));
+  }
+
+  #keep(rest: Uint8Array): void {
+    this.#pending = rest;
+    if (rest.length <= longestLine) return;
+    if (rest.every((b) => b === 0)) {
+      this.#news.paddedBytes += rest.length;
+      this.#pending = nothing;
       return;
     }
-    // A copy, so that a chunk of the caller's is not held.
-    this.#pending = rest.slice();
+    this.#problem = this.#says(
+      { code: 'log/line-too-long', facts: { length: rest.length, limit: longestLine } },
+      this.#line,
+    );
+  }
+
+  /** Reads what is pending at the end of the file. */
+  #readRest(): void {
+    let bytes = this.#pending;
+    if (bytes.length === 0) return;
+    let end = bytes.length;
+    while (end > 0 && bytes[end - 1] === 0) end--;
+    this.#news.paddedBytes += bytes.length - end;
+    const isCut = end > 0 && bytes[end - 1] !== 10 && bytes[end - 1] !== 13;
+    if (isCut) this.#news.cutLine = -1;
+    bytes = joined(bytes.subarray(0, end), Uint8Array.of(10));
+    this.#readRows(bytes, bytes.length, true);
   }
 
   #readRows(bytes: Uint8Array, to: number, isLast: boolean): number {
@@ -341,6 +360,22 @@ class Reader implements LogReader {
     });
     store.rows++;
   }
+}
+
+/** Byte after the first line end, -1 where there is none; a return at the very end may be half of a pair. */
+function firstLineEnd(bytes: Uint8Array): number {
+  const feed = bytes.indexOf(10);
+  const back = (feed < 0 ? bytes : bytes.subarray(0, feed)).indexOf(13);
+  if (back >= 0 && back + 1 < bytes.length && bytes[back + 1] !== 10) return back + 1;
+  return feed < 0 ? -1 : feed + 1;
+}
+
+/** Byte after the last line end that is sure, 0 where there is none. */
+function lastLineEnd(bytes: Uint8Array): number {
+  const feed = bytes.lastIndexOf(10);
+  // Files with bare returns are rare: they are looked for only where no line feed is seen.
+  if (feed >= 0) return feed + 1;
+  return bytes.length < 2 ? 0 : bytes.lastIndexOf(13, bytes.length - 2) + 1;
 }
 
 function isBlankByte(b: number): boolean {

@@ -1,7 +1,7 @@
 import type { Note } from '../result/index.ts';
 import { channelOf, type Log } from './channel.ts';
 import type { GearSpan } from './one-gear.ts';
-import { medianOf } from './speed-ratio.ts';
+import { medianOf, medianOfThree } from './speed-ratio.ts';
 
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
 const leastRetard_rad = Math.PI / 180;
@@ -48,7 +48,7 @@ function spinOf(ratio: Float64Array | null, pull: GearSpan): { at: number; exces
   let most = leastSpin;
   // Three samples, so that one reading of a slow speed channel is no spin.
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
-    const excess = medianOf(ratio, i - 1, i + 2) / usual - 1;
+    const excess = medianOfThree(ratio, i) / usual - 1;
     if (excess > most) {
       most = excess;
       at = i;
@@ -89,7 +89,7 @@ function interventionOf(log: Log, pull: GearSpan): number | null {
   const wide = medianOf(throttle.values, pull.from, pull.to);
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
     if (
-      medianOf(throttle.values, i - 1, i + 2) < wide - leastClosing &&
+      medianOfThree(throttle.values, i) < wide - leastClosing &&
       (log.time[i] ?? 0) > (log.time[pull.from] ?? 0) + 0.3
     )
       return i;

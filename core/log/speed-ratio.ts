@@ -26,6 +26,14 @@ export function medianOf(values: Float64Array, from: number, to: number): number
   return n % 2 === 1 ? (picked[n >> 1] ?? Number.NaN) : ((picked[n / 2 - 1] ?? 0) + (picked[n / 2] ?? 0)) / 2;
 }
 
+/** Median of a sample and its two neighbours; cheap, since it is asked for every sample of a pull. */
+export function medianOfThree(values: Float64Array, i: number): number {
+  const a = values[i - 1] ?? Number.NaN;
+  const b = values[i] ?? Number.NaN;
+  const c = values[i + 1] ?? Number.NaN;
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+}
+
 /** First index at or after `time_s`. */
 export function indexAt(time: Float64Array, time_s: number, from: number, to: number): number {
   let low = from;
