@@ -1,5 +1,6 @@
 import type Store from 'electron-store';
 import { type Preferences, PreferencesSchema } from '../../core/contract/index.ts';
+import type { PreferenceKeeper } from '../host/index.ts';
 import type { WindowState } from './workbench-window.ts';
 
 type Json = Record<string, unknown>;
@@ -11,13 +12,14 @@ export type StoreLike = Pick<Store<Json>, 'store'>;
  * Preferences in electron-store, in the very file that the other shells use. A damaged one means defaults:
  * they cost a click to lose.
  */
-export function preferencesInStore(store: StoreLike) {
+export function preferencesInStore(store: StoreLike): PreferenceKeeper {
   const get = async (): Promise<Preferences> =>
     PreferencesSchema.safeParse(store.store).data ?? PreferencesSchema.parse({});
   return {
     get,
-    set: async (patch: Partial<Preferences>): Promise<Preferences> => {
-      const next = PreferencesSchema.parse({ ...(await get()), ...patch });
+    set: async (patch) => {
+      const given = Object.entries(patch).filter(([, value]) => value !== undefined);
+      const next = PreferencesSchema.parse({ ...(await get()), ...Object.fromEntries(given) });
       store.store = next;
       return next;
     },

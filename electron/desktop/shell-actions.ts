@@ -1,10 +1,10 @@
-import { writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { BrowserWindow } from 'electron';
 import type { HostPort, Preferences } from '../../core/contract/index.ts';
 import { defaultPreferences } from '../../core/contract/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import { createShow, problemText, screenWords } from '../../core/words/index.ts';
+import { writeAtomic } from '../host/index.ts';
 import { askHost } from './ask-host.ts';
 import type { ElectronApi } from './electron-api.ts';
 import { printHandover } from './handover-pdf.ts';
@@ -72,7 +72,7 @@ export function createShellActions(
         defaultPath: join(electron.app.getPath('documents'), name),
         filters: [{ name: pdfFiles, extensions: ['pdf'] }],
       });
-      if (filePath) await writeFile(filePath, await printHandover(electron, made.value.html));
+      if (filePath) await writeAtomic(filePath, await printHandover(electron, made.value.html));
     },
   };
 }

@@ -39,6 +39,8 @@ export default defineConfig(({ mode }) => ({
 function nodeWorkers(): Plugin {
   return {
     name: 'node-workers',
+    // Before types are stripped, which changes how a string is quoted.
+    enforce: 'pre',
     async transform(code, id) {
       const pattern = /new Worker\(new URL\('(\.\/[\w-]+)\.ts', import\.meta\.url\)\)/g;
       const names = [...code.matchAll(pattern)].map((match) => match[1] as string);

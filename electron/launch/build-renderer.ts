@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { projectFolder } from './pinned-node.mjs';
 
@@ -14,6 +14,7 @@ const inputs = ['renderer', 'core', 'electron', 'package-lock.json'];
 
 const builds = [
   ['--config', 'renderer/vite.config.ts'],
+  ['--config', 'electron/desktop/vite.config.ts', '--mode', 'main'],
   ['--config', 'electron/desktop/vite.config.ts', '--mode', 'preload'],
 ];
 
@@ -28,6 +29,8 @@ export function buildRenderer(say: (line: string) => void): boolean {
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === hash) return true;
   say('Building the screens.');
   const vite = join(projectFolder, 'node_modules', 'vite', 'bin', 'vite.js');
+  // Two builds share this folder, so neither of them may empty it.
+  rmSync(join(projectFolder, 'electron', 'desktop', 'dist'), { recursive: true, force: true });
   for (const build of builds) {
     const { status, stdout, stderr } = spawnSync(
       process.execPath,

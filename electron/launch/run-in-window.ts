@@ -10,10 +10,14 @@ export const desktopFolder = join(projectFolder, 'electron', 'desktop', 'dist');
  *
  * @param binary Electron's
  * @param folder session to open
+ * @param sample working copy of the sample, for the menu
  * @returns exit code
  */
-export function runInWindow(binary: string, folder: string): Promise<number> {
-  const child = spawn(binary, [join(desktopFolder, 'main.mjs'), folder], { stdio: 'inherit' });
+export function runInWindow(binary: string, folder: string, sample: string): Promise<number> {
+  const child = spawn(binary, [join(desktopFolder, 'main.mjs'), folder], {
+    stdio: 'inherit',
+    env: { ...process.env, ONECHANGE_SAMPLE: sample },
+  });
   // Ctrl-C reaches the window from the terminal too; it closes its session and ends, and so do we.
   process.on('SIGINT', () => {});
   process.on('SIGTERM', () => child.kill('SIGTERM'));

@@ -65,7 +65,12 @@ export function doubleSession() {
  * in where Electron's binary is not to be had; the end-to-end test with the real one says whether it ran.
  */
 export function electronDouble(
-  options: { readonly isFirst?: boolean; readonly answers?: Record<string, unknown> } = {},
+  options: {
+    readonly isFirst?: boolean;
+    readonly answers?: Record<string, unknown>;
+    /** Where the system's folders would be. */
+    readonly folder?: string;
+  } = {},
 ) {
   const calls: Call[] = [];
   const answers: Record<string, unknown> = { ...options.answers };
@@ -91,7 +96,7 @@ export function electronDouble(
     whenReady: async () => record('app.whenReady')(),
     quit: record('app.quit'),
     exit: record('app.exit'),
-    getPath: (name: string) => `/double/${name}`,
+    getPath: (name: string) => `${options.folder ?? '/double'}/${name}`,
     getVersion: () => '0.0.0',
   });
 
@@ -111,6 +116,7 @@ export function electronDouble(
 
     async loadURL(address: string): Promise<void> {
       record('window.loadURL')(address);
+      app.emit('double-loaded');
     }
 
     isMinimized = (): boolean => this.isMinimizedNow;

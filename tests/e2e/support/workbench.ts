@@ -1,0 +1,75 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { test as base, expect } from 'playwright/test';
+import type { Preferences } from '../../../core/contract/index.ts';
+import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
+import { rendererFolder } from '../../../electron/launch/build-renderer.ts';
+import { startWebShell } from '../../../electron/web/index.ts';
+import { copyOfSample } from '../../support/sample-session.ts';
+import { watchErrors } from './console-errors.ts';
+
+type Options = {
+  /** What the workbench starts with: a copy of the sample open, or nothing open. */
+  startsWith: 'sample' | 'nothing';
+  preferences: Partial<Preferences>;
+};
+
+type Fixtures = {
+  /** Session folder that is open, or that the start screen offers as the sample. */
+  sessionFolder: string;
+  /** A one-time link to the workbench, served by the real host over loopback. */
+  link: string;
+};
+
+/**
+ * A test on the built screens over the real host: `page` stands on the workbench already, and a test fails if
+ * the page complained of anything in its console.
+ *
+ *   test.use({ startsWith: 'nothing', viewport: { width: 1024, height: 768 } });
+ */
+export const test = base.extend<Options & Fixtures>({
+  startsWith: ['sample', { option: true }],
+  preferences: [{}, { option: true }],
+
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures it needs from this pattern
+  sessionFolder: async ({}, use) => {
+    const folder = copyOfSample();
+    await use(folder);
+    rmSync(dirname(folder), { recursive: true, force: true });
+  },
+
+  link: async ({ sessionFolder, startsWith, preferences }, use) => {
+    const sessionsFolder = mkdtempSync(join(tmpdir(), 'onechange-sessions-'));
+    const host = createHost({
+      version: '0.0.0',
+      shell: 'web',
+      sessionsFolder,
+      sampleFolder: sessionFolder,
+      preferences: preferencesInMemory({ language: 'en', theme: 'day', ...preferences }),
+      now: () => new Date().toISOString(),
+      newId: randomUUID,
+    });
+    if (startsWith === 'sample') {
+      const context = { requestId: 'start', signal: { aborted: false }, progress: () => {} };
+      const opened = await host.handle('sessions.open', { folder: sessionFolder }, context);
+      if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+    }
+    const shell = await startWebShell({ host, rendererFolder });
+    await use(shell.newLink());
+    await shell.close();
+    await host.close();
+    rmSync(sessionsFolder, { recursive: true, force: true });
+  },
+
+  page: async ({ page, link }, use) => {
+    const found = watchErrors(page);
+    await page.goto(link);
+    await page.waitForURL(/\/w-/);
+    await use(page);
+    expect(found, 'complaints in the console').toEqual([]);
+  },
+});
+
+export { expect };
