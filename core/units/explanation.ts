@@ -7,7 +7,9 @@ import type { ShownKind } from './unit-choice.ts';
 export type Explanation = {
   /** Which number, `injection/need`; `core/words` need not know it. */
   readonly id: string;
+  /** As plain text, and typeset where that reads better. */
   readonly formula: string;
+  readonly tex?: string;
   readonly inputs: readonly { readonly symbol: string; readonly value: number; readonly kind: ShownKind }[];
   /** Citation with edition, or plainly `common practice` or `from memory`. */
   readonly source: string;
