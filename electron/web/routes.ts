@@ -61,7 +61,12 @@ function enter({ keys, port }: Site, url: URL, request: IncomingMessage, respons
   if (!cookie) throw new Refused(401, 'key');
   // A redirect would still count as coming from whoever linked here, and a strict cookie would stay behind.
   // A page of our own that goes on by itself does not.
-  const page = `<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=${keys.base}"><title>Onechange</title>`;
+  const page = [
+    '<!doctype html><meta charset="utf-8"><title>Onechange</title>',
+    // An empty icon, or the browser would ask for one at the root, where nobody is let in.
+    '<link rel="icon" href="data:,">',
+    `<meta http-equiv="refresh" content="0;url=${keys.base}">`,
+  ].join('');
   answerText(response, 200, page, { 'Content-Type': 'text/html; charset=utf-8', 'Set-Cookie': cookie });
 }
 
