@@ -95,7 +95,7 @@ export function comparisonChart(
     x: axisOver(spanOf(x), {
       title: `${words.engineSpeed}, ${show.unit('engineSpeed')}`,
       most: 9,
-      room: 0.01,
+      room: 0.02,
       text,
     }),
     panels: [

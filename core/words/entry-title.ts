@@ -4,6 +4,7 @@ import type { Language, Show } from './show.ts';
 
 type TitleWords = {
   readonly kinds: { readonly [K in EntryKind]: string };
+  readonly mixtureScale: (isAirFuel: boolean) => string;
   readonly sprayOn: string;
   readonly sprayFrom: (to: string) => string;
   readonly sprayStart: (from: string, to: string) => string;
@@ -23,6 +24,7 @@ const words: Record<Language, TitleWords> = {
       other: 'Other change',
       nothing: 'Driven again',
     },
+    mixtureScale: (isAirFuel) => (isAirFuel ? 'Air/fuel' : 'Lambda'),
     sprayOn: 'Spray on',
     sprayFrom: (to) => `Spray on from ${to}`,
     sprayStart: (from, to) => `Spray start ${from} to ${to}`,
@@ -40,6 +42,7 @@ const words: Record<Language, TitleWords> = {
       other: 'Andere Änderung',
       nothing: 'Noch einmal gefahren',
     },
+    mixtureScale: (isAirFuel) => (isAirFuel ? 'Luft/Kraftstoff' : 'Lambda'),
     sprayOn: 'Einspritzung an',
     sprayFrom: (to) => `Einspritzung an ab ${to}`,
     sprayStart: (from, to) => `Einspritzbeginn ${from} auf ${to}`,
@@ -65,6 +68,10 @@ export function quantityOfChange(kind: EntryKind): ShownKind | null {
   }
 }
 
+function decimalsOf(value: number): number {
+  return Math.min(3, String(value).split('.')[1]?.length ?? 0);
+}
+
 /** The word for a kind of entry, `Boost`. */
 export function entryKindWord(kind: EntryKind, show: Show): string {
   return words[show.language].kinds[kind];
@@ -73,6 +80,11 @@ export function entryKindWord(kind: EntryKind, show: Show): string {
 /** A number of the wrong kind (a hand-edited file) is shown in the unit it was written in. */
 function shown(typed: TypedValue, kind: ShownKind | null, show: Show, part: 'bare' | 'full'): string {
   const unit = unitOf(typed.unit);
+  // The quantity's name stands in front, so its sign need not follow.
+  if (kind === 'lambda' && unit.kind === 'lambda') {
+    const digits = show.units.gaugeScale === null ? Math.max(2, decimalsOf(typed.value)) : 1;
+    return show.bare(siOf(typed), 'lambda', digits);
+  }
   if (kind === null || kindOf(kind) !== unit.kind) {
     return `${show.number(typed.value, 2)}\u00a0${unit.symbol}`.trim();
   }
@@ -88,10 +100,11 @@ export function entryTitle(entry: Pick<Entry, 'kind' | 'title' | 'change'>, show
   const said = words[show.language];
   const from = entry.change?.from ?? null;
   const to = entry.change?.to ?? null;
-  const where = entry.change?.where ? ` ${entry.change.where}` : '';
+  // A number and its unit stay on one line.
+  const where = entry.change?.where ? ` ${entry.change.where.replace(/(\d) (?=\p{L})/gu, '$1\u00a0')}` : '';
   const kind = quantityOfChange(entry.kind);
-  const name = said.kinds[entry.kind];
-  if (to === null) return `${entry.kind === 'spray' ? said.sprayOn : name}${where}`;
+  const name = kind === 'lambda' ? said.mixtureScale(show.units.gaugeScale !== null) : said.kinds[entry.kind];
+  if (to === null) return `${entry.kind === 'spray' ? said.sprayOn : said.kinds[entry.kind]}${where}`;
   const target = shown(to, kind, show, 'full');
   if (entry.kind === 'spray') {
     const title = from ? said.sprayStart(shown(from, kind, show, 'bare'), target) : said.sprayFrom(target);

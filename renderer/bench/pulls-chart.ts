@@ -13,7 +13,7 @@ export function pullsChart(pulls: readonly PullCurve[], show: Show): ChartSpec {
       kind: 'line',
       ink: 'after',
       dash: 'solid',
-      weight: pulls.length > 4 ? 'thin' : 'main',
+      weight: pulls.length > 1 ? 'thin' : 'main',
       x: shown(pull.engineSpeed_rad_s, 'engineSpeed').map((v) => v ?? 0),
       y: shown(pull.wheelPower, 'power'),
       label: '',
@@ -26,7 +26,7 @@ export function pullsChart(pulls: readonly PullCurve[], show: Show): ChartSpec {
     x: axisOver(spanOf(...lines.map((l) => l.x)), {
       title: `${said.engineSpeed}, ${show.unit('engineSpeed')}`,
       most: 9,
-      room: 0.01,
+      room: 0.02,
       text,
     }),
     panels: [

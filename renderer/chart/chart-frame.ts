@@ -1,7 +1,7 @@
 import type { ChartSpec } from '../../core/handover/index.ts';
 
 /** Pixels around the plot area and between its panels; fixed, so that handles and cursor find their place. */
-export const frame = { left: 56, right: 16, top: 26, bottom: 46, gap: 34, spans: 26, text: 14.5 } as const;
+export const frame = { left: 56, right: 16, top: 30, bottom: 46, gap: 34, spans: 26, text: 14.5 } as const;
 
 export type PanelBox = { readonly top: number; readonly height: number };
 

@@ -17,11 +17,11 @@ function traces(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
           x: mark.x,
           y: mark.y,
           line: {
-            color: colours.ink(mark.ink),
+            // Thinned in the colour: an opacity of its own would cost a layer for each pull.
+            color: mark.weight === 'main' ? colours.ink(mark.ink) : `${colours.ink(mark.ink)}90`,
             width: mark.weight === 'main' ? 2.5 : 1,
             dash: dashes[mark.dash],
           },
-          opacity: mark.weight === 'main' ? 1 : 0.55,
         },
       ];
     case 'band': {
@@ -133,7 +133,6 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
     font,
     showlegend: false,
     hovermode: false,
-    dragmode: 'zoom',
     shapes,
     annotations,
     xaxis: {
@@ -145,7 +144,7 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       showgrid: false,
       zeroline: false,
       showline: false,
-      title: { text: spec.x.title, standoff: 4 },
+      title: { text: spec.x.title, standoff: 2, font },
       tickfont: font,
     },
   };
@@ -181,7 +180,7 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
     }
   });
   if (spec.spans && boxes.spans) addSpans(spec, domain(boxes.spans), colours, shapes, annotations);
-  return { data, layout, config: { displayModeBar: false, doubleClick: false, responsive: false } };
+  return { data, layout, config: { staticPlot: true } };
 }
 
 function addSpans(

@@ -50,6 +50,7 @@ export function Ledger() {
               line={lines?.find((l) => l.entryId === entry.id) ?? null}
               scale={scale}
               side={sideOf(entry.id)}
+              isAlone={before === null}
               onSelect={select(entry.id)}
             />
           ))}

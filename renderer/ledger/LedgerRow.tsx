@@ -16,12 +16,16 @@ export type LedgerRowProps = {
   readonly line: LedgerLine | null;
   readonly scale: ForestScale | null;
   readonly side: 'before' | 'after' | null;
+  /** Shown by itself: then there is no before, and no after either. */
+  readonly isAlone: boolean;
   readonly onSelect: (side: 'before' | 'after') => void;
 };
 
 /** One line of the book: what changed, what it was worth, and where that stands among the others. */
-export function LedgerRow({ entry, index, line, scale, side, onSelect }: LedgerRowProps) {
-  const { screens, show } = useWords();
+export function LedgerRow({ entry, index, line, scale, side, isAlone, onSelect }: LedgerRowProps) {
+  const { screens, show, note } = useWords();
+  const verdict = line?.verdict ?? null;
+  const reason = verdict?.kind === 'not-comparable' ? verdict.reasons[0] : undefined;
   return (
     <li className={cx(styles.row, side && styles[side], entry.state === 'dropped' && styles.dropped)}>
       <button
@@ -35,7 +39,8 @@ export function LedgerRow({ entry, index, line, scale, side, onSelect }: LedgerR
         <span className={styles.text}>
           <span className={styles.title}>{entryTitle(entry, show)}</span>
           <RowVerdict entry={entry} line={line} />
-          {side && <span className={styles.side}>{screens.ledger[side]}</span>}
+          {side && !isAlone && <span className={styles.side}>{screens.ledger[side]}</span>}
+          {reason && <span className={styles.reason}>{note(reason)}</span>}
         </span>
       </button>
       {scale && (

@@ -7,7 +7,7 @@ import { toneOf } from './tone.ts';
 
 /** The second line of an entry: the verdict in words with its number, or what is still missing. */
 export function RowVerdict({ entry, line }: { entry: Entry; line: LedgerLine | null }) {
-  const { screens, show, note } = useWords();
+  const { screens, show } = useWords();
   const said = screens.ledger;
   if (entry.runs.length === 0) return <span className={styles.soft}>{said.waiting}</span>;
   if (!line) return <span className={styles.soft}>{screens.shell.loading}</span>;
@@ -27,7 +27,6 @@ export function RowVerdict({ entry, line }: { entry: Entry; line: LedgerLine | n
       </>
     );
   }
-  const [reason] = verdict.reasons;
   const half = verdict.interval95 ? (verdict.interval95[1] - verdict.interval95[0]) / 2 : null;
   return (
     <>
@@ -37,7 +36,6 @@ export function RowVerdict({ entry, line }: { entry: Entry; line: LedgerLine | n
           verdict.morePulls !== null &&
           `, ${said.morePulls(verdict.morePulls)}`}
       </span>
-      {verdict.kind === 'not-comparable' && reason && <span className={styles.soft}>{note(reason)}</span>}
       {verdict.kind !== 'not-comparable' && verdict.effect !== null && (
         <span className={styles.soft}>
           {half === null

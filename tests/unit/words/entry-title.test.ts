@@ -29,7 +29,17 @@ describe('the title of an entry', () => {
       title: '',
       change: change(null, { value: 1, unit: 'deg' }, 'above 4,400 rpm'),
     };
-    expect(entryTitle(entry, en)).toBe('Spark +1.0° above 4,400 rpm');
+    expect(entryTitle(entry, en)).toBe('Spark +1.0° above 4,400\u00a0rpm');
+  });
+
+  it('names the mixture by the scale that the reader’s gauge has', () => {
+    const entry = {
+      kind: 'mixture' as const,
+      title: '',
+      change: change({ value: 0.85, unit: 'lambda' }, { value: 0.82, unit: 'lambda' }),
+    };
+    expect(entryTitle(entry, en)).toBe('Lambda 0.85 to 0.82');
+    expect(entryTitle(entry, psi)).toBe('Air/fuel 12.5 to 12.1');
   });
 
   it('leaves a title of the tuner’s own alone', () => {

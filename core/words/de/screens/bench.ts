@@ -29,6 +29,8 @@ export const bench: ScreenWords['bench'] = {
     moved: 'hat sich auch bewegt',
   },
   quiet: 'ruhig',
+  moreSteady: (n) => `${n} weitere, alle unverändert`,
+  fewer: 'Weniger',
   noWitnesses: 'Diese Aufzeichnungen haben keinen Kanal gemeinsam.',
   drop: 'Auslassen',
   restore: 'Wieder zählen',

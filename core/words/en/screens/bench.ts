@@ -31,6 +31,8 @@ export const bench = {
     moved: 'moved as well',
   },
   quiet: 'quiet',
+  moreSteady: (n: number) => `${n} more, all steady`,
+  fewer: 'Fewer',
   noWitnesses: 'These logs carry no channel that both sides share.',
   drop: 'Leave out',
   restore: 'Take back in',

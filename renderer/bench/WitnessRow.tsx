@@ -1,0 +1,33 @@
+import type { VerdictWire } from '../../core/contract/index.ts';
+import { quantities } from '../../core/log/index.ts';
+import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './WitnessTable.module.css';
+
+/** One channel before and after, and what that means in words. */
+export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][number] }) {
+  const { screens, show, quantity, note } = useWords();
+  const kind = quantities[w.quantity];
+  const unit = show.unit(kind);
+  const half = (w.interval95[1] - w.interval95[0]) / 2;
+  const difference = show.differenceWithHalf(w.delta, half, kind);
+  return (
+    <tr className={cx(w.role === 'steady' && styles.quiet)}>
+      <th scope="row" className={styles.name}>
+        {quantity(w.quantity)} {unit !== 'λ' && <span className={styles.unit}>{unit}</span>}
+      </th>
+      <td className={cx(table.number, styles.before)}>{show.bare(w.before, kind)}</td>
+      <td className={cx(table.number, styles.after)}>{show.bare(w.after, kind)}</td>
+      <td className={table.number}>{withoutUnit(difference, unit)}</td>
+      <td className={cx(styles.word, styles[w.role])}>
+        {w.remark ? note(w.remark) : screens.bench.roles[w.role]}
+      </td>
+    </tr>
+  );
+}
+
+/** The unit stands once, beside the name. */
+function withoutUnit(text: string, unit: string): string {
+  return unit !== '' && text.endsWith(unit) ? text.slice(0, -unit.length).trimEnd() : text;
+}
