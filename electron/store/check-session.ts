@@ -112,13 +112,18 @@ async function checkHistory(
   fs: FileSystem,
 ): Promise<void> {
   const versions = await versionsOf(place, fs);
+  const shownFolder = `${place.shown.slice(0, place.shown.lastIndexOf('/') + 1)}${folderNames.history}`;
+  for (const { name } of await listIfThere(place.history, fs)) {
+    if (!isUnfinished(name)) continue;
+    findings.remarks.push({ code: 'store/unfinished-found', facts: { file: `${shownFolder}/${name}` } });
+  }
   for (const version of versions) {
     const bytes = await readVersion(place, version, longestVersion, fs);
     findings.filesChecked++;
     findings.bytesChecked += bytes?.length ?? 0;
     if (bytes) continue;
-    const file = `${place.shown.slice(0, place.shown.lastIndexOf('/') + 1)}${folderNames.history}/${version.name}`;
-    findings.damage.push({ code: 'store/file-damaged', facts: { file, repair: 'set-aside' } });
+    const facts = { file: `${shownFolder}/${version.name}`, repair: 'set-aside' } as const;
+    findings.damage.push({ code: 'store/file-damaged', facts });
   }
   if (fingerprint !== null && !versions.some((version) => fingerprint.startsWith(version.hash))) {
     findings.remarks.push({ code: 'store/no-second-copy', facts: { file: place.shown } });

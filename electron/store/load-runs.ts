@@ -14,13 +14,19 @@ import { sha256OfFile } from './sha256.ts';
 /** Reads overlap while the disk works; more at once gains nothing and uses up file handles. */
 const atOnce = 32;
 
+export type RunsToLoad = {
+  readonly mayWrite: boolean;
+  /** Looks into each run's history for leavings too, which costs a listing per run. */
+  readonly afterCrash: boolean;
+};
+
 /**
  * All runs of a session by id, in order of import. A run whose record is lost with all versions is made anew
  * from its log where the folder may be written, and left out (and told) where not.
  */
 export async function loadRuns(
   folder: string,
-  mayWrite: boolean,
+  how: RunsToLoad,
   now: string,
   notices: Note[],
   fs: FileSystem,
@@ -30,7 +36,7 @@ export async function loadRuns(
   for (let i = 0; i < entries.length; i += atOnce) {
     const group = entries.slice(i, i + atOnce).map(async (entry) => {
       const told: Note[] = [];
-      const run = await loadRun(folder, entry, mayWrite, now, told, fs);
+      const run = await loadRun(folder, entry, how, now, told, fs);
       return { run, told };
     });
     for (const { run, told } of await Promise.all(group)) {
@@ -51,7 +57,7 @@ function compare(a: string, b: string): number {
 async function loadRun(
   folder: string,
   { name, kind }: Entry,
-  mayWrite: boolean,
+  { mayWrite, afterCrash }: RunsToLoad,
   now: string,
   notices: Note[],
   fs: FileSystem,
@@ -62,12 +68,14 @@ async function loadRun(
     return null;
   }
   const entries = await fs.list(runFolder(folder, name));
+  const place = runPlace(folder, name);
   if (mayWrite) {
-    const files = await removeUnfinishedIn(runFolder(folder, name), entries, fs);
+    let files = await removeUnfinishedIn(runFolder(folder, name), entries, fs);
+    if (afterCrash)
+      files += await removeUnfinishedIn(place.history, await listIfThere(place.history, fs), fs);
     if (files > 0) notices.push({ code: 'store/unfinished-removed', facts: { files } });
   }
   const hasSource = entries.some((entry) => entry.name === sourceName && entry.kind === 'file');
-  const place = runPlace(folder, name);
   const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
   if (!loaded.ok) {
     const [{ code }] = loaded.problems;

@@ -144,7 +144,9 @@ async function readAll(
     });
   }
 
-  const runs = await loadRuns(folder, lock !== null, now, notices, fs);
+  // A writer that closed properly leaves nothing to look for.
+  const how = { mayWrite: lock !== null, afterCrash: notices.length > 0 };
+  const runs = await loadRuns(folder, how, now, notices, fs);
   const inner = { fs, lock, saved, isClosed: false, queue: Promise.resolve() };
   return ok({ folder, readOnly, session, runs, notices, inner });
 }

@@ -6,12 +6,12 @@ import { type CheckReport, checkSession } from './check-session.ts';
 import { attempt } from './disk-problem.ts';
 import { loadDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
-import { type Place, readVersion, versionsOf } from './history.ts';
+import { listIfThere, type Place, readVersion, versionsOf } from './history.ts';
 import { cachePath, folderNames, runPlace, sessionPlace, shownSource, sourcePath } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { closeSession, type OpenOptions, type OpenSession, openSession, writing } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
-import { secondCopy } from './recover.ts';
+import { removeUnfinishedIn, secondCopy } from './recover.ts';
 import { setAside } from './set-aside.ts';
 import { sha256OfFile } from './sha256.ts';
 
@@ -81,6 +81,8 @@ async function repairHistory(
   fs: FileSystem,
 ): Promise<void> {
   const shownFolder = place.shown.slice(0, place.shown.lastIndexOf('/') + 1);
+  const leavings = await removeUnfinishedIn(place.history, await listIfThere(place.history, fs), fs);
+  if (leavings > 0) done.push({ code: 'store/unfinished-removed', facts: { files: leavings } });
   for (const version of await versionsOf(place, fs)) {
     if (await readVersion(place, version, longestVersion, fs)) continue;
     const file = join(shownFolder, folderNames.history, version.name).replaceAll('\\', '/');
