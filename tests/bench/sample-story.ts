@@ -35,7 +35,10 @@ for (let day = 0; day < days; day++) {
     const entry = truth.entries[i + 1];
     if (!tally || !entry) return;
     count(tally.kinds, verdict.kind);
-    for (const reason of verdict.reasons) count(tally.reasons, `${reason.code}`);
+    for (const reason of verdict.reasons) {
+      const quantity = 'quantity' in reason.facts ? ` ${reason.facts.quantity}` : '';
+      count(tally.reasons, `${reason.code}${quantity}`);
+    }
     if (!verdict.interval95 || !verdict.band_rad_s || entry.isConfounded) return;
     const [low, high] = verdict.interval95;
     const [from, to] = verdict.band_rad_s;
