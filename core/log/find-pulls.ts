@@ -1,11 +1,16 @@
 import type { Note } from '../result/index.ts';
-import { type Channel, channelOf, type Log } from './channel.ts';
+import { boostOf } from './boost-of.ts';
+import { channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
 import { gearOf } from './gear-of.ts';
 import { type GearSpan, splitByGear } from './one-gear.ts';
 import type { Pull } from './pull.ts';
 import { pullFlags } from './pull-flags.ts';
+import type { QuantityId } from './quantity.ts';
+import { risingSpans } from './rising-spans.ts';
 import { medianOf, speedRatio } from './speed-ratio.ts';
+import { spreadOf } from './spread.ts';
+import type { Span } from './time-axis.ts';
 
 /** What the car tells about its gears; all may be unknown. */
 export type PullOptions = {
@@ -35,7 +40,7 @@ type Draft = GearSpan & { first: number; last: number; ratio: number };
  * Full-throttle pulls in a log, each in one gear, in the order of the file.
  *
  * A pull starts with the first sample at full throttle and ends with the last before the lift. Full throttle is
- * told by the pedal, else the throttle.
+ * told by the pedal, else the throttle, else boost and acceleration, else acceleration alone.
  *
  * @param options  the car's gears, so that a pull's gear can be named
  * @returns        pulls, aborted ones among them as not complete, and what is to be said of the whole log
@@ -45,14 +50,12 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   if (!engine) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
   const road = channelOf(log, 'vehicleSpeed') ?? channelOf(log, 'gpsSpeed');
   const ratio = road ? speedRatio(engine.values, road.values) : null;
-  const opening = openingOf(log);
+  const found = fullThrottleOf(log, engine.values, ratio);
   const drafts: Draft[] = [];
-  if (opening) {
-    for (const span of fullSpans(opening.channel.values, opening.level, log.time, log.segments)) {
-      for (const part of splitByGear(engine.values, ratio, log.time, span)) {
-        const draft = draftOf(log, engine.values, ratio, part);
-        if (draft) drafts.push(draft);
-      }
+  for (const span of found.spans) {
+    for (const part of splitByGear(engine.values, ratio, log.time, span)) {
+      const draft = draftOf(log, engine.values, ratio, part);
+      if (draft) drafts.push(draft);
     }
   }
   const pulls = drafts.map((draft): Pull => {
@@ -69,17 +72,34 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
       flags: pullFlags(log, draft, { isAborted: !isComplete(draft, drafts), ratio }),
     };
   });
-  return { pulls, warnings: pulls.length === 0 ? [{ code: 'log/no-pulls', facts: {} }] : [] };
+  const warnings: Note[] = [];
+  if (pulls.length === 0) warnings.push({ code: 'log/no-pulls', facts: {} });
+  else if (found.by !== 'pedal' && found.by !== 'throttle')
+    warnings.push({ code: 'log/pulls-by', facts: { quantity: found.by } });
+  return { pulls, warnings };
 }
 
-/** Pedal before throttle: a throttle plate may close on the engine's own account. */
-function openingOf(log: Log): { channel: Channel; level: NonNullable<ReturnType<typeof fullLevel>> } | null {
+/**
+ * Spans at full throttle and what told them. Pedal before throttle, since a plate may close on the engine's own
+ * account. A pedal that moves but never gets to its stop says that there was no full throttle.
+ */
+function fullThrottleOf(
+  log: Log,
+  engineSpeed: Float64Array,
+  ratio: Float64Array | null,
+): { spans: readonly Span[]; by: QuantityId } {
+  let moves = false;
   for (const quantity of ['pedal', 'throttle'] as const) {
     const channel = channelOf(log, quantity);
-    const level = channel ? fullLevel(channel.values) : null;
-    if (channel && level) return { channel, level };
+    if (!channel) continue;
+    const level = fullLevel(channel.values);
+    if (level) return { spans: fullSpans(channel.values, level, log.time, log.segments), by: quantity };
+    moves ||= spreadOf(channel.values).max - spreadOf(channel.values).min > 0.1;
   }
-  return null;
+  if (moves) return { spans: [], by: 'pedal' };
+  const boost = boostOf(log)?.values ?? null;
+  const spans = risingSpans({ engineSpeed, ratio, boost, time: log.time, segments: log.segments });
+  return { spans, by: boost ? 'boost' : 'engineSpeed' };
 }
 
 function draftOf(

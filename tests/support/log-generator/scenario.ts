@@ -4,7 +4,7 @@ import type { Random } from './random.ts';
 export type Scenario = { readonly car: TestCar; readonly drive: Drive; readonly kind: string };
 
 /** A drive on a road: cruising, part throttle, stabs and pulls of every sort, in random order. */
-export function roadScenario(random: Random): Scenario {
+export function roadScenario(random: Random, hardestPart = 0.75): Scenario {
   const car = randomCar(random);
   const acts: Act[] = [{ kind: 'idle', seconds: random.between(1, 4) }];
   const gear = random.int(2, 4);
@@ -15,7 +15,7 @@ export function roadScenario(random: Random): Scenario {
       acts.push({
         kind: 'part',
         gear,
-        pedal: random.between(0.3, 0.75),
+        pedal: random.between(0.3, hardestPart),
         fromRpm: random.between(1800, 2500),
         toRpm: random.between(3500, 5000),
       });
