@@ -1,5 +1,5 @@
 import { type HostClient, HostEventSchema } from '../../core/contract/index.ts';
-import { checkAnswer, hostGone } from './check-answer.ts';
+import { cancelled, checkAnswer, hostGone } from './check-answer.ts';
 
 /** What the preload script hands to the page as `window.onechange`. */
 export type DesktopBridge = {
@@ -21,6 +21,7 @@ export function createDesktopClient(bridge: DesktopBridge): HostClient {
   const ask: HostClient['request'] = async (name, input, options) => {
     const requestId = crypto.randomUUID();
     const signal = options?.signal instanceof AbortSignal ? options.signal : null;
+    if (signal?.aborted) return cancelled();
     const onAbort = () => bridge.cancel(requestId);
     signal?.addEventListener('abort', onAbort, { once: true });
     try {
