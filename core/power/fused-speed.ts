@@ -1,10 +1,12 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
+import { type CurveTable, curveTable } from './curve-table.ts';
 import { distancePerRadian } from './gearing.ts';
+import type { Samples } from './local-polynomial.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
-import { fitSlip } from './slip.ts';
+import { fitSlip, type SlipModel, type SpeedPair } from './slip.ts';
 import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
 import { median, type SpeedSignal, speedSignal } from './speed-signal.ts';
 
@@ -22,19 +24,21 @@ export type FusedSpeed = {
   readonly notes: readonly Note[];
 };
 
-/** Tractive force over its peak from speed and acceleration, 0 to 1. */
-export type ForceShare = (speed: number, acceleration: number) => number;
+/** Tractive force [N] over road speed [m/s] and acceleration [m/s^2]. */
+export type ForceAt = (speed: number, acceleration: number) => number;
+
+/** Step of the tables [s]: half of the narrowest kernel. */
+const tableStep = 0.1;
 
 /**
  * Speed of the car through a pull, from every speed that is logged.
  *
- * Both logged: engine speed is turned into road speed by the distance per radian and the slip that the two show
- * (slip.ts), then both channels are smoothed as one set of samples, each weighed by its own noise. So a coarse
- * vehicle speed fixes the scale and a finer engine speed the shape, or the other way round.
+ * Both logged: engine speed is turned into road speed by the distance per radian, the slip and the lag that the
+ * two show (slip.ts), then both channels are smoothed as one set of samples, each weighed by its own noise. So a
+ * coarse vehicle speed fixes the scale and a finer engine speed the shape, or the other way round.
  * Engine speed alone: gear, final drive and radius make the scale; slip as given, else 2 % at full force.
  * Vehicle speed alone: it is the road speed; the gearing serves to tell engine speed.
  *
- * @param forceAt  tractive force over speed and acceleration [N]
  * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short.
  */
 export function fusedSpeed(
@@ -42,113 +46,166 @@ export function fusedSpeed(
   pull: Pull,
   window: PullWindow,
   car: Car,
-  forceAt: (speed: number, acceleration: number) => number,
+  forceAt: ForceAt,
 ): Result<FusedSpeed> {
-  const notes: Note[] = [];
   const read = (quantity: 'engineSpeed' | 'gpsSpeed' | 'vehicleSpeed') => {
     const channel = channelOf(log, quantity);
     return channel ? speedSignal(log, channel, window.useFrom, window.useTo) : null;
   };
   const engine = read('engineSpeed');
-  const road = better(read('gpsSpeed'), read('vehicleSpeed'));
+  const wheels = read('vehicleSpeed');
+  const satellite = read('gpsSpeed');
+  const road = better(wheels, satellite);
   if (!engine && !road) return fail({ code: 'power/no-speed', facts: {} });
-  const gear = pull.gear ?? car.pullGear;
-  const nominal = distancePerRadian(car, gear);
-  if (!road && !nominal.ok) return nominal;
-  if (!engine && !nominal.ok) {
+  const notes = [...signalNotes(engine, 'engine-speed'), ...signalNotes(road, 'vehicle-speed')];
+  const nominal = distancePerRadian(car, pull.gear ?? car.pullGear);
+
+  if (engine && road) {
+    if (isTooShort(engine) || isTooShort(road)) return tooShort(isTooShort(road) ? road : engine);
+    // A satellite receiver filters over some tenths of a second; a wheel sensor is a bus message late.
+    const both = together(engine, road, road === satellite ? 0.3 : 0.06, forceAt);
+    notes.push({ code: 'power/slip-from-speed', facts: { slip: both.model.slip } });
+    if (Math.abs(both.model.lag) > 0.05)
+      notes.push({ code: 'power/speed-late', facts: { lag: both.model.lag } });
+    if (!nominal.ok) {
+      const distancePerTurn = both.model.distance * 2 * Math.PI;
+      notes.push({ code: 'power/gearing-from-speed', facts: { distancePerTurn } });
+    } else {
+      const difference = (both.model.distance * (1 - both.model.slip)) / nominal.value.distance - 1;
+      // Slip of up to 4 % and a radius 1.5 % off are usual; beyond that one of the two is wrong.
+      if (difference < -0.055 || difference > 0.02)
+        notes.push({ code: 'power/speeds-disagree', facts: { difference } });
+    }
+    return ok({
+      basis: both.basis,
+      estimator: both.estimator,
+      distance: both.model.distance,
+      slip: both.model.slip,
+      scaleUncertainty: Math.hypot(inputUncertainty.loggedSpeed, both.model.error),
+      notes,
+    });
+  }
+
+  if (!nominal.ok) {
+    if (engine) return nominal;
     const [first] = nominal.problems;
     const missing = first.code === 'power/no-gearing' ? first.facts.missing : 'gearRatios';
     return fail({ code: 'power/no-engine-speed', facts: { missing } });
   }
-  for (const [signal, basis] of [
-    [engine, 'engine-speed'],
-    [road, 'vehicle-speed'],
-  ] as const)
-    if (signal) notes.push(...signalNotes(signal, basis));
-
-  if (!road || !engine) {
-    if (!nominal.ok) return nominal;
-    const only = (engine ?? road) as SpeedSignal;
-    if (only.time.length < 8) return tooShort(only);
-    const { distance } = nominal.value;
-    const slip = car.tyreSlip ?? practice.tyreSlip;
-    notes.push(...nominal.value.notes);
-    if (car.tyreSlip === null) notes.push({ code: 'power/default-slip', facts: { slip } });
-    if (road) {
-      const estimator = slopeEstimator(samplesOf([{ signal: road, value: road.value, noise: road.noise }]));
-      const scaleUncertainty = inputUncertainty.loggedSpeed;
-      return ok({ basis: 'vehicle-speed', estimator, distance, slip, scaleUncertainty, notes });
-    }
-    const scaleUncertainty = Math.hypot(
-      nominal.value.uncertainty,
-      car.tyreSlip === null ? inputUncertainty.slipDefault : inputUncertainty.slipGiven,
-    );
-    const estimator = engineBased(only, distance, slip, forceAt);
-    return ok({ basis: 'engine-speed', estimator, distance, slip, scaleUncertainty, notes });
-  }
-
-  if (engine.time.length + road.time.length < 12) return tooShort(engine);
-  const model = slipOf(engine, road, forceAt);
-  const share = shareOf(engine, model.distance, forceAt);
-  const asRoad = engine.value.map(
-    (w, i) => (model.distance * w) / (1 + model.slip * share.at(engine.time[i] as number)),
-  );
-  const engineNoise = engine.noise * model.distance;
-  const estimator = slopeEstimator(
-    samplesOf([
-      { signal: engine, value: asRoad, noise: engineNoise },
-      { signal: road, value: road.value, noise: road.noise },
-    ]),
-  );
-  const engineWeight = engine.time.length / engineNoise ** 2;
-  const roadWeight = road.time.length / road.noise ** 2;
-  notes.push({ code: 'power/slip-from-speed', facts: { slip: model.slip } });
-  if (!nominal.ok)
-    notes.push({
-      code: 'power/gearing-from-speed',
-      facts: { distancePerTurn: model.distance * 2 * Math.PI },
+  const only = (engine ?? road) as SpeedSignal;
+  if (isTooShort(only)) return tooShort(only);
+  const { distance } = nominal.value;
+  const slip = car.tyreSlip ?? practice.tyreSlip;
+  notes.push(...nominal.value.notes);
+  if (car.tyreSlip === null) notes.push({ code: 'power/default-slip', facts: { slip } });
+  if (!engine)
+    return ok({
+      basis: 'vehicle-speed',
+      estimator: slopeEstimator(samplesOf([only])),
+      distance,
+      slip,
+      scaleUncertainty: inputUncertainty.loggedSpeed,
+      notes,
     });
-  else {
-    const difference = (model.distance * (1 - model.slip)) / nominal.value.distance - 1;
-    // Slip of up to 4 % and a radius 1.5 % off are usual; beyond that one of the two is wrong.
-    if (difference < -0.055 || difference > 0.02)
-      notes.push({ code: 'power/speeds-disagree', facts: { difference } });
-  }
+  const share = forceShare(tableOf(engine), distance, forceAt);
+  const slipUncertainty = car.tyreSlip === null ? inputUncertainty.slipDefault : inputUncertainty.slipGiven;
   return ok({
-    basis: engineWeight >= roadWeight ? 'engine-speed' : 'vehicle-speed',
-    estimator,
-    distance: model.distance,
-    slip: model.slip,
-    scaleUncertainty: Math.hypot(inputUncertainty.loggedSpeed, model.error),
+    basis: 'engine-speed',
+    estimator: slopeEstimator(samplesOf([asRoadSpeed(engine, distance, slip, share)])),
+    distance,
+    slip,
+    scaleUncertainty: Math.hypot(nominal.value.uncertainty, slipUncertainty),
     notes,
   });
 }
 
-function tooShort(signal: SpeedSignal): Result<never> {
-  const seconds = (signal.time.at(-1) ?? 0) - (signal.time[0] ?? 0);
-  return fail({ code: 'power/pull-too-short', facts: { samples: signal.time.length, seconds } });
+/** One estimator from both speeds. */
+function together(engine: SpeedSignal, road: SpeedSignal, usualLag: number, forceAt: ForceAt) {
+  const table = tableOf(engine);
+  const first = slipOf(table, road, usualLag, forceAt, 0);
+  // What comes late was partly driven before the pull: once the lag is known that part is left out.
+  const model = Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, forceAt, first.lag) : first;
+  const share = forceShare(table, model.distance, forceAt);
+  const converted = asRoadSpeed(engine, model.distance, model.slip, share);
+  const onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
+  const information = (s: SpeedSignal) => s.time.length / s.noise ** 2;
+  return {
+    model,
+    estimator: slopeEstimator(samplesOf([converted, onTime])),
+    basis:
+      information(converted) >= information(road) ? ('engine-speed' as const) : ('vehicle-speed' as const),
+  };
 }
 
-/** Of two road speeds the one that would give the quieter slope. */
-function better(a: SpeedSignal | null, b: SpeedSignal | null): SpeedSignal | null {
-  if (!a || !b) return a ?? b;
-  return a.noise / Math.sqrt(a.time.length) <= b.noise / Math.sqrt(b.time.length) ? a : b;
+/** The samples whose time lies inside the table. */
+function within(table: CurveTable, signal: SpeedSignal): SpeedSignal {
+  const first = table.time[0] as number;
+  const last = table.time.at(-1) as number;
+  const isInside = (_: number, i: number) =>
+    (signal.time[i] as number) >= first && (signal.time[i] as number) <= last;
+  return { ...signal, time: signal.time.filter(isInside), value: signal.value.filter(isInside) };
 }
 
-function signalNotes(signal: SpeedSignal, basis: 'engine-speed' | 'vehicle-speed'): Note[] {
-  const notes: Note[] = [];
-  if (signal.step > 0) notes.push({ code: 'power/speed-in-steps', facts: { basis, step: signal.step } });
-  if (signal.hold > 0) notes.push({ code: 'power/speed-held', facts: { basis, interval: signal.hold } });
-  if (signal.outliers > 0) notes.push({ code: 'power/outliers-left-out', facts: { count: signal.outliers } });
-  return notes;
+/** @param lag  what is known of it so far [s] */
+function slipOf(
+  engine: CurveTable,
+  road: SpeedSignal,
+  usualLag: number,
+  forceAt: ForceAt,
+  lag: number,
+): SlipModel {
+  const onTime = within(engine, { ...road, time: road.time.map((t) => t - lag) });
+  const ratios = onTime.value.map((v, i) => engine.valueAt((onTime.time[i] as number) + lag) / v);
+  const share = forceShare(engine, 1 / median(ratios), forceAt);
+  const pairs = Array.from(onTime.time, (onTimeAt, i): SpeedPair => {
+    const t = onTimeAt + lag;
+    const around = 0.05;
+    const growth =
+      (engine.valueAt(t + around) - engine.valueAt(t - around)) / (2 * around) / engine.valueAt(t);
+    return {
+      ratio: ratios[i] as number,
+      force: share(t),
+      growth,
+      noise: road.noise / (onTime.value[i] as number),
+    };
+  });
+  return fitSlip(pairs, usualLag);
 }
 
-type Part = { readonly signal: SpeedSignal; readonly value: Float64Array; readonly noise: number };
+function tableOf(signal: SpeedSignal): CurveTable {
+  const estimator = slopeEstimator(samplesOf([signal]));
+  return curveTable(estimator, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
+}
 
-/** Samples of all parts in order of time, each weighed by its own noise. */
-function samplesOf(parts: readonly Part[]) {
-  const all = parts.flatMap((p) =>
-    Array.from(p.signal.time, (time, i) => ({ time, value: p.value[i] as number, weight: 1 / p.noise ** 2 })),
+/** Tractive force over its peak, from engine speed alone: slip is a small thing and may be left out here. */
+function forceShare(engine: CurveTable, distance: number, forceAt: ForceAt): (time: number) => number {
+  const forces = engine.points.map((p) => forceAt(p.value * distance, p.slope * distance));
+  // The ends are the noisiest: the peak is not looked for there.
+  const peak = Math.max(...forces.slice(2, -2));
+  const first = engine.time[0] as number;
+  const step = (engine.time[1] as number) - first;
+  return (t) => {
+    const x = Math.min(forces.length - 1, Math.max(0, (t - first) / step));
+    const i = Math.min(forces.length - 2, Math.floor(x));
+    const f = (forces[i] as number) + (x - i) * ((forces[i + 1] as number) - (forces[i] as number));
+    return Math.min(1.1, Math.max(0, f / peak));
+  };
+}
+
+function asRoadSpeed(
+  engine: SpeedSignal,
+  distance: number,
+  slip: number,
+  share: (time: number) => number,
+): SpeedSignal {
+  const value = engine.value.map((w, i) => (distance * w) / (1 + slip * share(engine.time[i] as number)));
+  return { ...engine, value, noise: engine.noise * distance };
+}
+
+/** Samples of all signals in order of time, each weighed by its own noise. */
+function samplesOf(signals: readonly SpeedSignal[]): Samples {
+  const all = signals.flatMap((s) =>
+    Array.from(s.time, (time, i) => ({ time, value: s.value[i] as number, weight: 1 / s.noise ** 2 })),
   );
   all.sort((a, b) => a.time - b.time);
   return {
@@ -158,63 +215,27 @@ function samplesOf(parts: readonly Part[]) {
   };
 }
 
-/** Force share over the pull as seen through a broad smoother: slip follows force, and noise in it must not. */
-function shareOf(
-  engine: SpeedSignal,
-  distance: number,
-  forceAt: (speed: number, acceleration: number) => number,
-): { readonly at: (time: number) => number } {
-  const estimator = slopeEstimator(samplesOf([{ signal: engine, value: engine.value, noise: engine.noise }]));
-  const first = engine.time[0] as number;
-  const last = engine.time.at(-1) as number;
-  const count = Math.max(8, Math.round((last - first) / 0.15));
-  const forces = Float64Array.from({ length: count }, (_, i) => {
-    const p = estimator.at(first + ((last - first) * i) / (count - 1));
-    return forceAt(p.value * distance, p.slope * distance);
-  });
-  const peak = Math.max(...forces.filter((_, i) => i > 1 && i < count - 2));
-  return {
-    at: (time) => {
-      const x = ((time - first) / (last - first)) * (count - 1);
-      const i = Math.min(count - 2, Math.max(0, Math.floor(x)));
-      const f = (forces[i] as number) + (x - i) * ((forces[i + 1] as number) - (forces[i] as number));
-      return Math.min(1.1, Math.max(0, f / peak));
-    },
-  };
+function isTooShort(signal: SpeedSignal): boolean {
+  return signal.time.length < 8;
 }
 
-function engineBased(
-  engine: SpeedSignal,
-  distance: number,
-  slip: number,
-  forceAt: (speed: number, acceleration: number) => number,
-): SlopeEstimator {
-  const share = shareOf(engine, distance, forceAt);
-  const value = engine.value.map((w, i) => (distance * w) / (1 + slip * share.at(engine.time[i] as number)));
-  return slopeEstimator(samplesOf([{ signal: engine, value, noise: engine.noise * distance }]));
+function tooShort(signal: SpeedSignal): Result<never> {
+  const seconds = (signal.time.at(-1) ?? 0) - (signal.time[0] ?? 0);
+  return fail({ code: 'power/pull-too-short', facts: { samples: signal.time.length, seconds } });
 }
 
-function slipOf(
-  engine: SpeedSignal,
-  road: SpeedSignal,
-  forceAt: (speed: number, acceleration: number) => number,
-) {
-  const smooth = slopeEstimator(samplesOf([{ signal: engine, value: engine.value, noise: engine.noise }]));
-  const first = engine.time[0] as number;
-  const last = engine.time.at(-1) as number;
-  const inside = Array.from(road.time.keys()).filter(
-    (i) => (road.time[i] as number) >= first && (road.time[i] as number) <= last,
-  );
-  const speed = Float64Array.from(inside, (i) => road.value[i] as number);
-  const ratio = Float64Array.from(
-    inside,
-    (i, k) => smooth.at(road.time[i] as number).value / (speed[k] as number),
-  );
-  const rough = 1 / median(ratio);
-  const share = shareOf(engine, rough, forceAt);
-  return fitSlip(
-    ratio,
-    Float64Array.from(inside, (i) => share.at(road.time[i] as number)),
-    speed.map((v) => road.noise / v),
-  );
+/** Of two road speeds the one that gives the quieter slope; wheels where they are equal, since they are prompt. */
+function better(wheels: SpeedSignal | null, satellite: SpeedSignal | null): SpeedSignal | null {
+  if (!wheels || !satellite) return wheels ?? satellite;
+  const quiet = (s: SpeedSignal) => s.noise / Math.sqrt(s.time.length);
+  return quiet(satellite) < 0.5 * quiet(wheels) ? satellite : wheels;
+}
+
+function signalNotes(signal: SpeedSignal | null, basis: 'engine-speed' | 'vehicle-speed'): Note[] {
+  const notes: Note[] = [];
+  if (!signal) return notes;
+  if (signal.step > 0) notes.push({ code: 'power/speed-in-steps', facts: { basis, step: signal.step } });
+  if (signal.hold > 0) notes.push({ code: 'power/speed-held', facts: { basis, interval: signal.hold } });
+  if (signal.outliers > 0) notes.push({ code: 'power/outliers-left-out', facts: { count: signal.outliers } });
+  return notes;
 }

@@ -2,7 +2,7 @@ import { type Matrix, solveNormal } from './normal-equations.ts';
 
 /**
  * Values over time, one weight per sample (1 over the variance, up to a common factor).
- * Times rise; they need not be evenly spaced.
+ * Times never fall; they need not be evenly spaced.
  */
 export type Samples = {
   readonly time: Float64Array;
@@ -19,9 +19,6 @@ export type LocalFit = {
   readonly slopeWeights: Float64Array;
 };
 
-/** Share of the half width at which the tricube kernel has fallen to half, times two: its full width there. */
-export const tricubeFullWidth = 2 * (1 - 0.5 ** (1 / 3)) ** (1 / 3);
-
 /**
  * Weights of a weighted least-squares polynomial around one instant: the value and the slope there are these
  * weights times the samples.
@@ -29,7 +26,7 @@ export const tricubeFullWidth = 2 * (1 - 0.5 ** (1 / 3)) ** (1 / 3);
  *   minimise sum K((t_i - t) / h) w_i (y_i - sum b_k (t_i - t)^k)^2;  value b_0, slope b_1
  *
  * @param at         instant [s]
- * @param halfWidth  h [s]; where fewer than degree + 2 samples fall inside it is widened until they do
+ * @param halfWidth  h [s]; where fewer than degree + 2 instants were sampled inside it is widened until they are
  * @param degree     1 to 4
  *
  * Valid:  also one-sided, at the ends of the samples; the error of the slope is then about four times as large.
@@ -47,38 +44,24 @@ export function localFit(
   kernel: Kernel = 'tricube',
 ): LocalFit {
   const { time, weight } = samples;
-  const n = time.length;
-  const needed = degree + 2;
-  let from = lowerBound(time, at - halfWidth);
-  let to = from;
-  let h = halfWidth;
-  while (to < n && (time[to] as number) <= at + halfWidth) to++;
-  // Two channels read at one instant are one point to a polynomial.
-  while (distinct(time, from, to) < needed && (from > 0 || to < n)) {
-    const left = from > 0 ? at - (time[from - 1] as number) : Number.POSITIVE_INFINITY;
-    const right = to < n ? (time[to] as number) - at : Number.POSITIVE_INFINITY;
-    if (left <= right) from--;
-    else to++;
-    // A sample on the rim of the tricube weighs nothing: keep the newest just inside.
-    h = Math.max(h, 1.05 * Math.min(left, right));
-  }
+  const { from, to, h } = windowAround(time, at, halfWidth, degree + 2);
   const size = degree + 1;
-  const normal = new Float64Array(size * size);
   const count = to - from;
   const w = new Float64Array(count);
-  const powers = new Float64Array(2 * degree + 1);
+  const moments = new Float64Array(2 * degree + 1);
   for (let i = 0; i < count; i++) {
     const u = ((time[from + i] as number) - at) / h;
     const wi = (weight[from + i] as number) * (kernel === 'uniform' ? 1 : tricube(u));
     w[i] = wi;
     let p = wi;
-    for (let k = 0; k < powers.length; k++) {
-      powers[k] = (powers[k] as number) + p;
+    for (let k = 0; k < moments.length; k++) {
+      moments[k] = (moments[k] as number) + p;
       p *= u;
     }
   }
+  const normal = new Float64Array(size * size);
   for (let r = 0; r < size; r++)
-    for (let c = 0; c < size; c++) normal[r * size + c] = powers[r + c] as number;
+    for (let c = 0; c < size; c++) normal[r * size + c] = moments[r + c] as number;
   const valueRow = inverseColumn(normal, size, 0);
   const slopeRow = inverseColumn(normal, size, 1);
   const valueWeights = new Float64Array(count);
@@ -97,15 +80,34 @@ export function localFit(
   return { from, valueWeights, slopeWeights };
 }
 
-/** weights times the samples they were made for. */
-export function applied(fit: LocalFit, weights: Float64Array, value: Float64Array): number {
+/** Weights times the samples from `from` on. */
+export function weightedSum(weights: Float64Array, values: Float64Array, from: number): number {
   let sum = 0;
-  for (let i = 0; i < weights.length; i++) sum += (weights[i] as number) * (value[fit.from + i] as number);
+  for (let i = 0; i < weights.length; i++) sum += (weights[i] as number) * (values[from + i] as number);
   return sum;
 }
 
+/** Samples within the half width, widened until so many distinct instants lie inside. */
+function windowAround(time: Float64Array, at: number, halfWidth: number, needed: number) {
+  const n = time.length;
+  let from = lowerBound(time, at - halfWidth);
+  let to = from;
+  let h = halfWidth;
+  while (to < n && (time[to] as number) <= at + halfWidth) to++;
+  // Two channels read at one instant are one point to a polynomial.
+  while (distinct(time, from, to) < needed && (from > 0 || to < n)) {
+    const left = from > 0 ? at - (time[from - 1] as number) : Number.POSITIVE_INFINITY;
+    const right = to < n ? (time[to] as number) - at : Number.POSITIVE_INFINITY;
+    if (left <= right) from--;
+    else to++;
+    // A sample on the rim of the tricube weighs nothing: keep the newest just inside.
+    h = Math.max(h, 1.05 * Math.min(left, right));
+  }
+  return { from, to, h };
+}
+
 /** First index whose time is not below t. */
-export function lowerBound(time: Float64Array, t: number): number {
+function lowerBound(time: Float64Array, t: number): number {
   let low = 0;
   let high = time.length;
   while (low < high) {
@@ -116,14 +118,6 @@ export function lowerBound(time: Float64Array, t: number): number {
   return low;
 }
 
-function inverseColumn(normal: Matrix, size: number, which: number): Float64Array {
-  const unit = new Float64Array(size);
-  unit[which] = 1;
-  const column = solveNormal(normal, unit, size);
-  if (!column) throw new Error('a local fit needs more distinct instants than its degree');
-  return column;
-}
-
 function distinct(time: Float64Array, from: number, to: number): number {
   let count = to > from ? 1 : 0;
   for (let i = from + 1; i < to && count < 8; i++) if (time[i] !== time[i - 1]) count++;
@@ -131,6 +125,15 @@ function distinct(time: Float64Array, from: number, to: number): number {
 }
 
 function tricube(u: number): number {
-  const rest = 1 - Math.abs(u) ** 3;
+  const a = Math.abs(u);
+  const rest = 1 - a * a * a;
   return rest <= 0 ? 0 : rest * rest * rest;
+}
+
+function inverseColumn(normal: Matrix, size: number, which: number): Float64Array {
+  const unit = new Float64Array(size);
+  unit[which] = 1;
+  const column = solveNormal(normal, unit, size);
+  if (!column) throw new Error('a local fit needs more distinct instants than its degree');
+  return column;
 }

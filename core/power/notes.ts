@@ -19,6 +19,8 @@ declare module '../result/result.ts' {
     'power/speeds-disagree': { difference: number };
     'power/speed-in-steps': { basis: 'engine-speed' | 'vehicle-speed'; step: number };
     'power/speed-held': { basis: 'engine-speed' | 'vehicle-speed'; interval: number };
+    /** Vehicle speed comes so much later than engine speed [s]. */
+    'power/speed-late': { lag: number };
     'power/outliers-left-out': { count: number };
     'power/grade-from-altitude': { grade: number };
     'power/altitude-unclear': { grade: number; error: number };

@@ -2,15 +2,17 @@ import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
+import { curveTable } from './curve-table.ts';
 import { directPower } from './direct-power.ts';
 import { type Explanation, input } from './explain.ts';
-import { type FusedSpeed, fusedSpeed } from './fused-speed.ts';
+import { type ForceAt, type FusedSpeed, fusedSpeed } from './fused-speed.ts';
 import { gradeOfPull } from './grade.ts';
 import { practice } from './practice.ts';
 import { pullCorrection } from './pull-correction.ts';
 import type { PullPower } from './pull-power.ts';
 import { pullWindow } from './pull-window.ts';
-import { loadAt, roadLoad } from './road-load.ts';
+import { loadAt, type RoadLoad, roadLoad } from './road-load.ts';
+import type { SlopePoint } from './slope-estimate.ts';
 import { speedGrid } from './speed-grid.ts';
 import { systematicError } from './systematic-error.ts';
 import { wheelMass } from './wheel-mass.ts';
@@ -82,76 +84,94 @@ export function powerOfPull(
   if (window.trimmed > 0) notes.push({ code: 'power/pull-trimmed', facts: { seconds: window.trimmed } });
   const start = log.time[window.from] as number;
   const end = log.time[window.to - 1] as number;
-  const track = trackOf(fused.value, start, end, forceAt);
-  const grid = speedGrid(track.engineSpeed[0] as number, track.engineSpeed.at(-1) as number);
-  if (grid.length < 3)
-    return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
-
-  const n = grid.length;
-  const out = {
-    engineSpeed_rad_s: grid,
-    wheelPower: new Float64Array(n),
-    enginePower: new Float64Array(n),
-    wheelPowerError: new Float64Array(n),
-    systematicError: new Float64Array(n),
-    time: new Float64Array(n),
-  };
   const efficiency = car.drivetrainEfficiency ?? practice.drivetrainEfficiency;
   if (car.drivetrainEfficiency === null)
     notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
   if (car.engineInertia_kg_m2 === null) notes.push({ code: 'power/engine-inertia-not-counted', facts: {} });
-  for (let i = 0; i < n; i++) {
-    const w = grid[i] as number;
-    const t = track.timeAt(w);
-    const p = fused.value.estimator.at(t);
-    const force = forceAt(p.value, p.slope);
-    const wheelPower = force * p.value;
-    out.time[i] = t;
-    out.wheelPower[i] = wheelPower;
-    out.enginePower[i] =
-      wheelPower / efficiency + (car.engineInertia_kg_m2 ?? 0) * w * p.slope * (w / p.value);
-    const byValue = force + p.value * (load.b + 2 * load.c * p.value);
-    const bySlope = mass * p.value;
-    out.wheelPowerError[i] = Math.sqrt(
-      Math.max(
-        0,
-        byValue ** 2 * p.valueVariance +
-          bySlope ** 2 * p.slopeVariance +
-          2 * byValue * bySlope * p.covariance,
-      ),
-    );
-    out.systematicError[i] = systematicError(car, load, fused.value.scaleUncertainty, mass, p.value, p.slope);
-  }
-  return ok(
-    corrected({ ...out, bandwidth: fused.value.estimator.fullWidth, basis: fused.value.basis }, correction, [
-      ...notes,
-      ...correction.notes,
-    ]),
-  );
+
+  const track = trackOf(fused.value, start, end, forceAt);
+  const grid = speedGrid(track.engineSpeed[0] as number, track.engineSpeed.at(-1) as number);
+  if (grid.length < 3)
+    return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
+  const along = powersAlong(track, car, load, mass, efficiency, fused.value.scaleUncertainty);
+  const read = readAt(track.engineSpeed, grid);
+  const power = {
+    engineSpeed_rad_s: grid,
+    wheelPower: read(along.wheelPower),
+    enginePower: read(along.enginePower),
+    wheelPowerError: read(along.wheelPowerError),
+    systematicError: read(along.systematicError),
+    time: read(track.time),
+    bandwidth: fused.value.estimator.fullWidth,
+    basis: fused.value.basis,
+  };
+  return ok(corrected(power, correction, [...notes, ...correction.notes]));
 }
 
-/** Engine speed over time on a fine lattice, made to rise, and its inverse. */
-function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: (v: number, a: number) => number) {
-  const count = Math.max(16, Math.min(120, Math.round((end - start) / 0.1)));
-  const time = Float64Array.from({ length: count }, (_, i) => start + ((end - start) * i) / (count - 1));
-  const points = Array.from(time, (t) => fused.estimator.at(t));
+type Track = {
+  readonly time: Float64Array;
+  /** Made to rise strictly, so that it can be read the other way round. */
+  readonly engineSpeed: Float64Array;
+  readonly points: readonly SlopePoint[];
+};
+
+/** The pull at even instants, closer than the smoother can tell apart. */
+function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: ForceAt): Track {
+  const { time, points } = curveTable(fused.estimator, start, end, Math.max(0.05, (end - start) / 150));
   const forces = points.map((p) => forceAt(p.value, p.slope));
   const peak = Math.max(...forces);
   const engineSpeed = Float64Array.from(points, (p, i) => {
     const share = Math.max(0, (forces[i] as number) / peak);
     return (p.value / fused.distance) * (1 + fused.slip * share);
   });
-  for (let i = 1; i < count; i++)
-    engineSpeed[i] = Math.max(engineSpeed[i] as number, engineSpeed[i - 1] as number);
-  const timeAt = (w: number) => {
+  for (let i = 1; i < engineSpeed.length; i++)
+    engineSpeed[i] = Math.max(engineSpeed[i] as number, (engineSpeed[i - 1] as number) * (1 + 1e-12));
+  return { time, engineSpeed, points };
+}
+
+/** Powers and their errors at each instant of the track [W]. */
+function powersAlong(
+  track: Track,
+  car: Car,
+  load: RoadLoad,
+  mass: number,
+  efficiency: number,
+  scaleUncertainty: number,
+) {
+  const n = track.points.length;
+  const wheelPower = new Float64Array(n);
+  const enginePower = new Float64Array(n);
+  const wheelPowerError = new Float64Array(n);
+  const systematic = new Float64Array(n);
+  const engineInertia = car.engineInertia_kg_m2 ?? 0;
+  track.points.forEach((p, i) => {
+    const w = track.engineSpeed[i] as number;
+    const force = mass * p.slope + loadAt(load, p.value);
+    wheelPower[i] = force * p.value;
+    enginePower[i] = (force * p.value) / efficiency + engineInertia * w * p.slope * (w / p.value);
+    const byValue = force + p.value * (load.b + 2 * load.c * p.value);
+    const bySlope = mass * p.value;
+    const variance =
+      byValue ** 2 * p.valueVariance + bySlope ** 2 * p.slopeVariance + 2 * byValue * bySlope * p.covariance;
+    wheelPowerError[i] = Math.sqrt(Math.max(0, variance));
+    systematic[i] = systematicError(car, load, scaleUncertainty, mass, p.value, p.slope);
+  });
+  return { wheelPower, enginePower, wheelPowerError, systematicError: systematic };
+}
+
+/** Reads curves that are known at rising xs at the points of the grid, by straight lines. */
+function readAt(xs: Float64Array, grid: Float64Array): (ys: Float64Array) => Float64Array {
+  const places = Array.from(grid, (x) => {
     let i = 0;
-    while (i < count - 2 && (engineSpeed[i + 1] as number) < w) i++;
-    const w0 = engineSpeed[i] as number;
-    const w1 = engineSpeed[i + 1] as number;
-    const share = w1 > w0 ? Math.min(1, Math.max(0, (w - w0) / (w1 - w0))) : 0;
-    return (time[i] as number) + share * ((time[i + 1] as number) - (time[i] as number));
-  };
-  return { engineSpeed, timeAt };
+    while (i < xs.length - 2 && (xs[i + 1] as number) < x) i++;
+    const width = (xs[i + 1] as number) - (xs[i] as number);
+    return { i, share: Math.min(1, Math.max(0, (x - (xs[i] as number)) / width)) };
+  });
+  return (ys) =>
+    Float64Array.from(
+      places,
+      ({ i, share }) => (ys[i] as number) * (1 - share) + (ys[i + 1] as number) * share,
+    );
 }
 
 function corrected(

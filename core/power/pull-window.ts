@@ -24,13 +24,12 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const high = from + extreme(smooth, middle - from, to - from, 1);
   const low = from + extreme(smooth, 0, middle - from, -1);
   const level = (i: number) => smooth[i - from] as number;
-  const slack = 0.004 * Math.abs(level(high) || 0);
   const before = at(to - 1) - at(from);
-  const end = level(to - 1);
-  const start = level(from);
-  if (level(high) - end > slack) to = high + 1;
-  if (start - level(low) > slack) from = low;
-  const trimmed = before - (at(to - 1) - at(from));
+  if (level(high) > level(to - 1)) to = high + 1;
+  if (level(low) < level(from)) from = low;
+  const lost = before - (at(to - 1) - at(from));
+  // A sample or two go to noise; more is a lift or a shift that got into the pull.
+  const trimmed = lost > 0.12 ? lost : 0;
   const throttle = channelOf(log, 'pedal') ?? channelOf(log, 'throttle');
   const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
   let useFrom = from;

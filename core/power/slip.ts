@@ -1,75 +1,95 @@
+import { type Matrix, solveNormal } from './normal-equations.ts';
 import { median } from './speed-signal.ts';
 
 /**
- * How road speed follows from engine speed in one gear when the driven tyres slip in proportion to their force:
+ * How logged road speed follows from engine speed in one gear, where the driven tyres slip in proportion to their
+ * force and the road speed reaches the log late:
  *
- *   v = d w / (1 + s F / Fmax)
+ *   v(t) = d w(t + lag) / (1 + s F / Fmax)
  */
 export type SlipModel = {
   /** Distance per radian without slip [m]. */
   readonly distance: number;
   /** Slip at the largest force of the pull. */
   readonly slip: number;
+  /** Seconds by which road speed comes late. */
+  readonly lag: number;
   /** Standard error of the speed scale in the middle of the pull, relative. */
   readonly error: number;
 };
 
+/** Both speeds at one instant of the pull. */
+export type SpeedPair = {
+  /** w / v [rad/m]. */
+  readonly ratio: number;
+  /** F / Fmax, 0 to 1. */
+  readonly force: number;
+  /** dv/dt / v [1/s]: what a second of lag is worth. */
+  readonly growth: number;
+  /** Relative standard deviation of the ratio. */
+  readonly noise: number;
+};
+
+/** What is known of slip before a log is seen: 1 to 3 % at full load (common practice). */
+const usualSlip = { centre: 0.02, error: 0.01 };
+
 /**
- * Distance and slip from both logged speeds.
+ * Distance, slip and lag from both logged speeds.
  *
- *   w / v = (1 + s f) / d,  f = F / Fmax: a straight line in f, fitted with what is known beforehand of s
+ *   w / v = (1 + s f + lag g) / d,  f = F / Fmax, g = (dv/dt) / v
  *
- * A pull whose force hardly changes cannot tell d from s, but then only their product matters; the practice value
- * of s (0.02, standard error 0.01) keeps the line in place there and gives way wherever the data say more.
+ * A plane in f and g, fitted with what is known beforehand of s and of the lag. A pull whose force hardly changes
+ * cannot tell d from s, but then only both together matter; the prior keeps the plane in place there and gives way
+ * wherever the data say more.
  *
- * @param ratio   w / v at samples [rad/m]
- * @param share   f at the same samples, 0 to 1
- * @param noise   relative standard deviation of one ratio, 1/v included: one per sample
+ * @param usualLag  standard deviation that is believed possible [s]: 0.05 for a wheel sensor, more for satellites
  *
  * Source: linear tyre slip at small slip (Pacejka, Tyre and Vehicle Dynamics, chapter 1, from memory); 1 to 3 %
  *         at full load is common practice.
  */
-export function fitSlip(ratio: Float64Array, share: Float64Array, noise: Float64Array): SlipModel {
-  const prior = { slip: 0.02, error: 0.01 };
-  let centre = median(ratio);
-  let k = centre;
-  let ks = prior.slip * centre;
-  let errorK = 0;
-  // Scatter is taken from the residuals of the first pass: sensors are often worse than their steps.
+export function fitSlip(pairs: readonly SpeedPair[], usualLag: number): SlipModel {
+  let centre = median(Float64Array.from(pairs, (p) => p.ratio));
+  let plane: Float64Array = Float64Array.of(centre, usualSlip.centre * centre, 0);
   let scale = 1;
-  for (let pass = 0; pass < 3; pass++) {
-    let s00 = 0;
-    let s01 = 0;
-    let s11 = 0;
-    let b0 = 0;
-    let b1 = 0;
-    for (let i = 0; i < ratio.length; i++) {
-      const r = ratio[i] as number;
-      const f = share[i] as number;
-      const sd = scale * centre * (noise[i] as number);
-      const off = pass === 0 ? 0 : (r - k - ks * f) / sd;
+  let error = 0;
+  for (let pass = 0; pass < 4; pass++) {
+    const normal: Matrix = new Float64Array(9);
+    const right = new Float64Array(3);
+    let weights = 0;
+    for (const p of pairs) {
+      const row = [1, p.force, p.growth];
+      const deviation = scale * centre * p.noise;
+      const off = pass === 0 ? 0 : (p.ratio - at(plane, p)) / deviation;
       // Beyond three deviations a sample loses weight (Huber).
-      const weight = (Math.abs(off) > 3 ? 3 / Math.abs(off) : 1) / (sd * sd);
-      s00 += weight;
-      s01 += weight * f;
-      s11 += weight * f * f;
-      b0 += weight * r;
-      b1 += weight * r * f;
+      const weight = (Math.abs(off) > 3 ? 3 / Math.abs(off) : 1) / deviation ** 2;
+      weights += weight;
+      for (let r = 0; r < 3; r++) {
+        right[r] = (right[r] as number) + weight * (row[r] as number) * p.ratio;
+        for (let c = 0; c < 3; c++)
+          normal[r * 3 + c] =
+            (normal[r * 3 + c] as number) + weight * (row[r] as number) * (row[c] as number);
+      }
     }
-    const priorWeight = 1 / (prior.error * centre) ** 2;
-    s11 += priorWeight;
-    b1 += priorWeight * prior.slip * centre;
-    const determinant = s00 * s11 - s01 * s01;
-    k = (b0 * s11 - b1 * s01) / determinant;
-    ks = (s00 * b1 - s01 * b0) / determinant;
-    errorK = Math.sqrt(1 / s00);
-    let squares = 0;
-    for (let i = 0; i < ratio.length; i++) {
-      const off = ((ratio[i] as number) - k - ks * (share[i] as number)) / (centre * (noise[i] as number));
-      squares += Math.min(off * off, 9);
-    }
-    scale = Math.max(0.5, Math.sqrt(squares / Math.max(1, ratio.length - 2)));
-    centre = k;
+    const slipWeight = 1 / (usualSlip.error * centre) ** 2;
+    normal[4] = (normal[4] as number) + slipWeight;
+    right[1] = (right[1] as number) + slipWeight * usualSlip.centre * centre;
+    normal[8] = (normal[8] as number) + 1 / (usualLag * centre) ** 2;
+    const solved = solveNormal(normal, right, 3);
+    if (!solved) break;
+    plane = solved;
+    error = 1 / Math.sqrt(weights);
+    // Scatter is taken from the residuals of the first pass: sensors are often worse than their steps.
+    const squares = pairs.reduce(
+      (sum, p) => sum + Math.min(9, ((p.ratio - at(plane, p)) / (centre * p.noise)) ** 2),
+      0,
+    );
+    scale = Math.max(0.5, Math.sqrt(squares / Math.max(1, pairs.length - 2)));
+    centre = plane[0] as number;
   }
-  return { distance: 1 / k, slip: ks / k, error: errorK / k };
+  const [k, ks, kLag] = plane as unknown as [number, number, number];
+  return { distance: 1 / k, slip: ks / k, lag: kLag / k, error: error / k };
+}
+
+function at(plane: Float64Array, p: SpeedPair): number {
+  return (plane[0] as number) + (plane[1] as number) * p.force + (plane[2] as number) * p.growth;
 }

@@ -1,5 +1,5 @@
 import { type Channel, type Log, sampleFlag } from '../log/index.ts';
-import { applied, localFit, type Samples } from './local-polynomial.ts';
+import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
 
 /** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */
 export type SpeedSignal = {
@@ -53,7 +53,7 @@ export function speedSignal(log: Log, channel: Channel, from: number, to: number
     }
   }
   if (time.length < 6) return null;
-  const clean = withoutSpikes(time, value, step);
+  const clean = thinned(withoutSpikes(time, value, step));
   const noise = noiseOf(clean.time, clean.value);
   const quantum = isStepped ? 0 : step / Math.sqrt(12);
   return {
@@ -61,9 +61,9 @@ export function speedSignal(log: Log, channel: Channel, from: number, to: number
     value: clean.value,
     step: isStepped || step > 1.5 * noise ? step : 0,
     hold,
-    outliers: time.length - clean.time.length,
+    outliers: clean.spikes,
     // Scatter can't be told below the steps: a signal that happens to fall on its marks is no better for it.
-    noise: Math.max(noise, 0.5 * quantum, 1e-9 * Math.abs(value.at(-1) as number)),
+    noise: Math.max(noise, quantum, 1e-9 * Math.abs(value.at(-1) as number)),
   };
 }
 
@@ -163,33 +163,45 @@ export function median(values: Float64Array): number {
     : ((sorted[middle - 1] as number) + (sorted[middle] as number)) / 2;
 }
 
+/**
+ * Means of so many samples in a row that about 250 remain: past some 30 a second more of them say nothing about an
+ * acceleration that lasts tenths of a second, and cost time.
+ */
+function thinned(signal: { time: Float64Array; value: Float64Array; spikes: number }) {
+  const every = Math.floor(signal.time.length / 250);
+  if (every < 2) return signal;
+  const count = Math.floor(signal.time.length / every);
+  const means = (xs: Float64Array) =>
+    Float64Array.from({ length: count }, (_, k) => {
+      let sum = 0;
+      for (let i = 0; i < every; i++) sum += xs[k * every + i] as number;
+      return sum / every;
+    });
+  return { ...signal, time: means(signal.time), value: means(signal.value) };
+}
+
 /** Half width of a short local fit: some nine samples, no less than 0.25 s. */
 function shortHalfWidth(time: Float64Array): number {
   return Math.max(0.25, 4.6 * medianGap(time));
 }
 
+/**
+ * Leaves out samples far from the median of the five around them. A rising signal is its own running median, so
+ * the rise does no harm; what a sample may stray is six times the usual, three usual rises, or two steps.
+ */
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
-  // Each sample against a line through its neighbours only, so that a spike cannot hide in its own fit.
-  const n = time.length;
-  const residual = new Float64Array(n);
-  const h = shortHalfWidth(time);
-  const weight = new Float64Array(n).fill(1);
-  for (let pass = 0; pass < 2; pass++) {
-    for (let i = 0; i < n; i++) {
-      const own = weight[i] as number;
-      weight[i] = 1e-9;
-      const fit = localFit({ time, value, weight }, time[i] as number, h, 1);
-      residual[i] = Math.abs((value[i] as number) - applied(fit, fit.valueWeights, value));
-      weight[i] = own;
-    }
-    const scatter = Math.max(
-      1.4826 * median(residual),
-      step / Math.sqrt(12),
-      1e-6 * Math.abs(value[n - 1] as number),
-    );
-    for (let i = 0; i < n; i++) weight[i] = (residual[i] as number) > 6 * scatter ? 1e-9 : 1;
-  }
-  return { time: time.filter((_, i) => weight[i] === 1), value: value.filter((_, i) => weight[i] === 1) };
+  const n = value.length;
+  const stray = value.map((v, i) => {
+    const from = Math.max(0, Math.min(n - 5, i - 2));
+    return Math.abs(v - median(value.slice(from, from + 5)));
+  });
+  const rises = Float64Array.from({ length: n - 1 }, (_, i) =>
+    Math.abs((value[i + 1] as number) - (value[i] as number)),
+  );
+  const most = Math.max(6 * 1.4826 * median(stray), 3 * median(rises), 2 * step);
+  const isKept = (_: number, i: number) => (stray[i] as number) <= most;
+  const kept = time.filter(isKept);
+  return { time: kept, value: value.filter(isKept), spikes: n - kept.length };
 }
 
 /**
@@ -205,7 +217,7 @@ function noiseOf(time: Float64Array, value: Float64Array): number {
   let freedom = 0;
   for (let i = 0; i < time.length; i++) {
     const fit = localFit(samples, time[i] as number, h, 2);
-    const r = (value[i] as number) - applied(fit, fit.valueWeights, value);
+    const r = (value[i] as number) - weightedSum(fit.valueWeights, value, fit.from);
     squares += r * r;
     let norm = 0;
     for (const w of fit.valueWeights) norm += w * w;

@@ -13,7 +13,7 @@ export type TwoWay = {
   readonly headwind: number;
   /** Out minus back, over their mean, mean over the band: uphill or against the wind out is negative. */
   readonly difference: number;
-  /** True where the grade is more than two of its standard errors from level. */
+  /** True where level lies outside the grade's 95 % interval. */
   readonly isClear: boolean;
   /** Mean of both directions, each direction counting once: slope and steady wind cancel. */
   readonly engineSpeed_rad_s: Float64Array;
@@ -78,7 +78,7 @@ export function twoWayDisagreement(
   const freedom = scatter.reduce((sum, s) => sum + s.freedom, 0);
   const perPull = freedom > 0 ? Math.sqrt(squares / freedom) : Math.hypot(...own) / Math.sqrt(own.length);
   const error = perPull * Math.sqrt(1 / out.length + 1 / back.length);
-  const isClear = Math.abs(grade) > 2 * error;
+  const isClear = Math.abs(grade) > (studentAt95[freedom] ?? 2.1) * error;
   return ok({
     grade,
     error,
@@ -90,6 +90,12 @@ export function twoWayDisagreement(
     notes: isClear ? [{ code: 'power/two-way-slope', facts: { grade, error } }] : [],
   });
 }
+
+/**
+ * Student's t at 97.5 % over degrees of freedom; none means that the pulls' own noise is all there is, which is too
+ * little by half or so. NIST/SEMATECH e-Handbook, table 1.3.6.7.2.
+ */
+const studentAt95 = [4, 12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228];
 
 /** Points of the first pull that all pulls reach. */
 function commonGrid(pulls: readonly PullPower[]): Float64Array {

@@ -13,6 +13,8 @@ export type Sensor = {
   readonly step: number;
   /** Seconds between two readings; the file repeats the last one in between. 0 for every row. */
   readonly hold?: number;
+  /** Seconds by which the reading comes late. */
+  readonly lag?: number;
 };
 
 /** All that the car, the road and the logger are in truth. */
@@ -29,6 +31,8 @@ export type Drive = {
   readonly grade: number;
   /** Slip at the largest tractive force; it grows in proportion to the force. */
   readonly slip: number;
+  /** Slip over its largest, as a function of force over its largest; in proportion unless told otherwise. */
+  readonly slipLaw: (share: number) => number;
   /** Wheel power [W] over engine speed [rad/s] and time since full throttle [s]. */
   readonly wheelPower: (engineSpeed_rad_s: number, sincePullStart: number) => number;
   readonly rpmFrom: number;
@@ -86,6 +90,7 @@ export const usualDrive: Drive = {
   airDensity: 1.2041,
   grade: 0,
   slip: 0,
+  slipLaw: (share) => share,
   wheelPower: boostedCurve(290, 2900, 180, 5200),
   rpmFrom: 2500,
   rpmTo: 6500,
@@ -116,7 +121,7 @@ export function drive(given: Partial<Drive> = {}): Driven {
     d.mass * gravity * (d.rolling * Math.cos(angle) + Math.sin(angle)) +
     0.5 * d.airDensity * d.dragArea * v * v;
   const peakForce = peakOf(d, overall);
-  const slipOf = (force: number) => d.slip * Math.max(0, force / peakForce);
+  const slipOf = (force: number) => d.slip * d.slipLaw(Math.max(0, force / peakForce));
   const step = 1e-3;
   const lead = 1.5;
   let slip = d.slip / 2;
@@ -143,6 +148,8 @@ export function drive(given: Partial<Drive> = {}): Driven {
   };
   const truth = { w: [] as number[], p: [] as number[], t: [] as number[], v: [] as number[] };
   let t = 0;
+  const history: number[] = [];
+  const behind = Math.round((d.vehicleSpeed?.lag ?? 0) / step);
   let nextRow = uniform() / d.rate;
   let rowTime = nextRow;
   let pullStart = Number.NaN;
@@ -172,10 +179,11 @@ export function drive(given: Partial<Drive> = {}): Driven {
       truth.v.push(v);
       if (w >= d.rpmTo * rpm) pullEnd = t;
     }
+    history.push(v);
     if (t >= rowTime) {
       rows.t.push(t);
       rows.w.push(w);
-      rows.v.push(v);
+      rows.v.push(history[history.length - 1 - behind] ?? v);
       rows.h.push(altitude);
       rows.pedal.push(t < lead ? 0.3 : inPull ? 1 : 0);
       nextRow += 1 / d.rate;

@@ -107,6 +107,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     } geschrieben.`,
   'power/speed-held': (f, show) =>
     `Die ${signal[f.basis]} wird nur alle ${show.quantity(f.interval, 'time')} neu gelesen; die Wiederholungen wurden weggelassen.`,
+  'power/speed-late': (f, show) =>
+    `Die Fahrgeschwindigkeit steht ${show.quantity(f.lag, 'time')} nach der Drehzahl in der Aufzeichnung; das ist berücksichtigt.`,
   'power/outliers-left-out': (f, show) =>
     `${show.number(f.count)} weit abseits liegende Werte wurden weggelassen.`,
   'power/grade-from-altitude': (f, show) =>

@@ -99,6 +99,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     }.`,
   'power/speed-held': (f, show) =>
     `The ${signal[f.basis]} is read anew only every ${show.quantity(f.interval, 'time')}; the repeats were left out.`,
+  'power/speed-late': (f, show) =>
+    `Vehicle speed reaches the log ${show.quantity(f.lag, 'time')} after engine speed; that was allowed for.`,
   'power/outliers-left-out': (f, show) =>
     `${show.number(f.count)} speed samples far off the rest were left out.`,
   'power/grade-from-altitude': (f, show) =>
