@@ -1,1 +1,5 @@
+/** The review of an installation: rules, answers, what to fix before driving. */
 export * from './answers.ts';
+export * from './hydraulic-lock.ts';
+export * from './review.ts';
+export * from './rules.ts';

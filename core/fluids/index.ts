@@ -10,11 +10,14 @@
  *
  * What burns: stoichiometricAirFuel(elements); airDemand, blendAirFuel, blendHeat over a FuelBlend of masses of
  *   petrol, ethanol, methanol and water; petrolBlend(ethanol share); blendOf(fuel, fluid, mass of fluid)
+ *
+ * fluidOf(input) gathers every property of one mix, fluidJson writes it for scripts.
  */
 import './notes.ts';
 import './problems.ts';
 
 export * from './flash-point.ts';
+export * from './fluid-sheet.ts';
 export * from './freezing-point.ts';
 export * from './hazards.ts';
 export * from './hydrometer.ts';

@@ -1,3 +1,4 @@
+import type { FitRuleId } from '../fit/index.ts';
 import type { QuantityId } from '../log/index.ts';
 import type { NoteCode, NoteFacts, ProblemCode, ProblemFacts } from '../result/index.ts';
 import type { Show } from './show.ts';
@@ -17,9 +18,19 @@ export type ProblemWordsOf<Prefix extends string> = Pick<
 >;
 export type NoteWordsOf<Prefix extends string> = Pick<NoteWords, Extract<NoteCode, `${Prefix}/${string}`>>;
 
+/** A question that “yes” answers soundly, why it is asked, and what to do after “no”. */
+export type FitRuleWords = {
+  readonly [R in FitRuleId]: {
+    readonly question: string;
+    readonly reason: string;
+    readonly remedy: string;
+  };
+};
+
 /** Everything that a person reads, in one language. */
 export type Dictionary = {
   readonly problems: ProblemWords;
   readonly notes: NoteWords;
   readonly quantities: { readonly [Q in QuantityId]: string };
+  readonly fitRules: FitRuleWords;
 };

@@ -1,5 +1,153 @@
+import type { FuelBasis, PracticeDefault, StrategyName } from '../../injection/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import type { Show } from '../show.ts';
 
-export const injectionProblems: ProblemWordsOf<'injection'> = {};
+const bases: Record<FuelBasis, string> = {
+  power: 'Leistung und spezifischem Verbrauch',
+  air: 'Hubraum, Liefergrad und Luft im Saugrohr',
+  injectors: 'der geloggten Einspritzdauer',
+};
+const strategies: Record<StrategyName, string> = {
+  'later-start': 'späterer Start',
+  'full-beyond': 'Vollpunkt über dem Höchstdruck',
+  'by-hand': 'von Hand',
+};
+const defaults: Record<PracticeDefault, (value: number, show: Show) => string> = {
+  fuelConsumption: (v, show) =>
+    `Spezifischer Verbrauch mit ${show.quantity(v, 'massPerEnergy', 3)} angenommen`,
+  volumetricEfficiency: (v, show) => `Liefergrad mit ${show.quantity(v, 'share', 0)} angenommen`,
+  manifoldTemperature: (v, show) => `Luft im Saugrohr mit ${show.quantity(v, 'temperature', 0)} angenommen`,
+  lambda: (v, show) => `Gemisch mit ${show.quantity(v, 'lambda', 2)} angenommen`,
+  boostCurve: (v, show) =>
+    `Angenommen, der Ladedruck steigt gleichmäßig bis ${show.quantity(v, 'engineSpeed', 0)} und bleibt dann`,
+  pullDuration: (v, show) => `Angenommen, eine Messfahrt dauert ${show.quantity(v, 'time', 0)}`,
+  pullSpeeds: (v, show) => `Angenommen, eine Messfahrt endet bei ${show.quantity(v, 'engineSpeed', 0)}`,
+  peakSpeed: (v, show) =>
+    `Angenommen, die Höchstleistung liegt am Ende der Messfahrt, ${show.quantity(v, 'engineSpeed', 0)}: dort ist der Bedarf am größten`,
+  air: (v, show) => `Luftdruck mit ${show.quantity(v, 'pressure')} angenommen`,
+  tank: () => 'Kein Tank eingegeben',
+  place: () => 'Ort der Düse nicht angegeben: mit dem Druck im Saugrohr gerechnet',
+};
 
-export const injectionNotes: NoteWordsOf<'injection'> = {};
+export const injectionProblems: ProblemWordsOf<'injection'> = {
+  'injection/no-peak-boost': () => ({
+    message: 'Der höchste Ladedruck fehlt oder liegt nicht über null.',
+    remedy: 'Den Ladedruck eingeben, den der Motor erreichen soll, als Überdruck.',
+  }),
+  'injection/fuel-flow-unknown': (f) => ({
+    message:
+      f.asked === null
+        ? 'Der Kraftstofffluss lässt sich noch nicht berechnen.'
+        : `Der Kraftstofffluss lässt sich aus ${bases[f.asked]} nicht berechnen: das ist noch nicht bekannt.`,
+    remedy:
+      'Die Zielleistung eingeben, oder den Hubraum, oder Einspritzventile mit geloggter Einschaltdauer.',
+  }),
+  'injection/start-above-full': (f, show) => ({
+    message: `Der Start bei ${show.quantity(f.start, 'boost')} liegt nicht unter dem Vollpunkt bei ${show.quantity(f.full, 'boost')}.`,
+    remedy: 'Den Start niedriger oder den Vollpunkt höher setzen.',
+  }),
+  'injection/ratio-profile-falls-back': (f, show) => ({
+    message: `Im Verhältnisprofil folgt ${show.quantity(f.boost, 'boost')} auf ${show.quantity(f.previous, 'boost')}: der Ladedruck muss von Punkt zu Punkt steigen.`,
+    remedy: 'Die Punkte nach Ladedruck ordnen, jeden Ladedruck nur einmal.',
+  }),
+  'injection/no-such-nozzle': (f) => ({
+    message: `„${f.name}“ ist verbaut, steht aber nicht in der Düsenliste.`,
+    remedy: 'Sie mit ihrem Nenndurchfluss in die Liste aufnehmen oder den Namen berichtigen.',
+  }),
+};
+
+export const injectionNotes: NoteWordsOf<'injection'> = {
+  'injection/fuel-from': (f, show) =>
+    `Kraftstofffluss aus ${bases[f.basis]}: ${show.quantity(f.fuel, 'massFlow')} am Höchstpunkt.`,
+  'injection/practice-default': (f, show) => `${defaults[f.what](f.value, show)} (Vorgabe).`,
+  'injection/rule-of-thumb': (f, show) =>
+    `Die Faustregel (gängige Praxis, ohne Quelle) sagt ${show.quantity(f.rule, 'volumeFlow')}; hier werden ${show.quantity(f.need, 'volumeFlow')} gebraucht, ${show.difference(f.difference, 'share', 0)}. Sie setzt Benzin bei etwa 0,335 kg/kWh und 15 % einer Mischung von etwa 0,93 kg/L voraus.`,
+  'injection/ratio-outside-window': (f, show) =>
+    `${show.quantity(f.ratio, 'share', 0)} Flüssigkeit, bezogen auf die Kraftstoffmasse, liegen außerhalb der üblichen ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} (gängige Praxis).`,
+  'injection/ratio-hardly-seen': (f, show) =>
+    `${show.quantity(f.ratio, 'share', 1)} Flüssigkeit, bezogen auf die Kraftstoffmasse, merkt der Motor kaum (gängige Praxis).`,
+  'injection/ratio-quenches': (f, show) =>
+    `${show.quantity(f.ratio, 'share', 0)} Flüssigkeit, bezogen auf die Kraftstoffmasse, ersticken die Verbrennung (gängige Praxis).`,
+  'injection/nozzle-too-small': (f, show) =>
+    `Zu klein: ${show.quantity(f.delivered, 'volumeFlow')} von ${show.quantity(f.need, 'volumeFlow')} Bedarf, das ${show.number(f.feed, 2)}-fache.`,
+  'injection/nozzle-matched': (f, show) =>
+    `Passt gut: ${show.quantity(f.delivered, 'volumeFlow')} bei einem Bedarf von ${show.quantity(f.need, 'volumeFlow')}, das ${show.number(f.feed, 2)}-fache.`,
+  'injection/nozzle-oversize': (f, show) =>
+    `Zu groß: ${show.quantity(f.delivered, 'volumeFlow')} bei einem Bedarf von ${show.quantity(f.need, 'volumeFlow')}, das ${show.number(f.feed, 2)}-fache.`,
+  'injection/nozzle-much-too-large': (f, show) =>
+    `Viel zu groß: ${show.quantity(f.delivered, 'volumeFlow')} bei einem Bedarf von ${show.quantity(f.need, 'volumeFlow')}, das ${show.number(f.feed, 2)}-fache.`,
+  'injection/nozzle-several': (f, show) =>
+    `${show.number(f.count)} Düsen: feiner abgestuft, und ebenso viele mehr, die verstopfen und dicht sein müssen.`,
+  'injection/larger-of-two': (f, show) =>
+    `Zwischen zwei Größen die größere mit späterem Start (gängige Praxis): ${f.smaller} brächte nur das ${show.number(f.smallerFeed, 2)}-fache des Bedarfs, diese das ${show.number(f.feed, 2)}-fache.`,
+  'injection/none-large-enough': (f, show) =>
+    `Keine Düse oder Kombination der Liste ist groß genug; die beste bringt das ${show.number(f.feed, 2)}-fache des Bedarfs. Ladedruck und Zündung müssen unter dem Ziel bleiben, bis es eine ist.`,
+  'injection/same-mean-fluid': (f, show) =>
+    `Über die Rampe im Mittel so viel wie eine passende Düse: Start bei ${show.quantity(f.start, 'boost')}, ${show.quantity(f.share, 'share', 0)} des höchsten Ladedrucks, beim ${show.number(f.feed, 2)}-fachen des Bedarfs.`,
+  'injection/peak-need-met': (f, show) =>
+    `Start bei ${show.quantity(f.start, 'boost')} und Vollpunkt bei ${show.quantity(f.full, 'boost')}, damit der Höchstdruck genau seinen Bedarf bekommt.`,
+  'injection/mid-range-cost': (f, show) =>
+    `Von ${show.quantity(f.from, 'boost')} bis ${show.quantity(f.to, 'boost')} fehlen ${show.quantity(f.shortfall, 'share', 0)}: die Mitte zahlt für den späteren Start.`,
+  'injection/over-fed': (f, show) =>
+    `Von ${show.quantity(f.from, 'boost')} bis ${show.quantity(f.to, 'boost')} kommt zu viel, bis zum ${show.number(f.most, 2)}-fachen des Bedarfs: das kostet Leistung.`,
+  'injection/still-over-feeds': (f, show) =>
+    `Auch so bekommt der Höchstdruck das ${show.number(f.feed, 2)}-fache seines Bedarfs. Eine kleinere Düse ist der saubere Weg.`,
+  'injection/under-fed-at-peak': (f, show) =>
+    `Beim Höchstdruck kommt nur das ${show.number(f.feed, 2)}-fache des Bedarfs an. Klopfen kann folgen: mit weniger Ladedruck planen.`,
+  'injection/start-at-once': (f, show) =>
+    `Wenn die Einspritzung beginnt, sind es ${show.quantity(f.fluidToFuel, 'share', 1)} der Kraftstoffmasse.`,
+  'injection/rounded-to-step': (f, show) =>
+    `Wie das Steuergerät es annimmt, in Schritten von ${show.quantity(f.step, 'boost')}: Start ${show.quantity(f.start, 'boost')}, voll ${show.quantity(f.full, 'boost')}.`,
+  'injection/controller-cannot': (f, show) =>
+    `${f.what === 'start' ? 'Ein Start' : 'Ein Vollpunkt'} bei ${show.quantity(f.asked, 'boost')} liegt über dem, was das Steuergerät annimmt, ${show.quantity(f.most, 'boost')}.`,
+  'injection/start-moved-for-knock': (f, show) =>
+    `Start von ${show.quantity(f.was, 'boost')} auf ${show.quantity(f.start, 'boost')} vorverlegt: ohne Flüssigkeit klopft dieser Motor bei ${show.quantity(f.limit, 'boost')}, und sie braucht ${show.quantity(f.delay, 'time', 1)} bis zur Düse.`,
+  'injection/fluid-too-late': (f, show) =>
+    `Die Flüssigkeit kommt bei ${show.quantity(f.arrives, 'boost')} an, nach den ${show.quantity(f.limit, 'boost')}, bei denen dieser Motor ohne sie klopft. Das Rückschlagventil an die Düse setzen, die Leitung kürzen oder den Ladedruck zurückhalten.`,
+  'injection/fluid-never-arrives': (f, show) =>
+    `Die Leitung (${show.quantity(f.volume, 'volume', 3)}) füllt sich in einer Messfahrt nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
+  'injection/coarse-drops': (f, show) =>
+    `An der Düse bleiben nur ${show.quantity(f.pressureDifference, 'fluidPressure')} von ${show.quantity(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
+  'injection/recommended-because': (f, show) =>
+    `Empfohlen: ${strategies[f.strategy]}. Der Bedarf wird im Mittel um ${show.quantity(f.misfeed, 'share', 0)} verfehlt, sonst um ${show.quantity(f.otherMisfeed, 'share', 0)}.`,
+  'injection/recommended-only': (f) =>
+    `Empfohlen: ${strategies[f.strategy]}. Ein oder Aus lässt keine andere Wahl.`,
+  'injection/recommended-for-drops': (f) =>
+    `Empfohlen: ${strategies[f.strategy]}. Eine gestreckte Rampe bremst die Pumpe, bis weniger als der halbe Druck bleibt, und die Tropfen werden grob (gängige Praxis).`,
+  'injection/full-meets-need': (f, show) =>
+    `Der Durchfluss folgt der Pumpendrehzahl nicht linear, so kommt am Höchstpunkt das ${show.number(f.peakFeed, 2)}-fache des Bedarfs; ein Vollpunkt bei ${show.quantity(f.full, 'boost')} träfe ihn. Zuerst in eine Flasche erproben.`,
+  'injection/start-above-peak': (f, show) =>
+    `Ein Start bei ${show.quantity(f.start, 'boost')} liegt über dem Höchstdruck, ${show.quantity(f.peak, 'boost')}: die Einspritzung beginnt nie.`,
+  'injection/boost-alone-over-feeds': (f, show) =>
+    `Nur nach Ladedruck bemessen kennt die Einspritzung die Drehzahl nicht: bei ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')} bringt sie das ${show.number(f.most, 1)}-fache des Bedarfs. Nach Einspritzdauer oder Luftmasse bemessen folgt sie dem Kraftstoff.`,
+  'injection/spray-alone': () =>
+    'Einspritzung allein bringt keine Leistung oder kostet etwas, bis Ladedruck oder Zündung den gewonnenen Spielraum nutzen.',
+  'injection/power-costs-where': (f, show) =>
+    `Zu viel von ${show.quantity(f.from, 'engineSpeed')} bis ${show.quantity(f.to, 'engineSpeed')}, bis zum ${show.number(f.most, 2)}-fachen des Bedarfs: dort nach dem Verlust sehen.`,
+  'injection/guide-later-start': (f, show) =>
+    `Zuerst: später beginnen, statt bei ${show.quantity(f.from, 'boost')} bei ${show.quantity(f.to, 'boost')}, und noch einmal fahren.`,
+  'injection/guide-smaller-nozzle': (f, show) =>
+    `Dann: eine kleinere Düse, ${f.choice}, ${show.quantity(f.delivered, 'volumeFlow')}, das ${show.number(f.feed, 2)}-fache des Bedarfs.`,
+  'injection/guide-no-smaller-nozzle': () =>
+    'Dann: eine kleinere Düse; auf der Liste ist keine kleiner und noch groß genug.',
+  'injection/guide-use-the-room': (f, show) =>
+    `Oder den Spielraum nutzen: Ladedruck in kleinen Schritten${f.boost === null ? '' : ` bis ${show.quantity(f.boost, 'boost')}`}, dann Zündung, jeden Schritt für sich gefahren und beurteilt. Beides kann den Motor in Sekunden zerstören: beim ersten Anzeichen von Klopfen aufhören.`,
+  'injection/tank-empties': (f, show) =>
+    `Der Tank reicht bis zur Reserve für ${show.number(f.pulls, 1)} Messfahrten: das Nachfüllen einplanen.`,
+  'injection/reserve-too-small': (f, show) =>
+    `Die Reserve von ${show.quantity(f.reserve, 'volume', 2)} ist weniger als zwei Messfahrten zu ${show.quantity(f.perPull, 'volume', 3)}: die Leuchte kommt zu spät.`,
+  'injection/refill-differs': (f, show) =>
+    `Das Nachgefüllte weicht um ${show.difference(f.difference, 'share', 0)} vom Plan ab: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant. Vor der nächsten Messfahrt nach einem Leck oder einer verstopften Düse suchen.`,
+  'injection/refill-agrees': (f, show) =>
+    `Das Nachgefüllte stimmt auf ${show.difference(f.difference, 'share', 0)} mit dem Plan überein: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant.`,
+  'injection/endurance-from-log': (f, show) =>
+    `Flüssigkeit je Messfahrt aus dem geloggten Durchfluss: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
+  'injection/fallback': (f, show) =>
+    f.from === 'sound'
+      ? `Ohne Flüssigkeit auf ${show.quantity(f.boost, 'boost')} zurückfallen, den Ladedruck, den dieser Motor ohne sie klopffrei gezeigt hat, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`
+      : `Ohne Flüssigkeit auf ${show.quantity(f.boost, 'boost')} zurückfallen, einen Schritt unter dem Punkt, an dem dieser Motor klopfte, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`,
+  'injection/fallback-unknown': () =>
+    'Von diesem Motor ohne Flüssigkeit ist nichts bekannt, ein Rückfallpunkt lässt sich nicht nennen. Zuerst eine Grundmessung ohne Einspritzung fahren.',
+  'injection/fallback-quickly': (f, show) =>
+    `Der Rückfall muss innerhalb von ${show.quantity(f.seconds, 'time', 1)} nach verlorenem Durchfluss oder Druck greifen; ein Tankschwimmer allein ist zu langsam (gängige Praxis).`,
+};

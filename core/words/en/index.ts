@@ -4,6 +4,7 @@ import { compareNotes, compareProblems } from './compare.ts';
 import { contractNotes, contractProblems } from './contract.ts';
 import { deliveryNotes, deliveryProblems } from './delivery.ts';
 import { fitNotes, fitProblems } from './fit.ts';
+import { fitRuleWords } from './fit-rules.ts';
 import { fluidsNotes, fluidsProblems } from './fluids.ts';
 import { handoverNotes, handoverProblems } from './handover.ts';
 import { injectionNotes, injectionProblems } from './injection.ts';
@@ -55,4 +56,5 @@ export const dictionary: Dictionary = {
     ...terminalNotes,
   },
   quantities: quantityNames,
+  fitRules: fitRuleWords,
 };

@@ -1,0 +1,334 @@
+import { type Arrival, fluidArrival, lineVolume } from '../delivery/index.ts';
+import type { Note } from '../result/index.ts';
+import type { Explanation } from '../units/index.ts';
+import {
+  controllerSetting,
+  curveOverBoost,
+  curveOverPull,
+  deliveredAt,
+  type FeedCurve,
+  type FeedRegion,
+  feedRegions,
+  misfeed,
+  type SprayContext,
+} from './feed-curve.ts';
+import { practice } from './practice.ts';
+import { speedAtBoost } from './pull-path.ts';
+import type { Setup } from './setup.ts';
+import {
+  explainPoints,
+  fullBeyond,
+  laterStart,
+  type SprayPoints,
+  type StrategyName,
+  settablePoints,
+} from './strategy-points.ts';
+
+/** One way to set start and full point, with what it does. */
+export type Strategy = {
+  readonly name: StrategyName;
+  /** As worked out. */
+  readonly asked: SprayPoints;
+  /** As the controller takes it; everything below is worked out from these. */
+  readonly start: number;
+  readonly full: number;
+  readonly overBoost: FeedCurve;
+  readonly overPull: FeedCurve;
+  readonly boostRegions: readonly FeedRegion[];
+  readonly pullRegions: readonly FeedRegion[];
+  /** When fluid first leaves the nozzle on the pull. */
+  readonly atStart: { readonly fluidToFuel: number; readonly feed: number | null };
+  readonly arrival: Arrival | null;
+  /** Mean distance of delivered from needed over boost, as a share of the mean need. */
+  readonly misfeed: number;
+  /** Delivered over needed at peak boost. */
+  readonly peakFeed: number;
+  readonly notes: readonly Note[];
+  readonly explanation: Explanation;
+};
+
+/** Line that stands empty until the spray starts [m^3]. */
+export function emptyVolume(setup: Setup): number {
+  const { line, checkValve_kPa } = setup.fluidSystem;
+  if (line.bore_mm === null) return 0;
+  // A check valve at the nozzle keeps the line full; without one it drains into the engine or back.
+  const length = line.empty_m ?? (checkValve_kPa === null ? (line.length_m ?? 0) : 0);
+  return lineVolume(line.bore_mm / 1e3, length);
+}
+
+function arrivalOf(context: SprayContext, points: SprayPoints): Arrival | null {
+  const { path, setup } = context;
+  const boost: number[] = [];
+  const flow: number[] = [];
+  for (let i = 0; i <= 8; i++) {
+    const b = points.start + ((path.peakBoost - points.start) * i) / 8;
+    boost.push(b);
+    flow.push(deliveredAt(context, points, path.peakSpeed_rad_s, b));
+  }
+  return fluidArrival({
+    volume: emptyVolume(setup),
+    curve: { boost, flow },
+    start: points.start,
+    peak: path.peakBoost,
+    rise: path.boostRise,
+  });
+}
+
+/**
+ * Start moved down until fluid is at the nozzle before the boost at which this engine knocks without it.
+ *
+ * @returns  the start, and the arrival it leads to; the lowest tried start where even that comes too late
+ */
+function beforeKnock(
+  context: SprayContext,
+  points: SprayPoints,
+  limit: number,
+): { points: SprayPoints; arrival: Arrival | null } {
+  const latest = limit - practice.knockMargin;
+  const inTime = (p: SprayPoints) => {
+    const arrival = arrivalOf(context, p);
+    return { arrival, ok: arrival !== null && arrival.boost <= latest };
+  };
+  const now = inTime(points);
+  if (now.ok) return { points, arrival: now.arrival };
+  const lowest = 0.05 * context.path.peakBoost;
+  let [low, high] = [Math.min(lowest, points.start), Math.min(points.start, latest)];
+  for (let i = 0; i < 12 && high - low > 200; i++) {
+    const middle = (low + high) / 2;
+    if (inTime({ ...points, start: middle }).ok) low = middle;
+    else high = middle;
+  }
+  const moved = { ...points, start: low };
+  return { points: moved, arrival: inTime(moved).arrival };
+}
+
+/** Works out everything that follows from one pair of points. */
+export function strategyOf(
+  context: SprayContext,
+  name: StrategyName,
+  asked: SprayPoints,
+  because: readonly Note[] = [],
+): Strategy {
+  const { setup, path, need, fuel } = context;
+  const { controller } = setup.fluidSystem;
+  const limits = {
+    step: controller.step_kPa === null ? null : controller.step_kPa * 1e3,
+    highestStart: controller.highestStart_kPa === null ? null : controller.highestStart_kPa * 1e3,
+    highestFull: controller.highestFull_kPa === null ? null : controller.highestFull_kPa * 1e3,
+  };
+  const notes: Note[] = [...because];
+  if (asked.start >= path.peakBoost)
+    notes.push({
+      code: 'injection/start-above-peak',
+      facts: { start: asked.start, peak: path.peakBoost },
+    });
+  let wanted = asked;
+  const limit = setup.engine.knockLimitedBoost_kPa === null ? null : setup.engine.knockLimitedBoost_kPa * 1e3;
+  if (limit !== null && limit < path.peakBoost && name !== 'by-hand') {
+    const moved = beforeKnock(context, asked, limit);
+    if (moved.points.start < asked.start)
+      notes.push({
+        code: 'injection/start-moved-for-knock',
+        facts: { start: moved.points.start, was: asked.start, limit, delay: moved.arrival?.delay ?? 0 },
+      });
+    wanted = moved.points;
+  }
+  const points = settablePoints(wanted, limits);
+  if (limits.highestStart !== null && wanted.start > limits.highestStart)
+    notes.push({
+      code: 'injection/controller-cannot',
+      facts: { what: 'start', asked: wanted.start, most: limits.highestStart },
+    });
+  if (limits.highestFull !== null && wanted.full > limits.highestFull)
+    notes.push({
+      code: 'injection/controller-cannot',
+      facts: { what: 'full', asked: wanted.full, most: limits.highestFull },
+    });
+  if (limits.step !== null && Math.abs(points.start - wanted.start) + Math.abs(points.full - wanted.full) > 1)
+    notes.push({
+      code: 'injection/rounded-to-step',
+      facts: { start: points.start, full: points.full, step: limits.step },
+    });
+
+  const overBoost = curveOverBoost(context, points);
+  const overPull = curveOverPull(context, points);
+  const arrival = arrivalOf(context, points);
+  const volume = emptyVolume(setup);
+  if (arrival === null) notes.push({ code: 'injection/fluid-never-arrives', facts: { volume } });
+  else if (volume > 0)
+    notes.push({
+      code: 'delivery/fluid-arrives-late',
+      facts: { delay: arrival.delay, volume, boostThen: arrival.boost, boostAtStart: points.start },
+    });
+  if (limit !== null && (arrival === null || arrival.boost > limit))
+    notes.push({
+      code: 'injection/fluid-too-late',
+      facts: { arrives: arrival?.boost ?? path.peakBoost, limit, delay: arrival?.delay ?? 0 },
+    });
+
+  // 1 % of peak past the moment: at the very start point a ramp is still at nothing.
+  const first = Math.min(path.peakBoost, (arrival?.boost ?? points.start) + 0.01 * path.peakBoost);
+  const speed = speedAtBoost(path, first);
+  const flow = deliveredAt(context, points, speed, first);
+  const neededThen = need.at(speed, first);
+  const atStart = {
+    fluidToFuel: (flow * context.system.density) / fuel.at(speed, first),
+    feed: neededThen > 0 ? flow / neededThen : null,
+  };
+  notes.push({
+    code: 'injection/start-at-once',
+    facts: { fluidToFuel: atStart.fluidToFuel, feed: atStart.feed ?? 0 },
+  });
+
+  const boostRegions = feedRegions(overBoost);
+  notes.push(...regionNotes(overBoost, boostRegions));
+  const peakFeed = (overBoost.delivered[overBoost.delivered.length - 1] ?? 0) / need.fluid;
+  if (peakFeed > 1 + practice.matchedWithin)
+    notes.push({ code: 'injection/still-over-feeds', facts: { feed: peakFeed } });
+  if (peakFeed < 1 - practice.matchedWithin)
+    notes.push({ code: 'injection/under-fed-at-peak', facts: { feed: peakFeed } });
+
+  if (name === 'full-beyond' && context.system.metering === 'pump-speed' && Math.abs(peakFeed - 1) > 0.05) {
+    const met = fullMeetingNeed(context, points.start);
+    if (met !== null) notes.push({ code: 'injection/full-meets-need', facts: { full: met, peakFeed } });
+  }
+
+  const full = context.system.point(context.conductance, path.peakBoost, 1);
+  const feed = full.ok ? full.value.flow / need.fluid : Number.NaN;
+  const pressure = pressureAtPeak(context, points);
+  if (full.ok && pressure !== undefined && pressure < practice.coarseBelow * full.value.pressureDifference)
+    notes.push({
+      code: 'injection/coarse-drops',
+      facts: { pressureDifference: pressure, full: full.value.pressureDifference },
+    });
+  return {
+    name,
+    asked,
+    start: points.start,
+    full: points.full,
+    overBoost,
+    overPull,
+    boostRegions,
+    pullRegions: feedRegions(overPull),
+    atStart,
+    arrival,
+    misfeed: misfeed(overBoost),
+    peakFeed,
+    notes,
+    explanation: explainPoints(name, feed, path.peakBoost, setup.targets.matchedStart_percent / 100),
+  };
+}
+
+/** Full point at which a slowed pump brings peak boost its need; null where none does [Pa gauge]. */
+function fullMeetingNeed(context: SprayContext, start: number): number | null {
+  const { path, need } = context;
+  const flow = (full: number) => deliveredAt(context, { start, full }, path.peakSpeed_rad_s, path.peakBoost);
+  let [low, high] = [path.peakBoost, start + 10 * (path.peakBoost - start)];
+  if (flow(low) < need.fluid || flow(high) > need.fluid) return null;
+  for (let i = 0; i < 24; i++) {
+    const middle = (low + high) / 2;
+    if (flow(middle) > need.fluid) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Where a strategy leaves too little in the mid-range, and where it brings too much. */
+function regionNotes(curve: FeedCurve, regions: readonly FeedRegion[]): Note[] {
+  const notes: Note[] = [];
+  const peak = curve.boost.length - 1;
+  for (const { kind, from, to } of regions) {
+    const [low, high] = [curve.boost[from] ?? 0, curve.boost[to] ?? 0];
+    if (kind === 'under' && to < peak) {
+      let [missing, needed] = [0, 0];
+      for (let i = from; i <= to; i++) {
+        missing += (curve.need[i] ?? 0) - (curve.delivered[i] ?? 0);
+        needed += curve.need[i] ?? 0;
+      }
+      notes.push({
+        code: 'injection/mid-range-cost',
+        facts: { from: low, to: high, shortfall: needed > 0 ? missing / needed : 0 },
+      });
+    }
+    if (kind === 'over') {
+      let most = 0;
+      for (let i = from; i <= to; i++) most = Math.max(most, curve.feed[i] ?? 0);
+      notes.push({ code: 'injection/over-fed', facts: { from: low, to: high, most } });
+    }
+  }
+  return notes;
+}
+
+/** The strategies open to this system, those of practice first, then the one by hand where it is set. */
+export function strategiesOf(context: SprayContext, feed: number): readonly Strategy[] {
+  const { setup, path, system } = context;
+  const matched = setup.targets.matchedStart_percent / 100;
+  const later = laterStart(feed, path.peakBoost, matched, system.metering);
+  const list = [
+    strategyOf(context, 'later-start', later, [
+      {
+        code: 'injection/same-mean-fluid',
+        facts: { start: later.start, share: later.start / path.peakBoost, feed },
+      },
+    ]),
+  ];
+  // On or off has no ramp to stretch.
+  if (system.metering !== 'on-off') {
+    const beyond = fullBeyond(feed, path.peakBoost, matched);
+    list.push(
+      strategyOf(context, 'full-beyond', beyond, [
+        { code: 'injection/peak-need-met', facts: { start: beyond.start, full: beyond.full, feed } },
+      ]),
+    );
+  }
+  const { start_kPa, full_kPa } = setup.targets;
+  if (start_kPa !== null || full_kPa !== null)
+    list.push(
+      strategyOf(context, 'by-hand', {
+        start: start_kPa === null ? later.start : start_kPa * 1e3,
+        full: full_kPa === null ? later.full : full_kPa * 1e3,
+      }),
+    );
+  return list;
+}
+
+export type Recommendation = { readonly name: StrategyName; readonly reason: Note };
+
+/**
+ * Which strategy to drive: the one whose delivered flow stays nearest the need, unless stretching the ramp leaves
+ * a slowed pump too little pressure to break the fluid up.
+ */
+export function recommendStrategy(context: SprayContext, strategies: readonly Strategy[]): Recommendation {
+  const [later, beyond] = strategies.filter((s) => s.name !== 'by-hand');
+  if (!later) throw new Error('there is always a later start');
+  if (!beyond)
+    return {
+      name: later.name,
+      reason: { code: 'injection/recommended-only', facts: { strategy: later.name } },
+    };
+  if (context.system.metering === 'pump-speed') {
+    const [most, left] = [later, beyond].map((s) => pressureAtPeak(context, s));
+    if (most !== undefined && left !== undefined && left < practice.coarseBelow * most)
+      return {
+        name: later.name,
+        reason: { code: 'injection/recommended-for-drops', facts: { strategy: later.name } },
+      };
+  }
+  // 1 %: no more than rounding tells them apart, and then the one that ends full at peak is easier to check.
+  const [best, other] = beyond.misfeed < later.misfeed - 0.01 ? [beyond, later] : [later, beyond];
+  return {
+    name: best.name,
+    reason: {
+      code: 'injection/recommended-because',
+      facts: { strategy: best.name, misfeed: best.misfeed, otherMisfeed: other.misfeed },
+    },
+  };
+}
+
+/** Pressure difference across the nozzle at peak boost [Pa]. */
+function pressureAtPeak(context: SprayContext, points: SprayPoints): number | undefined {
+  const { path } = context;
+  const setting = controllerSetting(context, points, path.peakSpeed_rad_s, path.peakBoost);
+  const point = context.system.point(context.conductance, path.peakBoost, setting);
+  return point.ok ? point.value.pressureDifference : undefined;
+}
