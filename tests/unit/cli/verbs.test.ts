@@ -1,0 +1,240 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { main } from '../../../electron/cli/main.ts';
+import { temporaryFolder } from '../../support/sample-copy.ts';
+
+const samples = new URL('../../../sample-sessions/', import.meta.url).pathname;
+const car = join(samples, 'car.json');
+const log = (name: string) => join(samples, 'logs', name);
+
+type Curves = { rpm: number[]; wheelPower_kW: number[]; enginePower_kW: number[] };
+type WitnessAnswer = { quantity: string; unit: string; delta: number; declared: boolean };
+
+let place: ReturnType<typeof temporaryFolder>;
+
+beforeEach(() => {
+  place = temporaryFolder();
+});
+afterEach(() => place.remove());
+
+/** One command line with --json: its exit code and the one JSON value on stdout. */
+async function call(...words: string[]): Promise<{ code: number; json: Record<string, unknown> }> {
+  let out = '';
+  const stdout = vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
+    out += text;
+    return true;
+  });
+  try {
+    const code = await main([...words, '--json']);
+    return { code, json: JSON.parse(out) };
+  } finally {
+    stdout.mockRestore();
+  }
+}
+
+/** A key of the answer as the type that the README promises. */
+function at<T>(json: Record<string, unknown>, key: string): T {
+  expect(json).toHaveProperty(key);
+  return json[key] as T;
+}
+
+function file(name: string, content: string | Uint8Array): string {
+  const path = join(place.folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+describe('onechange pulls', () => {
+  it('answers in the fixed shape', async () => {
+    const { code, json } = await call('pulls', log('0-baseline-a.csv'), '--car', car);
+    expect(code).toBe(0);
+    expect(Object.keys(json)).toEqual(['file', 'channels', 'pulls', 'warnings']);
+    expect(json.channels).toContainEqual({
+      column: 'Engine speed (rpm)',
+      quantity: 'engineSpeed',
+      unit: 'rpm',
+    });
+    expect(Object.keys(at<object[]>(json, 'pulls')[0] ?? {})).toEqual([
+      'start_s',
+      'end_s',
+      'gear',
+      'rpmFrom',
+      'rpmTo',
+      'complete',
+      'flags',
+    ]);
+    expect(at<object[]>(json, 'pulls')[0]).toMatchObject({ gear: 3, complete: true });
+  });
+
+  it('finds pulls without a car', async () => {
+    const { json } = await call('pulls', log('0-baseline-a.csv'));
+    expect(json.pulls).not.toHaveLength(0);
+  });
+});
+
+describe('onechange power', () => {
+  it('gives curves of one length, engine above wheel', async () => {
+    const { code, json } = await call('power', log('0-baseline-a.csv'), '--car', car);
+    const pull = at<Curves[]>(json, 'pulls')[0] as Curves;
+    expect(code).toBe(0);
+    expect(pull.wheelPower_kW).toHaveLength(pull.rpm.length);
+    for (const [i, wheel] of pull.wheelPower_kW.entries()) {
+      expect(pull.enginePower_kW[i]).toBeGreaterThan(wheel);
+    }
+    expect(json.correction).toMatchObject({ standard: 'none' });
+  });
+});
+
+describe('onechange judge', () => {
+  it('answers in the fixed shape, effect after minus before in kW at the wheels', async () => {
+    const { code, json } = await call(
+      'judge',
+      '--car',
+      car,
+      '--before',
+      log('1-spray-a.csv'),
+      log('1-spray-b.csv'),
+      '--after',
+      log('2-boost-a.csv'),
+      log('2-boost-b.csv'),
+      log('2-boost-c.csv'),
+      '--changed',
+      'boost',
+    );
+    expect(code).toBe(0);
+    expect(Object.keys(json)).toEqual([
+      'verdict',
+      'effect_kW',
+      'ci95_kW',
+      'effect_percent',
+      'band_rpm',
+      'pullsBefore',
+      'pullsAfter',
+      'morePulls',
+      'reasons',
+      'witnesses',
+      'curve',
+    ]);
+    expect(json.verdict).toBe('gain');
+    const [low, high] = at<[number, number]>(json, 'ci95_kW');
+    expect(low).toBeLessThan(at<number>(json, 'effect_kW'));
+    expect(high).toBeGreaterThan(at<number>(json, 'effect_kW'));
+    const curve = at<Record<string, number[]>>(json, 'curve');
+    expect(Object.keys(curve)).toEqual(['rpm', 'before_kW', 'after_kW', 'delta_kW', 'lo_kW', 'hi_kW']);
+    const boost = at<WitnessAnswer[]>(json, 'witnesses').find((w) => w.quantity === 'manifoldPressure');
+    expect(boost).toMatchObject({ unit: 'kPa', declared: true });
+    expect(boost?.delta).toBeGreaterThan(7);
+    expect(boost?.delta).toBeLessThan(13);
+  });
+
+  it('one pull a side without other entries is undecided, always', async () => {
+    const words = ['--before', log('2-boost-a.csv'), '--after', log('2-boost-b.csv')];
+    const { json } = await call('judge', '--car', car, ...words);
+    expect(json.pullsBefore).toBe(1);
+    expect(json.verdict).toBe('undecided');
+  });
+
+  it.each([
+    [['--before', 'a.csv', '--after', 'b.csv'], 'terminal/argument-missing'],
+    [['--car', 'c.json', '--after', 'b.csv'], 'terminal/argument-missing'],
+    [
+      ['--car', 'c.json', '--before', 'a.csv', '--after', 'b.csv', '--changed', 'wheels'],
+      'terminal/not-a-choice',
+    ],
+    [['--car', 'c.json', '--before', 'a.csv', '--after', 'b.csv', '--margin', '-1'], 'terminal/not-a-choice'],
+    [['--car', '/nowhere.json', '--before', 'a.csv', '--after', 'b.csv'], 'terminal/file-unreadable'],
+  ])('%j is refused with %s', async (words, code) => {
+    const answer = await call('judge', ...words);
+    expect(answer.code).toBe(2);
+    expect(answer.json).toMatchObject({ error: { code } });
+  });
+});
+
+describe('bad input', () => {
+  const header = 'time,rpm,throttle\n';
+  const cases: [string, () => string | Uint8Array][] = [
+    ['nothing at all', () => ''],
+    ['only blanks', () => ' \n\n\t\n'],
+    [
+      'a picture',
+      () =>
+        Uint8Array.from(
+          { length: 4000 },
+          (_, i) => (i < 8 ? [137, 80, 78, 71, 13, 10, 26, 10][i] : (i * 7919) % 256) as number,
+        ),
+    ],
+    ['a web page', () => '<!DOCTYPE html><html><body><table><tr><td>1</td></tr></table></body></html>'],
+    ['no time column', () => `rpm,throttle\n${'2000,5\n'.repeat(50)}`],
+    ['one row', () => `${header}0,2000,5\n`],
+    ['a header alone', () => header],
+    [
+      '5,000 columns of nothing known',
+      () =>
+        `${Array.from({ length: 5000 }, (_, i) => `c${i}`).join(',')}\n${Array(5000).fill('1').join(',')}\n`,
+    ],
+    ['null bytes', () => new Uint8Array(5000)],
+    ['one line of 10 MB', () => 'x'.repeat(10_000_000)],
+    ['a text', () => 'Dear diary, today the car was fast.\nTomorrow it will be faster.\n'],
+  ];
+
+  it.each(cases)('%s gives one clear message, names the file and crashes nothing', async (_name, content) => {
+    const path = file('input.csv', content());
+    const { code, json } = await call('pulls', path);
+    expect(code).toBe(2);
+    const error = at<{ code: string; message: string; file: string }>(json, 'error');
+    expect(error.file).toBe(path);
+    expect(error.message.length).toBeGreaterThan(20);
+    expect(error.code).toMatch(/^log\//);
+    expect(json).not.toHaveProperty('more');
+  });
+
+  it('a car file names the field that is wrong', async () => {
+    const path = file('car.json', '{"mass_kg": -4}');
+    const { code, json } = await call('power', log('0-baseline-a.csv'), '--car', path);
+    expect(code).toBe(2);
+    expect(at<{ message: string }>(json, 'error').message).toContain('mass_kg');
+  });
+
+  it('a car file that is no JSON is told so', async () => {
+    const path = file('car.json', 'mass: 1400');
+    expect((await call('power', log('0-baseline-a.csv'), '--car', path)).json).toMatchObject({
+      error: { code: 'terminal/not-json', file: path },
+    });
+  });
+
+  it('an unknown verb lists the known ones', async () => {
+    const { code, json } = await call('fly');
+    expect(code).toBe(2);
+    expect(at<{ message: string }>(json, 'error').message).toContain('judge');
+  });
+});
+
+describe('a session from the terminal', () => {
+  it('is made, fed, checked, judged and handed over', async () => {
+    const folder = join(place.folder, 'My car');
+    expect((await call('new', folder, '--car', car)).json).toMatchObject({ folder });
+    const imported = await call('import', folder, log('0-baseline-a.csv'), log('0-baseline-b.csv'));
+    expect(imported.json.imported).toHaveLength(2);
+    const again = await call('import', folder, log('0-baseline-a.csv'));
+    expect(at<{ duplicateOf: string | null }[]>(again.json, 'imported')[0]?.duplicateOf).not.toBeNull();
+    expect((await call('check', folder)).json).toMatchObject({ sound: true, runs: 2 });
+    const ledger = await call('ledger', folder);
+    expect(at<{ pulls: number }[]>(ledger.json, 'entries')[0]?.pulls).toBeGreaterThan(0);
+    const out = join(place.folder, 'summary.html');
+    expect((await call('summary', folder, '--out', out, '--date', '2027-03-14')).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toContain('My car');
+  });
+
+  it('refuses a summary of another form and writes nothing', async () => {
+    const out = join(place.folder, 'summary.docx');
+    expect((await call('summary', join(samples, 'fenmoor-hatch'), '--out', out)).code).toBe(2);
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it('a folder that is no session is told so', async () => {
+    expect((await call('ledger', place.folder)).json).toMatchObject({
+      error: { code: 'store/not-a-session' },
+    });
+  });
+});
