@@ -2,7 +2,8 @@ import type { RequestContext } from '../../core/contract/index.ts';
 import type { Log } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
-import { type OpenSession, readSource } from '../store/index.ts';
+import { type OpenSession, readChannelCache, readSource, writeChannelCache } from '../store/index.ts';
+import { cacheKey, cacheOfLog, logOfCache } from './log-cache.ts';
 import { readLogBytes } from './read-log-bytes.ts';
 
 /** What was found in the logs of a session, kept until the log's reading, the car or the air changes. */
@@ -13,7 +14,7 @@ export type Analyst = {
 
 type Kept<T> = { readonly key: string; readonly value: Promise<Result<T>> };
 
-export function createAnalyst(open: OpenSession): Analyst {
+export function createAnalyst(open: OpenSession, programVersion: string): Analyst {
   const logs = new Map<string, Kept<Log>>();
   const analyses = new Map<string, Kept<RunAnalysis>>();
 
@@ -32,9 +33,16 @@ export function createAnalyst(open: OpenSession): Analyst {
   }
 
   async function readLogOf(record: RunRecord, context: RequestContext): Promise<Result<Log>> {
+    const key = cacheKey(record, programVersion);
+    const cached = await readChannelCache(open, record.id, key);
+    const kept = cached ? logOfCache(cached) : null;
+    if (kept) return ok(kept);
     const bytes = await readSource(open, record.id);
     if (!bytes.ok) return bytes;
-    return readLogBytes(bytes.value, { file: record.name, mapping: record.columns }, context);
+    const log = await readLogBytes(bytes.value, { file: record.name, mapping: record.columns }, context);
+    // A session that may only be read stays without; reading the log again gives the same.
+    if (log.ok) await writeChannelCache(open, record.id, cacheOfLog(log.value, key));
+    return log;
   }
 
   async function analyse(record: RunRecord, context: RequestContext): Promise<Result<RunAnalysis>> {

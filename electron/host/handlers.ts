@@ -63,7 +63,7 @@ export function createHandlers(
     const opened = await openSession(folder, { now: now() });
     if (!opened.ok) return opened;
     await desk.current?.close();
-    desk.current = createSessionDesk(opened.value, now, onChange);
+    desk.current = createSessionDesk(opened.value, setting.version, now, onChange);
     const { name } = opened.value.session;
     const { recent } = await preferences.get();
     const others = recent.filter((r) => r.folder !== folder);

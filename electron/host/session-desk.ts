@@ -39,11 +39,12 @@ export type SessionDesk = {
 
 export function createSessionDesk(
   open: OpenSession,
+  programVersion: string,
   now: () => string,
   onChange: (revision: number) => void,
 ): SessionDesk {
   const history = createUndoHistory();
-  const analyst: Analyst = createAnalyst(open);
+  const analyst: Analyst = createAnalyst(open, programVersion);
   let revision = 1;
   let queue: Promise<unknown> = Promise.resolve();
 
