@@ -119,7 +119,7 @@ export function comparisonChart(
       {
         id: 'difference',
         share: 0.28,
-        y: axisOver(spanOf(low, high), {
+        y: axisOver(differenceSpan(delta, low, high), {
           title: words.difference(powerUnit),
           most: 4,
           room: 0.12,
@@ -152,4 +152,29 @@ export function comparisonChart(
       }),
     },
   };
+}
+
+/** The band is shown this many of its usual half widths beyond the curve; where it is wider it leaves the panel. */
+const shownHalves = 2.5;
+
+/**
+ * Range of the difference panel. Where boost builds up the band can be ten times as wide as elsewhere; an axis
+ * over all of it would press the part that decides into a line.
+ */
+function differenceSpan(
+  delta: readonly (number | null)[],
+  low: readonly (number | null)[],
+  high: readonly (number | null)[],
+): [number, number] | null {
+  const all = spanOf(delta, low, high);
+  const curve = spanOf(delta);
+  const halves = low
+    .flatMap((l, i) => {
+      const h = high[i];
+      return l === null || h == null ? [] : [(h - l) / 2];
+    })
+    .sort((a, b) => a - b);
+  const usual = halves[Math.floor(halves.length / 2)];
+  if (!all || !curve || usual === undefined) return all;
+  return [Math.max(all[0], curve[0] - shownHalves * usual), Math.min(all[1], curve[1] + shownHalves * usual)];
 }

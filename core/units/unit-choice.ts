@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Kind, kinds, unitOf, unitsOfKind } from './unit.ts';
+import { type Kind, kinds, type Unit, unitOf, unitsOfKind } from './unit.ts';
 
 /** What a quantity is shown as; boost and absolute pressure are chosen apart, as a psi gauge beside kPa is common. */
 export const shownKinds = [...kinds, 'boost', 'fluidPressure'] as const;
@@ -62,6 +62,38 @@ export const imperialUnits: UnitChoice = {
   massPerEnergy: 'lb/hp h',
   gaugeScale: 14.7,
 };
+
+/** What people type and read each quantity in, most usual first; the rest of core/units is for files. */
+const offered: { readonly [K in ShownKind]?: readonly string[] } = {
+  time: ['s', 'min'],
+  length: ['m', 'cm', 'mm', 'in', 'ft'],
+  speed: ['km/h', 'mph', 'm/s'],
+  mass: ['kg', 'lb'],
+  volume: ['L', 'mL', 'gal', 'fl oz'],
+  pressure: ['kPa', 'bar', 'psi', 'hPa', 'inHg'],
+  boost: ['bar', 'psi', 'kPa'],
+  fluidPressure: ['bar', 'psi', 'kPa'],
+  temperature: ['C', 'F', 'K'],
+  temperatureDifference: ['dC', 'dF', 'dK'],
+  power: ['kW', 'hp', 'PS'],
+  torque: ['Nm', 'lb ft'],
+  force: ['N', 'lbf'],
+  angle: ['deg'],
+  engineSpeed: ['rpm'],
+  density: ['kg/L', 'kg/m3'],
+  volumeFlow: ['mL/min', 'L/h', 'gal/h'],
+  massFlow: ['g/s', 'g/min', 'kg/h', 'lb/min', 'lb/h'],
+  share: ['%'],
+  voltage: ['V'],
+  massPerEnergy: ['kg/kWh', 'g/kWh', 'lb/hp h'],
+  energyPerMass: ['MJ/kg', 'kJ/kg'],
+};
+
+/** Units to choose from for a quantity, most usual first. */
+export function offeredUnits(shown: ShownKind): readonly Unit[] {
+  const ids = offered[shown];
+  return ids ? ids.map(unitOf) : unitsOfKind(kindOf(shown));
+}
 
 /** The kind of unit that a shown kind is measured in. */
 export function kindOf(shown: ShownKind): Kind {

@@ -10,11 +10,13 @@ import styles from './PullsTable.module.css';
 
 export type PullRowProps = {
   readonly pull: PullSummary;
+  /** In its entry, from 1. */
+  readonly number: number;
   readonly runName: string;
   readonly curve: PullCurve | null;
 };
 
-export function PullRow({ pull, runName, curve }: PullRowProps) {
+export function PullRow({ pull, number, runName, curve }: PullRowProps) {
   const { screens, show, note } = useWords();
   const { show: showView } = useView();
   const { edit } = useSession();
@@ -35,9 +37,14 @@ export function PullRow({ pull, runName, curve }: PullRowProps) {
     });
   return (
     <tr className={cx(!pull.counts && styles.out)}>
-      <td className={styles.run}>{runName}</td>
+      <th scope="row" className={styles.pull}>
+        {said.pullNumber(number)}
+        <span className={styles.run} title={runName}>
+          {runName}
+        </span>
+      </th>
       <td className={table.number}>{show.quantity(pull.start_s, 'time', 1)}</td>
-      <td>
+      <td className={table.number}>
         {pull.rpmFrom !== null &&
           pull.rpmTo !== null &&
           `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.quantity(rpm(pull.rpmTo), 'engineSpeed')}`}
@@ -45,14 +52,15 @@ export function PullRow({ pull, runName, curve }: PullRowProps) {
       <td className={table.number}>{powers.length > 0 && show.quantity(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
       <td className={styles.action}>
-        {pull.droppedBecause === null ? (
+        {pull.droppedBecause === null && pull.counts && (
           <Button
             look="plain"
             onPress={() => showView({ dialog: { type: 'drop-pull', runId: pull.runId, pullId: pull.id } })}
           >
             {said.drop}
           </Button>
-        ) : (
+        )}
+        {pull.droppedBecause !== null && (
           <Button look="plain" onPress={restore}>
             {said.restore}
           </Button>

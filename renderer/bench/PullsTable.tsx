@@ -34,11 +34,13 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
     <table className={table.table}>
       <thead>
         <tr>
-          <th scope="col">{said.run}</th>
+          <th scope="col">{said.pull}</th>
           <th scope="col" className={table.number}>
             {said.time}
           </th>
-          <th scope="col">{said.range}</th>
+          <th scope="col" className={table.number}>
+            {said.range}
+          </th>
           <th scope="col" className={table.number}>
             {said.peak}
           </th>
@@ -53,10 +55,11 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
               {entryTitle(entry, show)}
             </th>
           </tr>
-          {pullsOf(snapshot, entry).map(({ pull, runName }) => (
+          {pullsOf(snapshot, entry).map(({ pull, runName }, i) => (
             <PullRow
               key={pull.id}
               pull={pull}
+              number={i + 1}
               runName={runName}
               curve={curves.find((c) => c.pullId === pull.id) ?? null}
             />

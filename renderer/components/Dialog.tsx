@@ -1,23 +1,27 @@
 import { X } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import type { Problem } from '../../core/result/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { Button } from './Button.tsx';
 import styles from './Dialog.module.css';
+import { ProblemList } from './ProblemList.tsx';
 
 export type DialogProps = {
   readonly title: string;
   readonly isOpen: boolean;
   readonly onClose: () => void;
   readonly children: ReactNode;
+  /** What stood in the way of the main button, kept in sight above it. */
+  readonly problems?: readonly Problem[] | null;
   /** Buttons at the foot, the main one first. */
   readonly actions?: ReactNode;
   /** `sheet` stands at the right edge over the full height. */
   readonly shape?: 'box' | 'wide' | 'sheet';
 };
 
-export function Dialog({ title, isOpen, onClose, children, actions, shape = 'box' }: DialogProps) {
+export function Dialog({ title, isOpen, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
   const { screens } = useWords();
   return (
     <ModalOverlay
@@ -37,6 +41,11 @@ export function Dialog({ title, isOpen, onClose, children, actions, shape = 'box
             </Button>
           </header>
           <div className={styles.body}>{children}</div>
+          {problems && problems.length > 0 && (
+            <div className={styles.problems}>
+              <ProblemList problems={problems} />
+            </div>
+          )}
           {actions && <footer className={styles.foot}>{actions}</footer>}
         </AriaDialog>
       </Modal>

@@ -1,13 +1,6 @@
 import { type KeyboardEvent, useId, useState } from 'react';
 import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
-import {
-  convert,
-  kindOf,
-  type ShownKind,
-  type TypedValue,
-  unitOf,
-  unitsOfKind,
-} from '../../core/units/index.ts';
+import { convert, offeredUnits, type ShownKind, type TypedValue, unitOf } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
@@ -36,7 +29,9 @@ export function QuantityField(props: QuantityFieldProps) {
   const [unit, setUnit] = useState(value?.unit ?? show.units[kind]);
   const id = useId();
   const current = value?.unit ?? unit;
-  const offered = unitsOfKind(kindOf(kind));
+  const usual = offeredUnits(kind);
+  // A unit of a file that nobody would choose still has to be shown where a number stands in it.
+  const offered = usual.some((u) => u.id === current) ? usual : [...usual, unitOf(current)];
   const text = draft ?? (value ? plainNumber(value.value, show.language) : '');
 
   const typed = (next: string) => {

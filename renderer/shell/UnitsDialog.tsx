@@ -1,10 +1,9 @@
 import {
   imperialUnits,
-  kindOf,
   metricUnits,
+  offeredUnits,
   type ShownKind,
   type UnitChoice,
-  unitsOfKind,
 } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
 import { Dialog } from '../components/Dialog.tsx';
@@ -49,7 +48,7 @@ export function UnitsDialog({ onClose }: { onClose: () => void }) {
           <Select
             key={kind}
             label={said.kinds[kind]}
-            options={unitsOfKind(kindOf(kind)).map((u) => ({ id: u.id, label: u.symbol }))}
+            options={offeredUnits(kind).map((u) => ({ id: u.id, label: u.symbol }))}
             value={choice[kind]}
             onChange={(unit) => change({ [kind]: unit })}
           />

@@ -4,7 +4,6 @@ import { siOf, type TypedValue } from '../../core/units/index.ts';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
-import { ProblemList } from '../components/ProblemList.tsx';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useSession } from '../hooks/use-session.tsx';
@@ -44,6 +43,7 @@ export function CreateDialog({ files, onClose }: { files: readonly File[]; onClo
       title={files.length > 0 ? said.createTitleWithLogs : said.createTitle}
       isOpen
       onClose={onClose}
+      problems={problems}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={isBusy}>
@@ -72,7 +72,6 @@ export function CreateDialog({ files, onClose }: { files: readonly File[]; onClo
         error={isTried && name.trim() === '' ? said.nameMissing : undefined}
       />
       {files.length > 0 && <DraftAssign assign={assign} />}
-      {problems && <ProblemList problems={problems} />}
     </Dialog>
   );
 }

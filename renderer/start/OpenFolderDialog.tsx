@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
-import { ProblemList } from '../components/ProblemList.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useOpening } from './use-opening.ts';
@@ -19,6 +18,7 @@ export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
       title={screens.start.openFolder}
       isOpen
       onClose={onClose}
+      problems={problems}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={isOpening || path.trim() === ''}>
@@ -37,7 +37,6 @@ export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
           if (event.key === 'Enter') void run();
         }}
       />
-      {problems && <ProblemList problems={problems} />}
     </Dialog>
   );
 }

@@ -39,6 +39,7 @@ export const bench: ScreenWords['bench'] = {
   reason: 'Grund',
   reasons: ['zu früh gelupft', 'Schlupf', 'Verkehr oder Wind', 'Hitzestau', 'falscher Gang'],
   otherReason: 'Anderer Grund',
+  pull: 'Zug',
   pullNumber: (n) => `Zug ${n}`,
   counted: 'zählt',
   notCounted: 'ausgelassen',

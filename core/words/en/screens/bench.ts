@@ -41,6 +41,7 @@ export const bench = {
   reason: 'Reason',
   reasons: ['lifted early', 'wheelspin', 'traffic or wind', 'heat-soaked', 'wrong gear'],
   otherReason: 'Another reason',
+  pull: 'Pull',
   pullNumber: (n: number) => `Pull ${n}`,
   counted: 'counts',
   notCounted: 'left out',
