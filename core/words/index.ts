@@ -6,3 +6,4 @@ export * from './read-number.ts';
 export * from './screen-words.ts';
 export * from './sentences.ts';
 export * from './show.ts';
+export * from './verdict-sentence.ts';

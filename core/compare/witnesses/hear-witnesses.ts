@@ -171,7 +171,6 @@ const sizedQuantities: Partial<Record<Control, readonly QuantityId[]>> = {
   boost: ['boost', 'manifoldPressure', 'boostTarget', 'manifoldPressureTarget'],
   spark: ['sparkAdvance'],
   mixture: ['lambda', 'lambdaTarget'],
-  fluid: ['fluidFlow'],
 };
 
 function roleOf(
