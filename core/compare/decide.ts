@@ -13,8 +13,11 @@ export type Effect = {
   readonly difference: number;
   readonly variance: number;
   readonly degrees: number;
-  /** Variance of one pull, and the part of `variance` that more pulls would not shrink. */
+  /** Variance of one pull. */
   readonly pullVariance: number;
+  /** The part of `variance` from holding nuisances equal; more pulls tell more of them. */
+  readonly nuisance: number;
+  /** The part that no pull shrinks. */
   readonly lasting: number;
   readonly pulls: readonly [number, number];
 };
@@ -23,6 +26,7 @@ export type Decision = {
   readonly kind: Exclude<VerdictKind, 'not-comparable'>;
   /** Logarithms of power. */
   readonly interval95: readonly [number, number];
+  /** Of the statement that was made: of no difference, or of a difference beyond the margin. */
   readonly p: number;
   readonly smallestSeen: number;
   readonly morePulls: number | null;
@@ -40,13 +44,14 @@ export function decide(effect: Effect, margin: number): Decision {
   const d = { difference: effect.difference, standardError: error, degrees: effect.degrees };
   const interval95 = interval(d);
   const bounds = [Math.log1p(-margin), Math.log1p(margin)] as const;
-  const inside = equivalence(d, bounds).p < 0.05;
+  const beyond = equivalence(d, bounds).p;
+  const inside = beyond < 0.05;
   const isProven = interval95[0] > 0 || interval95[1] < 0;
   const kind = inside ? 'equivalent' : isProven ? (effect.difference > 0 ? 'gain' : 'loss') : 'undecided';
   return {
     kind,
     interval95,
-    p: twoSidedP(d),
+    p: inside ? beyond : twoSidedP(d),
     smallestSeen: detectableShift(effect.degrees) * error,
     morePulls: kind === 'undecided' ? morePulls(effect, margin) : null,
     isSmallButReal: inside && isProven,
@@ -77,7 +82,9 @@ export function morePulls(effect: Effect, margin: number): number | null {
 
 function chanceToDecide(effect: Effect, margin: number, more: number): number {
   const [b, a] = effect.pulls;
-  const error = Math.sqrt(effect.pullVariance * (1 / (b + more) + 1 / (a + more)) + effect.lasting);
+  const nuisance = (effect.nuisance * (a + b)) / (a + b + 2 * more);
+  const ofPulls = effect.pullVariance * (1 / (b + more) + 1 / (a + more));
+  const error = Math.sqrt(ofPulls + nuisance + effect.lasting);
   const degrees = effect.degrees + 2 * more;
   const shift = effect.difference / error;
   return Math.max(

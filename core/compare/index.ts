@@ -2,7 +2,9 @@ import './notes.ts';
 
 export * from './evidence/evidence-of-pull.ts';
 export * from './evidence/pull-evidence.ts';
-export * from './judge.ts';
+export { defaultMargin, judge } from './judge.ts';
 export * from './judge-input.ts';
+export * from './session/judge-session.ts';
+export * from './session/session-table.ts';
 export { tQuantile } from './statistics/index.ts';
 export * from './verdict.ts';

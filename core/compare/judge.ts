@@ -15,6 +15,7 @@ import { weatherBetween } from './weather.ts';
 import { hearWitnesses } from './witnesses/hear-witnesses.ts';
 import type { Movement } from './witnesses/movement.ts';
 import { movementsOf } from './witnesses/movements-of.ts';
+import { quantityRules } from './witnesses/quantity-rules.ts';
 
 /** What counts as equal where nobody says otherwise, as a share of power. */
 export const defaultMargin = 0.01;
@@ -42,18 +43,24 @@ const fewestPulls = 3;
  * Source: see levels/level-fit, curve/simultaneous, decide; thresholds of witnesses are common practice.
  */
 export function judge(input: JudgeInput): Verdict {
+  return judgeWithP(input).verdict;
+}
+
+/** The verdict, with the p value of its statement before any adjustment; null where it states none. */
+export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; readonly p: number | null } {
   const margin = input.margin ?? defaultMargin;
   const choice = choosePulls(input);
-  const verdict = emptyVerdict(choice, margin);
+  const empty = emptyVerdict(choice, margin);
   const missing = (['before', 'after'] as const).filter((side) => choice[side].length === 0);
   if (missing.length > 0) {
     const reasons = missing.map((side): Note => ({ code: 'compare/no-pulls', facts: { side } }));
-    return { ...verdict, reasons: [...choice.reasons, ...reasons] };
+    return { verdict: { ...empty, reasons: [...choice.reasons, ...reasons] }, p: null };
   }
   const common = sharedBand([...choice.before, ...choice.after].map((c) => c.band));
   const asked = common && input.band_rad_s ? cut(input.band_rad_s, common) : common;
   if (!common || !asked) {
-    return { ...verdict, reasons: [...choice.reasons, { code: 'compare/no-common-band', facts: {} }] };
+    const reasons: Note[] = [...choice.reasons, { code: 'compare/no-common-band', facts: {} }];
+    return { verdict: { ...empty, reasons }, p: null };
   }
   const grid = gridOver(asked);
   const { rows, leftOut } = leaveOutOdd(gatherRows(grid, choice, input.session ?? []));
@@ -66,8 +73,10 @@ export function judge(input: JudgeInput): Verdict {
     declared: input.declared,
     prior: input.prior ?? null,
     lastingVariance: weather.variance,
+    isBoostSteady: isBoostSteady(movements, input.declared?.kind ?? null),
   });
-  const hearing = hearWitnesses(movements, input.declared, effect?.found.intake != null);
+  const isIntakeCorrected = effect?.found.corrections.intake !== undefined;
+  const hearing = hearWitnesses(movements, input.declared, isIntakeCorrected);
   const reasons = oncePerCode([
     ...choice.reasons,
     ...whyNotComparable(sides, grid),
@@ -90,14 +99,14 @@ export function judge(input: JudgeInput): Verdict {
   const curve = differenceCurve(
     grid,
     { before: before.map((r) => r.power), after: after.map((r) => r.power) },
-    scatterAlong(curvesBySetup(effect?.pooled ?? rows)),
+    effect ? scatterAlong(effect.curves) : null,
     {
       correction: (effect?.found.effect.difference ?? raw) - raw,
-      variance: effect?.found.effect.lasting ?? 0,
+      variance: effect ? effect.found.effect.nuisance + effect.found.effect.lasting : 0,
     },
   );
   const shared = {
-    ...verdict,
+    ...empty,
     band_rad_s: asked,
     pullsBefore: before.length,
     pullsAfter: after.length,
@@ -105,12 +114,12 @@ export function judge(input: JudgeInput): Verdict {
     witnesses: hearing.witnesses,
   };
   if (reasons.length > 0) {
-    return { ...shared, reasons, remarks, curve: { ...curve, proven: [] } };
+    return { verdict: { ...shared, reasons, remarks, curve: { ...curve, proven: [] } }, p: null };
   }
   const watts = (log: number) => meanBefore * Math.expm1(log);
   if (!effect) {
     const isSingle = before.length === 1 && after.length === 1;
-    return {
+    const verdict: Verdict = {
       ...shared,
       kind: 'undecided',
       effect: watts(raw),
@@ -120,6 +129,7 @@ export function judge(input: JudgeInput): Verdict {
       remarks,
       curve,
     };
+    return { verdict, p: null };
   }
   const { found } = effect;
   const decision = decide(found.effect, margin);
@@ -131,7 +141,7 @@ export function judge(input: JudgeInput): Verdict {
   for (const side of ['before', 'after'] as const) {
     if (sides[side].length === 1) remarks.push({ code: 'compare/single-pull-side', facts: { side } });
   }
-  return {
+  const decided: Verdict = {
     ...shared,
     kind: decision.kind,
     effect: watts(found.effect.difference),
@@ -155,6 +165,7 @@ export function judge(input: JudgeInput): Verdict {
     remarks,
     curve,
   };
+  return { verdict: decided, p: decision.p };
 }
 
 function emptyVerdict(choice: Choice, margin: number): Verdict {
@@ -207,10 +218,9 @@ function meanLevel(rows: readonly Row[]): number {
   return rows.reduce((sum, r) => sum + r.level, 0) / rows.length;
 }
 
-function curvesBySetup(rows: readonly Row[]): Float64Array[][] {
-  // By group and not by setup: an entry driven again may stand at another level, which is no scatter.
-  return [...new Set(rows.map((r) => r.group))].map((group) =>
-    rows.filter((r) => r.group === group).map((r) => r.power),
+function isBoostSteady(movements: readonly Movement[], kind: string | null): boolean {
+  return (
+    kind !== 'boost' && !movements.some((m) => quantityRules[m.quantity]?.control === 'boost' && m.hasMoved)
   );
 }
 

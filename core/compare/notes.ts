@@ -56,6 +56,8 @@ declare module '../result/result.ts' {
     'compare/left-out-outlier': PullFacts & { share: number };
 
     'compare/intake-corrected': { delta: number; correction: number; half: number };
+    /** Relative difference of absolute manifold pressure, too small to be another setting. */
+    'compare/boost-corrected': { share: number; correction: number; half: number };
     'compare/drift-corrected': { perPull: number; correction: number };
     /** No setup was driven twice, so that a drifting day can't be told from a change. */
     'compare/drive-again': { entries: number };

@@ -2,6 +2,7 @@
 export type ScatterAlong = {
   /** Deviation of one pull at each point. */
   readonly deviation: Float64Array;
+  /** Of the deviation as averaged along the band. */
   readonly degrees: number;
   /**
    * Length of the path that the residuals, taken as a unit vector, draw along the band [rad]: how many
@@ -53,11 +54,40 @@ export function scatterAlong(groups: readonly (readonly Float64Array[])[]): Scat
     }
     pathLength += Math.sqrt(step);
   }
+  const reach = Math.round((length * smoothing) / 2);
   return {
-    deviation: smoothed(squares.map((s) => s / degrees)).map(Math.sqrt),
-    degrees,
+    deviation: smoothed(
+      squares.map((s) => s / degrees),
+      reach,
+    ).map(Math.sqrt),
+    degrees: degrees * independence(residuals, norm, reach),
     pathLength,
   };
+}
+
+/**
+ * How many times the degrees of one point's deviation its average over a window has: one over the mean squared
+ * correlation in the window (Satterthwaite), with the squares of correlations from few pulls freed of their bias.
+ */
+function independence(residuals: readonly Float64Array[], norm: Float64Array, reach: number): number {
+  const degrees = residuals.length;
+  if (degrees < 3) return 1;
+  let sum = 0;
+  let count = 0;
+  for (let k = 0; k < norm.length; k += Math.max(1, reach >> 2)) {
+    for (let l = k - 2 * reach; l <= k + 2 * reach; l += Math.max(1, reach >> 2)) {
+      if (l < 0 || l >= norm.length) continue;
+      let r = 0;
+      for (const one of residuals) {
+        r += ((one[k] as number) / (norm[k] as number)) * ((one[l] as number) / (norm[l] as number));
+      }
+      // Two points of one window stand at most its width apart, near ones more often than far ones.
+      const weight = 1 - Math.abs(k - l) / (2 * reach + 1);
+      sum += weight * Math.max(0, (degrees * r * r - 1) / (degrees - 1));
+      count += weight;
+    }
+  }
+  return Math.max(1, Math.min(4, count / Math.max(sum, 1e-9)));
 }
 
 export function meanCurve(curves: readonly Float64Array[]): Float64Array {
@@ -68,8 +98,7 @@ export function meanCurve(curves: readonly Float64Array[]): Float64Array {
 }
 
 /** Running mean, the window cut at the ends. */
-function smoothed(values: Float64Array): Float64Array {
-  const reach = Math.round((values.length * smoothing) / 2);
+function smoothed(values: Float64Array, reach: number): Float64Array {
   const sums = new Float64Array(values.length + 1);
   values.forEach((v, k) => {
     sums[k + 1] = (sums[k] as number) + v;

@@ -3,15 +3,16 @@ import { finiteMean, type Grid, onGrid } from '../band/grid.ts';
 import type { ChangeDeclaration, RepeatabilityPrior } from '../judge-input.ts';
 import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
 import { pooledVariance } from '../statistics/index.ts';
+import { type Day, fitDay, type Suspect } from './day-fit.ts';
 import { type EffectFound, effectBetween } from './effect-between.ts';
-import { directionNuisance, driftNuisance, intakeBelongsToChange, intakeNuisance } from './nuisances.ts';
+import { directionSuspect, driftSuspect, intakeBelongsToChange, readingSuspect } from './nuisances.ts';
 import { above, poolOf } from './pool.ts';
 
 export type EffectWithRemarks = {
   readonly found: EffectFound;
   readonly remarks: readonly Note[];
-  /** The rows whose scatter was taken together. */
-  readonly pooled: readonly Row[];
+  /** Per group whose scatter was taken together: its pulls' curves, nuisances between them held equal. */
+  readonly curves: readonly (readonly Float64Array[])[];
 };
 
 /**
@@ -25,6 +26,8 @@ export function findEffect(
     readonly declared: ChangeDeclaration | null;
     readonly prior: RepeatabilityPrior | null;
     readonly lastingVariance: number;
+    /** Boost neither was to change nor moved: then its small wandering can be held equal. */
+    readonly isBoostSteady: boolean;
   },
 ): EffectWithRemarks | null {
   const remarks: Note[] = [];
@@ -41,28 +44,30 @@ export function findEffect(
   const setups = [...new Set(pooled.map((r) => r.setup))];
   const setupOf = Int32Array.from(pooled, (r) => setups.indexOf(r.setup));
   const judged = [setups.indexOf(beforeSetup), setups.indexOf(afterSetup)] as const;
+  const kind = known.declared?.kind ?? null;
+  const reading = (name: 'intake' | 'boost', of: (row: Row) => number) =>
+    readingSuspect(name, Float64Array.from(pooled, of), setupOf, judged);
+  const intake = reading('intake', (row) => intakeReading(row, grid, intakeBelongsToChange(kind)));
+  const boost = known.isBoostSteady ? reading('boost', (row) => pressureReading(row, grid)) : null;
   const pulls = pooled.map((r) => r.pull);
-  const atStart = intakeBelongsToChange(known.declared?.kind ?? null);
-  const readings = Float64Array.from(pooled, ({ pull }) => {
-    if (atStart) return pull.start.intakeTemperature ?? Number.NaN;
-    const curve = pull.curves.intakeTemperature;
-    return curve ? finiteMean(onGrid(pull.power.engineSpeed_rad_s, curve, grid)) : Number.NaN;
-  });
-  const intake = intakeNuisance(readings, setupOf, judged);
-  const direction = directionNuisance(pulls, setupOf);
-  const found = effectBetween({
+  const direction = directionSuspect(pulls, setupOf);
+  const drift = driftSuspect(pulls);
+  const day: Day = {
     levels: Float64Array.from(pooled, (r) => r.level),
     setupOf,
     setups: setups.length,
     prior,
     varianceFloor: noiseFloor(pooled),
-    judged,
-    intake,
-    direction,
-    drift: driftNuisance(pulls),
-    lastingVariance: known.lastingVariance,
-  });
-  if (!found) return null;
+    suspects: {
+      ...(intake && { intake }),
+      ...(direction && { direction }),
+      ...(drift && { drift }),
+      ...(boost && { boost }),
+    },
+  };
+  const fit = fitDay(day);
+  if (!fit) return null;
+  const found = effectBetween(day, fit, judged, known.lastingVariance);
   if (pool.standsAlone) {
     const { own, session } = pool.standsAlone;
     remarks.push({ code: 'compare/own-repeatability', facts: { ownShare: own, sessionShare: session } });
@@ -77,25 +82,50 @@ export function findEffect(
     const [beforeShare, afterShare] = found.ownScatter;
     remarks.push({ code: 'compare/own-scatter', facts: { beforeShare, afterShare } });
   }
-  if (intake && found.intake && Math.abs(found.intake.correction) > worthSaying) {
+  const { intake: byIntake, drift: byDrift, boost: byBoost } = found.corrections;
+  const distance = (suspect: Suspect) => {
     const mean = (setup: number) => {
-      const values = intake.values.filter((_, i) => setupOf[i] === setup);
+      const values = suspect.nuisance.values.filter((_, i) => setupOf[i] === setup);
       return values.reduce((a, b) => a + b, 0) / values.length;
     };
-    remarks.push({
-      code: 'compare/intake-corrected',
-      facts: {
-        delta: mean(judged[1]) - mean(judged[0]),
-        correction: found.intake.correction,
-        half: 1.96 * found.intake.deviation,
-      },
-    });
+    return mean(judged[1]) - mean(judged[0]);
+  };
+  if (intake && byIntake && Math.abs(byIntake.share) > worthSaying) {
+    const facts = { delta: distance(intake), correction: byIntake.share, half: 1.96 * byIntake.deviation };
+    remarks.push({ code: 'compare/intake-corrected', facts });
   }
-  if (Math.abs(found.drift.correction) > worthSaying) {
-    const { perPull, correction } = found.drift;
-    remarks.push({ code: 'compare/drift-corrected', facts: { perPull, correction } });
+  if (boost && byBoost && Math.abs(byBoost.share) > worthSaying) {
+    const facts = { share: distance(boost), correction: byBoost.share, half: 1.96 * byBoost.deviation };
+    remarks.push({ code: 'compare/boost-corrected', facts });
   }
-  return { found, remarks, pooled };
+  if (byDrift && Math.abs(byDrift.share) > worthSaying) {
+    const facts = { perPull: byDrift.coefficient, correction: byDrift.share };
+    remarks.push({ code: 'compare/drift-corrected', facts });
+  }
+  const curves = groups.map((group) =>
+    pooled.flatMap((row, i) => {
+      if (row.group !== group) return [];
+      const factor = Math.exp(-(fit.within[i] as number));
+      return [row.power.map((p) => p * factor)];
+    }),
+  );
+  return { found, remarks, curves };
+}
+
+export function intakeReading({ pull }: Row, grid: Grid, atStart: boolean): number {
+  if (atStart) return pull.start.intakeTemperature ?? Number.NaN;
+  const curve = pull.curves.intakeTemperature;
+  return curve ? finiteMean(onGrid(pull.power.engineSpeed_rad_s, curve, grid)) : Number.NaN;
+}
+
+/** Logarithm of the mean absolute manifold pressure over the band, from a gauge where that is all there is. */
+function pressureReading({ pull }: Row, grid: Grid): number {
+  const { manifoldPressure, boost } = pull.curves;
+  const curve = manifoldPressure ?? boost;
+  if (!curve) return Number.NaN;
+  const mean = finiteMean(onGrid(pull.power.engineSpeed_rad_s, curve, grid));
+  const barometer = pull.conditions?.barometer_kPa;
+  return Math.log(manifoldPressure ? mean : mean + (barometer == null ? 101_325 : barometer * 1000));
 }
 
 /** A correction under a thousandth of power is not worth a line. */
@@ -127,7 +157,7 @@ function usablePrior(rows: readonly Row[], prior: RepeatabilityPrior | null, rem
  * Variance of a band mean from sensor noise alone: errors of neighbours within one smoothing width go together,
  * so a pull holds as many independent ones as it lasts smoothing widths.
  */
-function noiseFloor(rows: readonly Row[]): number {
+export function noiseFloor(rows: readonly Row[]): number {
   const variances = rows.map(({ pull, level }) => {
     const { wheelPowerError, time, bandwidth } = pull.power;
     const errors = wheelPowerError.filter(Number.isFinite);

@@ -32,15 +32,17 @@ export type LevelFit = {
   readonly covariance: SquareMatrix;
   /** -2 ln of the restricted likelihood, for weighing one set of nuisances against another. */
   readonly deviance: number;
-  /** Setup `to` minus setup `from`, nuisances held equal. */
-  contrast(from: number, to: number): Contrast;
+  /** What the nuisances did to each pull, about the mean of its setup. */
+  readonly within: Float64Array;
+  /** Sum of setups' levels by weights that add up to zero, nuisances held equal. */
+  readonly combine: (weights: readonly number[]) => Combination;
 };
 
-export type Contrast = {
+export type Combination = {
   readonly difference: number;
   readonly variance: number;
   readonly degrees: number;
-  /** What holding each nuisance equal did to the difference. */
+  /** What holding each nuisance equal did to the sum. */
   readonly corrections: readonly number[];
 };
 
@@ -118,34 +120,27 @@ export function fitLevels(data: LevelData): LevelFit | null {
   const covariance = inverse.map((row) => row.map((v) => v * variance));
   const degrees = inside - k + shrunkDegrees(inverse, precision, variance) + (prior?.degrees ?? 0);
 
-  const varianceOf = (s: number, distance: readonly number[], share: number) =>
-    s * share + s * quadraticForm(normal(s).inverse, distance);
-  return {
-    variance,
-    degrees,
-    coefficients,
-    covariance,
-    deviance: deviance(variance),
-    contrast(from, to) {
-      const distance = columns.map((c) => (c.means[to] as number) - (c.means[from] as number));
-      const corrections = distance.map((d, j) => -d * (coefficients[j] as number));
-      const share = 1 / (counts[from] as number) + 1 / (counts[to] as number);
-      const total = varianceOf(variance, distance, share);
-      const h = 1e-4;
-      const slope =
-        (varianceOf(variance * (1 + h), distance, share) - varianceOf(variance * (1 - h), distance, share)) /
-        (2 * h);
-      return {
-        difference:
-          (levels.means[to] as number) -
-          (levels.means[from] as number) +
-          corrections.reduce((a, b) => a + b, 0),
-        variance: total,
-        degrees: degrees * (total / Math.max(slope, 1e-3 * total)) ** 2,
-        corrections,
-      };
-    },
+  const combine = (weights: readonly number[]): Combination => {
+    const sum = (means: Float64Array) =>
+      weights.reduce((x, w, i) => (w === 0 ? x : x + w * (means[i] as number)), 0);
+    const distance = columns.map((c) => sum(c.means));
+    const corrections = distance.map((d, j) => -d * (coefficients[j] as number));
+    const share = weights.reduce((x, w, i) => (w === 0 ? x : x + (w * w) / (counts[i] as number)), 0);
+    const varianceOf = (s: number) => s * share + s * quadraticForm(normal(s).inverse, distance);
+    const total = varianceOf(variance);
+    const h = 1e-4;
+    const slope = (varianceOf(variance * (1 + h)) - varianceOf(variance * (1 - h))) / (2 * h);
+    return {
+      difference: sum(levels.means) + corrections.reduce((x, y) => x + y, 0),
+      variance: total,
+      degrees: degrees * (total / Math.max(slope, 1e-3 * total)) ** 2,
+      corrections,
+    };
   };
+  const within = data.levels.map((_, i) =>
+    columns.reduce((sum, c, j) => sum + (coefficients[j] as number) * (c.values[i] as number), 0),
+  );
+  return { variance, degrees, coefficients, covariance, deviance: deviance(variance), within, combine };
 }
 
 type Centred = { readonly values: Float64Array; readonly means: Float64Array };

@@ -1,21 +1,22 @@
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import type { ChangeKind } from '../verdict.ts';
+import type { Suspect } from './day-fit.ts';
 import type { Nuisance } from './level-fit.ts';
 
 /**
- * What may move power between pulls of one setup. Priors are common practice, shares of power:
+ * What may move power between pulls of one setup. Priors are common practice, as shares of power:
  * a warmer charge at the same manifold pressure is thinner by its temperature ratio (0.3 % per K near 320 K),
- * of which an engine shows from none to all; a day drifts by up to some tenths of a percent a pull.
+ * of which an engine shows from none to all; a day drifts by up to some tenths of a percent a pull; power
+ * follows absolute manifold pressure in proportion, where the sensor tells it truly.
  */
 export const nuisancePriors = {
   /** Per K of intake temperature. */
-  intake: { mean: -0.0015, deviation: 0.001 },
+  intake: { mean: -0.0015, deviation: 0.001, chance: 1 },
   /** Per pull. */
-  drift: { mean: 0, deviation: 0.001 },
+  drift: { mean: 0, deviation: 0.001, chance: 0.5 },
+  /** Per relative change of absolute manifold pressure. */
+  boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;
-
-/** Chance, before looking, that a day drifts at all (common practice). */
-export const driftChance = 0.5;
 
 /**
  * Whether intake temperature may be held equal over the band. Where the change itself warms or cools the charge
@@ -27,27 +28,32 @@ export function intakeBelongsToChange(kind: ChangeKind | null): boolean {
 }
 
 /** Driving direction on a road: slope and wind, of which nothing is known before. Null where it never varies. */
-export function directionNuisance(pulls: readonly PullEvidence[], setupOf: Int32Array): Nuisance | null {
+export function directionSuspect(pulls: readonly PullEvidence[], setupOf: Int32Array): Suspect | null {
   const values = Float64Array.from(pulls, (p) => p.direction ?? 0);
-  return variesInside(values, setupOf) ? { values, priorMean: 0, priorDeviation: Infinity } : null;
+  return variesInside(values, setupOf)
+    ? { nuisance: { values, priorMean: 0, priorDeviation: Infinity }, chance: 1 }
+    : null;
 }
 
-/** Place in the order of driving. */
-export function driftNuisance(pulls: readonly PullEvidence[]): Nuisance {
+/** Place in the order of driving. Null where no order is known. */
+export function driftSuspect(pulls: readonly PullEvidence[]): Suspect | null {
   const values = Float64Array.from(pulls, (p) => p.order);
-  const { mean, deviation } = nuisancePriors.drift;
-  return { values, priorMean: mean, priorDeviation: deviation };
+  if (values.every((v) => v === values[0])) return null;
+  return { nuisance: withPrior(values, nuisancePriors.drift), chance: nuisancePriors.drift.chance };
 }
 
 /**
- * Intake temperature, as read by `reading`. Pulls without one take the mean of their setup's and say nothing;
- * null where a judged setup has none at all.
+ * A reading that may have moved power. Pulls without one take the mean of their setup's and say nothing; null
+ * where a setup that matters has none at all.
+ *
+ * @param needed  setups that must have a reading
  */
-export function intakeNuisance(
+export function readingSuspect(
+  name: 'intake' | 'boost',
   readings: Float64Array,
   setupOf: Int32Array,
-  judged: readonly [number, number],
-): Nuisance | null {
+  needed: readonly number[],
+): Suspect | null {
   const sums = new Map<number, { sum: number; count: number }>();
   readings.forEach((value, i) => {
     if (!Number.isFinite(value)) return;
@@ -55,14 +61,18 @@ export function intakeNuisance(
     const old = sums.get(setup) ?? { sum: 0, count: 0 };
     sums.set(setup, { sum: old.sum + value, count: old.count + 1 });
   });
-  if (judged.some((setup) => !sums.has(setup))) return null;
+  if (needed.some((setup) => !sums.has(setup))) return null;
   const values = readings.map((value, i) => {
     if (Number.isFinite(value)) return value;
     const known = sums.get(setupOf[i] as number);
     return known ? known.sum / known.count : 0;
   });
-  const { mean, deviation } = nuisancePriors.intake;
-  return { values, priorMean: mean, priorDeviation: deviation };
+  const prior = nuisancePriors[name];
+  return { nuisance: withPrior(values, prior), chance: prior.chance };
+}
+
+function withPrior(values: Float64Array, prior: { mean: number; deviation: number }): Nuisance {
+  return { values, priorMean: prior.mean, priorDeviation: prior.deviation };
 }
 
 function variesInside(values: Float64Array, setupOf: Int32Array): boolean {

@@ -20,6 +20,19 @@ export type Row = {
 export const beforeSetup = '@before';
 export const afterSetup = '@after';
 
+/** Null where the pull does not cover the grid or shows no power on it. */
+export function rowOf(
+  grid: Grid,
+  pull: PullEvidence,
+  chosen: ChosenPull | null,
+  group: string,
+  setup: string,
+): Row | null {
+  const power = powerOnGrid(pull, grid);
+  const level = Math.log(gridMean(power));
+  return Number.isFinite(level) ? { pull, chosen, group, setup, power, level } : null;
+}
+
 /**
  * All pulls that can tell something on this grid: the two sides, and those of the session's other entries that
  * cover the band in the same gear. An entry that drove a side's setup again joins that side's setup, except
@@ -32,9 +45,8 @@ export function gatherRows(
 ): Row[] {
   const rows: Row[] = [];
   const add = (pull: PullEvidence, chosen: ChosenPull | null, group: string, setup: string) => {
-    const power = powerOnGrid(pull, grid);
-    const level = Math.log(gridMean(power));
-    if (Number.isFinite(level)) rows.push({ pull, chosen, group, setup, power, level });
+    const row = rowOf(grid, pull, chosen, group, setup);
+    if (row) rows.push(row);
   };
   for (const c of sides.before) add(c.pull, c, beforeSetup, beforeSetup);
   for (const c of sides.after) add(c.pull, c, afterSetup, afterSetup);

@@ -91,6 +91,8 @@ export const compareNotes: NoteWordsOf<'compare'> = {
 
   'compare/intake-corrected': (f, show) =>
     `Die Ansaugluft unterscheidet sich um ${show.difference(f.delta, 'temperatureDifference')}: die Leistung wurde um ${show.difference(f.correction, 'share')} korrigiert, auf ${share(show, f.half)} genau.`,
+  'compare/boost-corrected': (f, show) =>
+    `Der Saugrohrdruck unterscheidet sich um ${show.difference(f.share, 'share')}: die Leistung wurde um ${show.difference(f.correction, 'share')} korrigiert, auf ${share(show, f.half)} genau.`,
   'compare/drift-corrected': (f, show) =>
     `Der Tag driftet um etwa ${show.difference(f.perPull, 'share', 2)} je Zug: ${show.difference(f.correction, 'share')} wurden dafür angesetzt.`,
   'compare/drive-again': (f) =>

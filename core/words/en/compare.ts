@@ -88,6 +88,8 @@ export const compareNotes: NoteWordsOf<'compare'> = {
 
   'compare/intake-corrected': (f, show) =>
     `Intake air differs by ${show.difference(f.delta, 'temperatureDifference')}: power was corrected by ${show.difference(f.correction, 'share')}, give or take ${share(show, f.half)}.`,
+  'compare/boost-corrected': (f, show) =>
+    `Manifold pressure differs by ${show.difference(f.share, 'share')}: power was corrected by ${show.difference(f.correction, 'share')}, give or take ${share(show, f.half)}.`,
   'compare/drift-corrected': (f, show) =>
     `The day drifts by about ${show.difference(f.perPull, 'share', 2)} a pull: ${show.difference(f.correction, 'share')} was allowed for it.`,
   'compare/drive-again': (f) =>
