@@ -9,5 +9,9 @@ function siOrNull(typed: TypedValue | null | undefined): number | null {
 /** What an entry declares, for the judge; null for the baseline. */
 export function declaredChange(entry: Entry): ChangeDeclaration | null {
   if (entry.kind === 'baseline') return null;
-  return declareChange(entry.kind, { from: siOrNull(entry.change?.from), to: siOrNull(entry.change?.to) });
+  const from = siOrNull(entry.change?.from);
+  const to = siOrNull(entry.change?.to);
+  // Spark is planned in steps: an angle without a start is the step itself.
+  if (entry.kind === 'spark' && from === null) return declareChange('spark', { size: to });
+  return declareChange(entry.kind, { from, to });
 }

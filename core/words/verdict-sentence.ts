@@ -6,7 +6,7 @@ import { noteText } from './sentences.ts';
 import type { Language, Show } from './show.ts';
 
 /** A stretch of a sentence; the one with a tone is the verdict itself and is set in its colour. */
-export type SentencePart = { readonly text: string; readonly tone?: VerdictKind };
+export type VerdictPart = { readonly text: string; readonly tone?: VerdictKind };
 
 /** What the sentence needs of a verdict: a whole one, one off the wire, or a ledger's without its curve. */
 export type SpokenVerdict = Pick<
@@ -29,13 +29,13 @@ export function verdictSentence(
   verdict: SpokenVerdict,
   change: ChangeDeclaration | null,
   show: Show,
-): SentencePart[] {
+): VerdictPart[] {
   const say = phrases[show.language];
   const subject = subjectOf(change, show, say);
   const { effect, interval95, kind } = verdict;
   const half = interval95 ? show.bare((interval95[1] - interval95[0]) / 2, 'power') : null;
-  const part = (text: string): SentencePart => ({ text });
-  const tone = (text: string): SentencePart => ({ text, tone: kind });
+  const part = (text: string): VerdictPart => ({ text });
+  const tone = (text: string): VerdictPart => ({ text, tone: kind });
   if (kind === 'not-comparable') {
     const [reason] = verdict.reasons;
     return [part(`${subject} `), tone(say.notComparable), part(reason ? `. ${noteText(reason, show)}` : '.')];
