@@ -1,5 +1,4 @@
-import type { ChangeDeclaration } from '../compare/judge-input.ts';
-import type { Verdict, VerdictKind } from '../compare/verdict.ts';
+import type { ChangeDeclaration, Verdict, VerdictKind } from '../compare/index.ts';
 import { verdictPhrases as de } from './de/verdict-phrases.ts';
 import { verdictPhrases as en, type VerdictPhrases } from './en/verdict-phrases.ts';
 import { noteText } from './sentences.ts';
