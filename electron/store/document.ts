@@ -112,19 +112,25 @@ function loaded<T>(
   return { value, json: opened.json, bytes, saved, condition, fields: [], savedAt };
 }
 
-/** Null bytes where there is no file; a `failure` where there is one that the disk cannot read. */
+/** A link or a giant planted in the file's place, or a sector that cannot be read: history may still be. */
+const lastingFailures = new Set(['ELOOP', 'EISDIR', 'EFBIG', 'EIO']);
+const readTries = 3;
+
+/** Null bytes where there is no file; a `failure` where there is one that cannot be read. */
 async function readBytes(
   path: string,
   fs: FileSystem,
 ): Promise<{ bytes: Uint8Array | null; failure: Problem | null }> {
-  try {
-    return { bytes: await fs.readFile(path, longest), failure: null };
-  } catch (error) {
-    if (errorCode(error) === 'ENOENT') return { bytes: null, failure: null };
-    // A bad sector, or a link or a giant planted in its place: history may still be readable.
-    const failure = problemOf(error, path);
-    if (failure && failure.code !== 'store/not-allowed') return { bytes: null, failure };
-    throw error;
+  for (let tried = 1; ; tried++) {
+    try {
+      return { bytes: await fs.readFile(path, longest), failure: null };
+    } catch (error) {
+      const code = errorCode(error) ?? '';
+      if (code === 'ENOENT') return { bytes: null, failure: null };
+      if (!lastingFailures.has(code)) throw error;
+      // A failure that passes (a share that hiccups) must not bring an earlier version back.
+      if (tried === readTries) return { bytes: null, failure: problemOf(error, path) };
+    }
   }
 }
 
@@ -152,6 +158,16 @@ async function newestGood<T>(place: Place, versions: readonly Version[], read: R
   return null;
 }
 
+export type SaveOptions = {
+  /** Replace even a file that another program changed meanwhile; that version is kept in history. */
+  readonly overwrite?: boolean;
+  /**
+   * Fingerprints of what this program tried to write. A save may have failed in its last flush and stand all the
+   * same; that is no change by another program.
+   */
+  readonly tried?: Set<string>;
+};
+
 /**
  * Saves a document durably: the second copy first, then the file itself, so that at each instant one good
  * version stands. Nothing is written where nothing changed.
@@ -165,15 +181,19 @@ export async function saveDocument(
   saved: Saved,
   now: string,
   fs: FileSystem,
-  options: { readonly overwrite?: boolean } = {},
+  options: SaveOptions = {},
 ): Promise<Result<Saved>> {
   const { bytes } = await readBytes(place.path, fs);
   const fingerprint = bytes ? sha256(bytes) : null;
-  if (bytes && fingerprint !== saved.fingerprint && !options.overwrite) {
+  const isOurs =
+    fingerprint === saved.fingerprint || (fingerprint !== null && options.tried?.has(fingerprint));
+  if (bytes && !isOurs && !options.overwrite) {
     return fail({ code: 'store/changed-outside', facts: { file: place.shown } });
   }
   const standing = bytes ? openSealed(bytes) : null;
-  if (standing?.seal && sameJson(standing.json, JSON.parse(JSON.stringify(value)))) {
+  // One that stands only by a try that failed in its last flush is not durable yet.
+  const isDurable = fingerprint === saved.fingerprint;
+  if (isDurable && standing?.seal && sameJson(standing.json, JSON.parse(JSON.stringify(value)))) {
     return ok({ ...saved, fingerprint });
   }
 
@@ -185,12 +205,16 @@ export async function saveDocument(
   }
   const seal = { revision: ++revision, savedAt: now };
   const text = sealedText(value, seal);
+  options.tried?.add(sha256(text));
   const kept = await keepVersion(place, text, seal, fs);
   try {
     await replaceFile(place.path, text, fs);
   } catch (error) {
-    // What was told as not saved should not come back as a version either.
-    await fs.removeFile(join(place.history, kept)).catch(() => undefined);
+    // What was told as not saved should not come back as a version, unless it stands after all.
+    const standsNow = await readBytes(place.path, fs).catch(() => null);
+    if (standsNow?.bytes && sha256(standsNow.bytes) !== sha256(text)) {
+      await fs.removeFile(join(place.history, kept)).catch(() => undefined);
+    }
     throw error;
   }
   await thinHistory(place, await versionsOf(place, fs), fs);

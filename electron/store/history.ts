@@ -69,7 +69,13 @@ export async function ensureFolder(folder: string, fs: FileSystem): Promise<void
     if (errorCode(error) !== 'EEXIST') throw error;
     return;
   }
-  await fs.syncFolder(dirname(folder));
+  try {
+    await fs.syncFolder(dirname(folder));
+  } catch (error) {
+    // Next time it would be taken for durable because it stands.
+    await fs.removeFolder(folder).catch(() => undefined);
+    throw error;
+  }
 }
 
 /** Content of a version, or null where it is not what its name says. */

@@ -11,6 +11,7 @@ import { type OpenSession, type StoredRun, whyNotWritable, writing } from './ope
 import { removeTree } from './recover.ts';
 import { unfinishedNameFor, writeDurably } from './replace-file.ts';
 import { slug } from './safe-name.ts';
+import { makeDurable } from './save.ts';
 import { setAside } from './set-aside.ts';
 import { partsOf, sha256OfFile } from './sha256.ts';
 
@@ -148,8 +149,9 @@ async function commit(
   );
   if (!saved.ok) return saved;
   await fs.rename(staged, runFolder(open.folder, id));
-  await fs.syncFolder(join(open.folder, folderNames.runs));
-  open.runs.set(id, { record, hasSource: true, saved: saved.value });
+  // It stands from here on, also where the flush fails; the next that needs it flushes again.
+  open.runs.set(id, { record, hasSource: true, saved: saved.value, isDurable: false });
+  await makeDurable(open, id);
   return ok({ record, duplicateOf: null, healed: false });
 }
 
@@ -181,5 +183,6 @@ async function heal(
     await fs.syncFolder(runFolder(open.folder, id));
     open.runs.set(id, { ...run, hasSource: true });
   }
+  await makeDurable(open, id);
   return ok({ record: run.record, duplicateOf: id, healed: !isWhole });
 }

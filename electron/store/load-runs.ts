@@ -96,7 +96,7 @@ async function loadRun(
   if (!hasSource) {
     notices.push({ code: 'store/source-missing', facts: { runId: name, name: record.name } });
   }
-  return { record, hasSource, saved };
+  return { record, hasSource, saved, isDurable: true };
 }
 
 async function rebuildRun(
@@ -121,5 +121,5 @@ async function rebuildRun(
   const saved = await saveDocument(place, record.value, { fingerprint: null, revision: 0 }, now, fs);
   if (!saved.ok) throw new Error('nothing stands where a rebuilt record goes');
   notices.push({ code: 'store/run-rebuilt', facts: { runId } });
-  return { record: record.value, hasSource: true, saved: saved.value };
+  return { record: record.value, hasSource: true, saved: saved.value, isDurable: true };
 }

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
-import { errorCode, type FileSystem } from './file-system.ts';
+import { diskError, errorCode, type FileSystem } from './file-system.ts';
 import type { ProcessMark, ProcessView } from './process-view.ts';
 import { replaceFile } from './replace-file.ts';
 
@@ -54,20 +54,32 @@ export async function takeLock(
   for (let attempt = 1; ; attempt++) {
     const name = `.open-${randomBytes(8).toString('hex')}.lock`;
     const path = join(folder, name);
-    await replaceFile(path, `${JSON.stringify(holder)}\n`, fs);
-    const mine = (await fs.stat(path))?.modified_ms ?? 0;
-    const { living, dead } = await otherHolders(folder, name, holder, mine, fs, view);
-    for (const other of dead) await removeIfThere(join(folder, other.name), fs);
+    const { living, dead } = await putDown(path, holder, fs, view);
     const [other] = living;
     if (!other) {
       const takenOver = dead.flatMap((d) => (d.holder ? [d.holder] : []));
       return { lock: holdLock(path, takenOver, fs) };
     }
-    await removeIfThere(path, fs);
+    await giveUp(path, fs);
     // One that is still there did not withdraw. Else both came at the same moment: the shorter wait wins.
     if (seen.has(other.name) || attempt === attempts) return { heldBy: other.holder };
     for (const one of living) seen.add(one.name);
     await new Promise((resolve) => setTimeout(resolve, Math.random() * 20 * attempt));
+  }
+}
+
+/** Writes the own lock, looks for others and removes those of the dead. */
+async function putDown(path: string, holder: Holder, fs: FileSystem, view: ProcessView): Promise<Others> {
+  const folder = dirname(path);
+  try {
+    await replaceFile(path, `${JSON.stringify(holder)}\n`, fs);
+    const mine = (await fs.stat(path))?.modified_ms ?? 0;
+    const others = await otherHolders(folder, basename(path), holder, mine, fs, view);
+    for (const { name } of others.dead) await removeIfThere(join(folder, name), fs);
+    return others;
+  } catch (error) {
+    await giveUp(path, fs);
+    throw error;
   }
 }
 
@@ -80,6 +92,10 @@ export async function lockHolder(folder: string, fs: FileSystem, view: ProcessVi
 type Living = { readonly name: string; readonly holder: Holder };
 /** Null holder: the lock was torn. */
 type Dead = { readonly name: string; readonly holder: Holder | null };
+type Others = { readonly living: readonly Living[]; readonly dead: readonly Dead[] };
+
+/** Locks that this process gave up while the disk did not let it remove them. They count as dead. */
+const givenUp = new Set<string>();
 
 async function otherHolders(
   folder: string,
@@ -88,7 +104,7 @@ async function otherHolders(
   now_ms: number,
   fs: FileSystem,
   view: ProcessView,
-): Promise<{ living: Living[]; dead: Dead[] }> {
+): Promise<Others> {
   const living: Living[] = [];
   const dead: Dead[] = [];
   for (const { name, kind } of await fs.list(folder)) {
@@ -96,7 +112,8 @@ async function otherHolders(
     const path = join(folder, name);
     const holder = await readHolder(path, fs);
     if (holder === 'gone') continue;
-    if (holder && (await isAlive(holder, path, self, now_ms, fs, view))) living.push({ name, holder });
+    if (holder && !givenUp.has(path) && (await isAlive(holder, path, self, now_ms, fs, view)))
+      living.push({ name, holder });
     else dead.push({ name, holder });
   }
   return { living, dead };
@@ -144,9 +161,30 @@ function holdLock(path: string, takenOver: readonly Holder[], fs: FileSystem): L
     isHeld: async () => (await fs.stat(path)) !== null,
     async release() {
       clearInterval(timer);
-      await removeIfThere(path, fs);
+      await giveUp(path, fs);
     },
   };
+}
+
+/** Removes an own lock, now or, where the disk does not allow it, as soon as it does. */
+async function giveUp(path: string, fs: FileSystem): Promise<void> {
+  const remove = async () => {
+    await removeIfThere(path, fs);
+    // With the whole folder gone, share and all, it may come back and the lock with it.
+    if ((await fs.stat(dirname(path))) === null) throw diskError('ENOENT', path);
+  };
+  givenUp.add(path);
+  try {
+    await remove();
+  } catch {
+    const timer = setInterval(() => {
+      remove().then(
+        () => clearInterval(timer),
+        () => undefined,
+      );
+    }, beat_ms);
+    timer.unref();
+  }
 }
 
 async function removeIfThere(path: string, fs: FileSystem): Promise<void> {

@@ -17,6 +17,8 @@ export type StoredRun = {
   /** Whether the log itself is there. Its content is checked when it is read. */
   readonly hasSource: boolean;
   readonly saved: Saved;
+  /** False where the last flush of its import failed: it stands, but a power cut could still take it. */
+  readonly isDurable: boolean;
 };
 
 /** A session folder in use. Only the functions of this folder change it. */
@@ -33,6 +35,8 @@ export type OpenSession = {
     readonly fs: FileSystem;
     readonly lock: Lock | null;
     saved: Saved;
+    /** See SaveOptions. */
+    readonly tried: Set<string>;
     isClosed: boolean;
     /** Writers wait for each other here. */
     queue: Promise<unknown>;
@@ -147,7 +151,7 @@ async function readAll(
   // A writer that closed properly leaves nothing to look for.
   const how = { mayWrite: lock !== null, afterCrash: notices.length > 0 };
   const runs = await loadRuns(folder, how, now, notices, fs);
-  const inner = { fs, lock, saved, isClosed: false, queue: Promise.resolve() };
+  const inner = { fs, lock, saved, tried: new Set<string>(), isClosed: false, queue: Promise.resolve() };
   return ok({ folder, readOnly, session, runs, notices, inner });
 }
 

@@ -1,13 +1,9 @@
+import { join } from 'node:path';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type RunRecord, RunRecordSchema, type Session, SessionSchema } from '../../core/session/index.ts';
-import { saveDocument } from './document.ts';
-import { runPlace, sessionPlace } from './layout.ts';
+import { type SaveOptions, saveDocument } from './document.ts';
+import { folderNames, runPlace, sessionPlace } from './layout.ts';
 import { type OpenSession, writing } from './open-session.ts';
-
-export type SaveOptions = {
-  /** Replace even a file that another program changed meanwhile; that version is kept in history. */
-  readonly overwrite?: boolean;
-};
 
 /**
  * Saves session.json durably, with a second copy in history. When this returns, the edit is on the disk.
@@ -18,13 +14,14 @@ export function saveSession(
   open: OpenSession,
   session: Session,
   now: string,
-  options: SaveOptions = {},
+  options: Pick<SaveOptions, 'overwrite'> = {},
 ): Promise<Result<void>> {
   return writing(open, async () => {
     // What does not fit the schema would not open again: our own mistake, found here and not next week.
     const checked = SessionSchema.parse(session);
-    const { fs, saved } = open.inner;
-    const done = await saveDocument(sessionPlace(open.folder), checked, saved, now, fs, options);
+    const { fs, saved, tried } = open.inner;
+    const place = sessionPlace(open.folder);
+    const done = await saveDocument(place, checked, saved, now, fs, { ...options, tried });
     if (!done.ok) return done;
     open.inner.saved = done.value;
     open.session = checked;
@@ -42,17 +39,27 @@ export function saveRun(
   open: OpenSession,
   record: RunRecord,
   now: string,
-  options: SaveOptions = {},
+  options: Pick<SaveOptions, 'overwrite'> = {},
 ): Promise<Result<void>> {
   return writing(open, async () => {
     const run = open.runs.get(record.id);
     if (!run) return fail({ code: 'store/no-run', facts: { runId: record.id } });
     const { sha256, size_bytes } = run.record;
     const checked = RunRecordSchema.parse({ ...record, sha256, size_bytes });
+    const { fs, tried } = open.inner;
     const place = runPlace(open.folder, record.id);
-    const done = await saveDocument(place, checked, run.saved, now, open.inner.fs, options);
+    const done = await saveDocument(place, checked, run.saved, now, fs, { ...options, tried });
     if (!done.ok) return done;
     open.runs.set(record.id, { ...run, record: checked, saved: done.value });
+    await makeDurable(open, record.id);
     return ok(undefined);
   });
+}
+
+/** Flushes the name of a run's folder where its import could not. */
+export async function makeDurable(open: OpenSession, runId: string): Promise<void> {
+  const run = open.runs.get(runId);
+  if (!run || run.isDurable) return;
+  await open.inner.fs.syncFolder(join(open.folder, folderNames.runs));
+  open.runs.set(runId, { ...run, isDurable: true });
 }
