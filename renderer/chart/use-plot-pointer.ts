@@ -1,4 +1,4 @@
-import { type RefObject, useEffect } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import type { ChartSpec } from '../../core/handover/index.ts';
 import { xAt } from './chart-frame.ts';
 
@@ -14,36 +14,44 @@ export function usePlotPointer(
   ref: RefObject<HTMLElement | null>,
   spec: ChartSpec,
   width: number | null,
-  { onCursor, onDraw, onZoom }: PlotPointer,
+  pointer: PlotPointer,
 ): void {
+  // What is drawn must outlive a change of the plot under it.
+  const start = useRef<number | null>(null);
+  const latest = useRef(pointer);
+  useEffect(() => {
+    latest.current = pointer;
+  });
   useEffect(() => {
     const element = ref.current;
     if (!element || width === null) return;
-    let from: number | null = null;
     const at = (event: globalThis.PointerEvent) =>
       xAt(spec, event.clientX - element.getBoundingClientRect().left, width);
-    const range = (to: number | null): [number, number] | null =>
-      from === null || to === null ? null : from < to ? [from, to] : [to, from];
+    const range = (to: number | null): [number, number] | null => {
+      const from = start.current;
+      if (from === null || to === null) return null;
+      return from < to ? [from, to] : [to, from];
+    };
     const onDown = (event: globalThis.PointerEvent) => {
-      from = onZoom && event.button === 0 ? at(event) : null;
+      start.current = latest.current.onZoom && event.button === 0 ? at(event) : null;
     };
     const onMove = (event: globalThis.PointerEvent) => {
       const x = at(event);
-      onCursor?.(x);
-      if (from !== null) onDraw(range(x));
+      latest.current.onCursor?.(x);
+      if (start.current !== null) latest.current.onDraw(range(x));
     };
     const onUp = (event: globalThis.PointerEvent) => {
       const drawn = range(at(event));
-      from = null;
-      onDraw(null);
+      start.current = null;
+      latest.current.onDraw(null);
       const [low, high] = spec.x.range;
       // A click that trembles is no range.
-      if (drawn && drawn[1] - drawn[0] > (high - low) * 0.02) onZoom?.(drawn);
+      if (drawn && drawn[1] - drawn[0] > (high - low) * 0.02) latest.current.onZoom?.(drawn);
     };
     const onLeave = () => {
-      from = null;
-      onDraw(null);
-      onCursor?.(null);
+      start.current = null;
+      latest.current.onDraw(null);
+      latest.current.onCursor?.(null);
     };
     element.addEventListener('pointerdown', onDown);
     element.addEventListener('pointermove', onMove);
@@ -55,5 +63,5 @@ export function usePlotPointer(
       element.removeEventListener('pointerup', onUp);
       element.removeEventListener('pointerleave', onLeave);
     };
-  }, [ref, spec, width, onCursor, onDraw, onZoom]);
+  }, [ref, spec, width]);
 }

@@ -8,7 +8,6 @@ import {
   Modal,
   ModalOverlay,
   SearchField,
-  Text,
   useFilter,
 } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
@@ -29,11 +28,15 @@ export type CommandPaletteProps = {
   readonly commands: readonly Command[];
 };
 
+/** More would have to be scrolled; another letter finds the rest sooner. */
+const most = 9;
+
 /** Every action by name. The list is the same that the menu and the keys are made from. */
 export function CommandPalette({ isOpen, onClose, commands }: CommandPaletteProps) {
   const { screens } = useWords();
   const { contains } = useFilter({ sensitivity: 'base' });
   const [text, setText] = useState('');
+  const found = commands.filter((c) => contains(c.title, text)).slice(0, most);
   const close = () => {
     setText('');
     onClose();
@@ -51,20 +54,20 @@ export function CommandPalette({ isOpen, onClose, commands }: CommandPaletteProp
     >
       <Modal className={cx(styles.modal)}>
         <Dialog aria-label={screens.shell.commands} className={cx(styles.dialog)}>
-          <Autocomplete filter={contains} inputValue={text} onInputChange={setText}>
+          <Autocomplete inputValue={text} onInputChange={setText}>
             <SearchField aria-label={screens.shell.commandsHint} autoFocus className={cx(styles.field)}>
               <Input placeholder={screens.shell.commandsHint} className={cx(styles.input)} />
             </SearchField>
             <Menu
               aria-label={screens.shell.commands}
-              items={commands}
+              items={found}
               onAction={(id) => run(String(id))}
               renderEmptyState={() => <p className={styles.none}>{screens.shell.noCommand}</p>}
               className={cx(styles.list)}
             >
               {(command) => (
                 <MenuItem id={command.id} textValue={command.title} className={cx(styles.item)}>
-                  <Text slot="label">{command.title}</Text>
+                  <span>{command.title}</span>
                   {command.keys && <Keys keys={command.keys} />}
                 </MenuItem>
               )}

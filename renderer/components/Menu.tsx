@@ -1,13 +1,5 @@
 import type { ReactNode } from 'react';
-import {
-  Menu as AriaMenu,
-  Header,
-  MenuItem,
-  MenuSection,
-  MenuTrigger,
-  Popover,
-  Text,
-} from 'react-aria-components';
+import { Menu as AriaMenu, Header, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
 import { Button } from './Button.tsx';
 import { Keys } from './Keys.tsx';
@@ -58,9 +50,7 @@ export function Menu({ label, trigger, parts }: MenuProps) {
               {part.title && <Header className={cx(styles.header)}>{part.title}</Header>}
               {part.choices.map((choice) => (
                 <MenuItem key={choice.id} id={choice.id} textValue={choice.label} className={cx(styles.item)}>
-                  <Text slot="label" className={cx(choice.isChosen && styles.chosen)}>
-                    {choice.label}
-                  </Text>
+                  <span className={cx(choice.isChosen && styles.chosen)}>{choice.label}</span>
                   {choice.keys && <Keys keys={choice.keys} />}
                 </MenuItem>
               ))}
