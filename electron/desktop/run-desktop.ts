@@ -71,9 +71,10 @@ export async function runDesktop(electron: ElectronApi, options: DesktopOptions)
   app.on('window-all-closed', () => app.quit());
   let isClosing = false;
   app.on('before-quit', (event) => {
+    // A second signal must not cut the closing short; `exit` asks nobody.
+    event.preventDefault();
     if (isClosing) return;
     isClosing = true;
-    event.preventDefault();
     closeChannel();
     // The host has the last word: what it was writing is on disk before the program ends.
     void host.close().finally(() => app.exit());

@@ -53,8 +53,9 @@ export function handOver(script, args) {
     stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
     env: { ...process.env, PATH: path },
   });
-  // Ctrl-C reaches both of us from the terminal; the child decides how to end, we wait for it.
-  process.on('SIGINT', () => {});
+  // Ctrl-C reaches both of us from the terminal, and we wait for the child's end. Sent to us alone (by a
+  // script, by npm) it must reach the child through us; one that is ending already takes no harm from it.
+  process.on('SIGINT', () => setTimeout(() => child.kill('SIGINT'), 300));
   process.on('SIGTERM', () => child.kill('SIGTERM'));
   child.on('error', (error) => {
     console.error(`${node} does not start: ${error.message}`);

@@ -18,8 +18,8 @@ export function runInWindow(binary: string, folder: string, sample: string): Pro
     stdio: 'inherit',
     env: { ...process.env, ONECHANGE_SAMPLE: sample },
   });
-  // Ctrl-C reaches the window from the terminal too; it closes its session and ends, and so do we.
-  process.on('SIGINT', () => {});
+  // Whatever ends us, the window closes its session first.
+  process.on('SIGINT', () => child.kill('SIGTERM'));
   process.on('SIGTERM', () => child.kill('SIGTERM'));
   process.on('disconnect', () => child.kill('SIGTERM'));
   return new Promise((resolve) => {

@@ -10,6 +10,8 @@ import { runInWindow } from './run-in-window.ts';
 import { sampleCopy } from './sample-copy.ts';
 
 const say = (line: string): void => console.log(line);
+// A terminal that was closed under us takes no more lines; the session still has to be closed.
+process.stdout.on('error', () => {});
 
 const options = startOptions(process.argv.slice(2));
 if (typeof options === 'string') {

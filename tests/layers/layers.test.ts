@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { importGraph, importsOf, sourceFiles } from './import-graph.ts';
 import { foldersWithIndex, rules } from './rules.ts';
 import { clockAndChance, mentions } from './scan.ts';
-import { circles, forbiddenImports, privateImports } from './violations.ts';
+import { circles, forbiddenImports, networkImports, privateImports } from './violations.ts';
 
 const project = new URL('../..', import.meta.url).pathname;
 const files = ['core', 'electron', 'renderer'].flatMap((folder) => sourceFiles(project, folder));
@@ -37,6 +37,15 @@ describe('the sources', () => {
   it('use no clock and no chance in core', () => {
     const core = files.filter((path) => path.startsWith('core/'));
     expect(core.flatMap((path) => clockAndChance(path, read(path)))).toEqual([]);
+  });
+
+  it('reach a network nowhere but in the shell that serves this machine', () => {
+    expect(networkImports('electron/web', imports)).toEqual([]);
+    const host = files.filter((path) => path.startsWith('electron/'));
+    const callers = host.filter((path) =>
+      ['fetch', 'WebSocket', 'EventSource'].some((name) => mentions(path, read(path), name)),
+    );
+    expect(callers).toEqual([]);
   });
 
   it('name ipcMain in one file at most', () => {
@@ -89,6 +98,15 @@ describe('a planted import bites', () => {
     expect(circles(closed)).toEqual(['core/log/a.ts -> core/log/b.ts -> core/log/c.ts -> core/log/a.ts']);
     expect(circles([...ring, ...importsOf('core/log/c.ts', "import type { A } from './a.ts';")])).toEqual([]);
     expect(circles([...ring, ...importsOf('core/log/c.ts', "export type * from './a.ts';")])).toEqual([]);
+  });
+
+  it('as a way to a network', () => {
+    const source = "import { request } from 'node:https';";
+    expect(networkImports('electron/web', importsOf('electron/store/planted.ts', source))).toHaveLength(1);
+    expect(networkImports('electron/web', importsOf('electron/web/lawful.ts', source))).toEqual([]);
+    expect(mentions('electron/host/planted.ts', "await fetch('https://example.invalid')", 'fetch')).toBe(
+      true,
+    );
   });
 
   it('where it names no file', () => {

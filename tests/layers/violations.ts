@@ -29,6 +29,19 @@ export function privateImports(folders: readonly string[], imports: readonly Imp
   });
 }
 
+/** One sentence for each import of a part of Node that can reach a network, outside the one shell that serves. */
+export function networkImports(allowedFolder: string, imports: readonly Import[]): readonly string[] {
+  return imports
+    .filter((one) => networkParts.has(one.to) && !one.isType && !isWithin(allowedFolder, one.from))
+    .map((one) => `${at(one)} imports ${one.to}: the program works without a network, and asks nobody`);
+}
+
+const networkParts = new Set(
+  ['http', 'https', 'http2', 'net', 'tls', 'dgram', 'dns', 'dns/promises', 'inspector'].map(
+    (name) => `node:${name}`,
+  ),
+);
+
 /**
  * Each circle of imports at run time once, as `a -> b -> a`. Two files of one folder may know each other's
  * types; between folders the rules allow one direction only, for types as well.

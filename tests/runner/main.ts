@@ -5,6 +5,7 @@ import { counts, countsLine, failedOnly, type Stage, type StageResult } from './
 import { vitestStage } from './vitest-stage.ts';
 
 const say = (line: string): void => console.log(line);
+process.stdout.on('error', () => {});
 
 const stages: readonly Stage[] = [
   lint,

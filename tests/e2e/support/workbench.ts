@@ -64,7 +64,7 @@ export const test = base.extend<Options & Fixtures>({
   },
 
   page: async ({ page, link }, use) => {
-    const found = watchErrors(page);
+    const found = watchErrors(page, new URL(link).origin);
     await page.goto(link);
     await page.waitForURL(/\/w-/);
     await use(page);

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { defaultPreferences } from '../../../core/contract/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { runDesktop } from '../../../electron/desktop/run-desktop.ts';
@@ -172,16 +172,14 @@ describe('a start', () => {
     double.app.emit('second-instance', {}, [], '', { asked: session });
     double.app.emit('second-instance', {}, [], '', { asked: '/etc' });
     double.app.emit('second-instance', {}, [], '', null);
-    await sleep(10);
-    expect(opened()).toEqual([{ folder: session }]);
+    await vi.waitFor(() => expect(opened()).toEqual([{ folder: session }]));
     expect(double.names().filter((name) => name === 'window.restore').length).toBeGreaterThan(0);
   });
 
   it('by a folder dropped on the icon opens it', async () => {
     await run();
     double.app.emit('open-file', { preventDefault: () => {} }, join(session, 'session.json'));
-    await sleep(10);
-    expect(opened()).toEqual([{ folder: session }]);
+    await vi.waitFor(() => expect(opened()).toEqual([{ folder: session }]));
   });
 });
 
@@ -191,16 +189,17 @@ describe('the menu', () => {
     menuItem('A session').click?.();
     menuItem('Open the invented sample').click?.();
     menuItem('Open a session…').click?.();
-    await sleep(10);
-    expect(opened()).toEqual(
-      expect.arrayContaining([{ folder: session }, { folder: '/sample' }, { folder: '/chosen' }]),
+    await vi.waitFor(() =>
+      expect(opened()).toEqual(
+        expect.arrayContaining([{ folder: session }, { folder: '/sample' }, { folder: '/chosen' }]),
+      ),
     );
   });
 
   it('says in a sentence why a session does not open', async () => {
     await run([], { answers: { 'dialog.showOpenDialog': { filePaths: ['/damaged'] } } });
     menuItem('Open a session…').click?.();
-    await sleep(10);
+    await vi.waitFor(() => expect(double.names()).toContain('dialog.showErrorBox'));
     const [title, text] = double.last('dialog.showErrorBox') ?? [];
     expect(title).toBe('This could not be opened');
     expect(text).toContain('No session is open.');
@@ -208,18 +207,17 @@ describe('the menu', () => {
 
   it('is made anew when the session changes', async () => {
     await run();
-    const before = double.names().filter((name) => name === 'Menu.set').length;
+    const made = (): number => double.names().filter((name) => name === 'Menu.set').length;
+    const before = made();
     host.emit({ type: 'session-changed', revision: 2 });
-    await sleep(10);
-    expect(double.names().filter((name) => name === 'Menu.set').length).toBe(before + 1);
+    await vi.waitFor(() => expect(made()).toBe(before + 1));
   });
 
   it('prints the handover to PDF without script, network or leave for anything', async () => {
     const filePath = join(folder, 'handover.pdf');
     await run([], { answers: { 'dialog.showSaveDialog': { filePath } } });
     menuItem('Handover as PDF…').click?.();
-    await sleep(50);
-    expect(readFileSync(filePath, 'utf8')).toBe('%PDF-double');
+    await vi.waitFor(() => expect(readFileSync(filePath, 'utf8')).toBe('%PDF-double'), 5000);
     const printing = double.windows[1];
     expect(printing?.options).toMatchObject({
       show: false,
@@ -252,8 +250,10 @@ describe('the end', () => {
     let isHeld = false;
     double.app.emit('before-quit', { preventDefault: () => (isHeld = true) });
     expect([isHeld, double.names().includes('app.exit')]).toEqual([true, false]);
-    await sleep(60);
-    expect([isClosed, double.names().includes('app.exit')]).toEqual([true, true]);
+    isHeld = false;
+    double.app.emit('before-quit', { preventDefault: () => (isHeld = true) });
+    expect([isHeld, double.names().includes('app.exit')], 'a second signal').toEqual([true, false]);
+    await vi.waitFor(() => expect([isClosed, double.names().includes('app.exit')]).toEqual([true, true]));
   });
 
   it('comes when the window is closed', async () => {
@@ -268,8 +268,7 @@ describe('the end', () => {
   ])('of the screens alone keeps the host: answer %s does %s', async (response, does) => {
     await run([], { answers: { 'dialog.showMessageBox': { response } } });
     double.windows[0]?.webContents.emit('render-process-gone', {}, { reason: 'crashed' });
-    await sleep(10);
-    expect(double.names()).toContain(does);
+    await vi.waitFor(() => expect(double.names()).toContain(does));
     expect(faults).toEqual(['screens crashed']);
     expect(hostsOpened).toBe(1);
   });
