@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { changeKinds } from '../compare/index.ts';
 import { CarSchema, IdSchema, SessionEditSchema } from '../session/index.ts';
 import { PreferencesSchema } from './preferences.ts';
 import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
@@ -23,20 +24,32 @@ export const LedgerLineSchema = z.object({
   peak: z.object({ wheelPower: z.number(), engineSpeed_rad_s: z.number() }).nullable(),
   /** Null for the baseline and for entries without pulls. */
   verdict: VerdictSchema.omit({ curve: true, witnesses: true }).nullable(),
+  /** Whether the statement stands at 5 % for all lines of the session together (Holm). */
+  standsAdjusted: z.boolean(),
 });
 export type LedgerLine = z.infer<typeof LedgerLineSchema>;
 
 export const LedgerSchema = z.object({
   lines: z.array(LedgerLineSchema),
-  /** Baseline to the last kept entry [W]. */
+  /** Baseline to the last kept entry [W at the wheel]; the parts by kind of change add up to it. */
   total: z
     .object({
       effect: z.number(),
       interval95: z.tuple([z.number(), z.number()]),
       fromId: z.string(),
       toId: z.string(),
+      parts: z.array(
+        z.object({
+          kind: z.enum([...changeKinds, 'not-judged']),
+          entryIds: z.array(z.string()),
+          effect: z.number(),
+          interval95: z.tuple([z.number(), z.number()]),
+        }),
+      ),
     })
     .nullable(),
+  /** Share of power a pull, where an earlier entry was driven again. */
+  drift: z.object({ perPull: z.number(), interval95: z.tuple([z.number(), z.number()]) }).nullable(),
   notes: z.array(NoteSchema),
 });
 export type Ledger = z.infer<typeof LedgerSchema>;

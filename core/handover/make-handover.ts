@@ -1,7 +1,13 @@
 import type { EntryPulls, Verdict, verdictKinds } from '../compare/index.ts';
-import type { Entry, LedgerResult, Session } from '../session/index.ts';
+import {
+  declaredChange,
+  type Entry,
+  type LedgerResult,
+  type LedgerTable,
+  type Session,
+} from '../session/index.ts';
 import { chosenUnit, fromSi } from '../units/index.ts';
-import { entryTitle, handoverPhrases, noteText, type Show, screenWords } from '../words/index.ts';
+import { entryTitle, handoverPhrases, type Show, verdictSentence } from '../words/index.ts';
 import { comparisonChart } from './comparison-chart.ts';
 import type { ChangeLine, Fact, Handover } from './handover-data.ts';
 
@@ -41,10 +47,10 @@ function factsOf(session: Session, pulls: readonly EntryPulls[], show: Show): Fa
   ];
 }
 
-function sentenceOf(verdict: Verdict, show: Show): string {
-  const word = screenWords(show.language).ledger.verdicts[verdict.kind];
-  const [reason] = verdict.reasons;
-  return reason ? `${word}: ${noteText(reason, show)}` : word;
+function sentenceOf(verdict: Verdict, entry: Entry, show: Show): string {
+  return verdictSentence(verdict, declaredChange(entry), show)
+    .map((part) => part.text)
+    .join('');
 }
 
 function changeLine(entry: Entry, number: number, result: LedgerResult, show: Show): ChangeLine {
@@ -66,7 +72,7 @@ function changeLine(entry: Entry, number: number, result: LedgerResult, show: Sh
       : number === 0 && level
         ? show.quantity(level.mean, 'power')
         : '',
-    sentence: verdict ? sentenceOf(verdict, show) : result.pulls === 0 ? words.notDriven : '',
+    sentence: verdict ? sentenceOf(verdict, entry, show) : result.pulls === 0 ? words.notDriven : '',
     note: entry.note,
     whisker: isPlaced
       ? { effect: fromSi(effect, unit), low: fromSi(low, unit), high: fromSi(high, unit) }
@@ -91,7 +97,7 @@ function scaleOf(lines: readonly ChangeLine[], show: Show): Handover['scale'] {
 export function makeHandover(
   session: Session,
   pulls: readonly EntryPulls[],
-  ledger: readonly LedgerResult[],
+  ledger: LedgerTable,
   whole: { readonly verdict: Verdict; readonly beforeId: string; readonly afterId: string } | null,
   show: Show,
   date: string,
@@ -99,7 +105,7 @@ export function makeHandover(
   const words = handoverPhrases(show.language);
   const numberOf = (id: string) => session.ledger.findIndex((e) => e.id === id);
   const changes = session.ledger.flatMap((entry, number) => {
-    const result = ledger.find((l) => l.entryId === entry.id);
+    const result = ledger.lines.find((l) => l.entryId === entry.id);
     return result ? [changeLine(entry, number, result, show)] : [];
   });
   return {
@@ -108,7 +114,7 @@ export function makeHandover(
     sessionName: session.name,
     date: show.date(date),
     invented: session.isInvented ? words.invented : null,
-    headline: whole ? headlineOf(whole.verdict, show) : words.wholeNone,
+    headline: headlineOf(ledger.ladder, show),
     facts: factsOf(session, pulls, show),
     changes,
     scale: scaleOf(changes, show),
@@ -126,12 +132,10 @@ export function makeHandover(
   };
 }
 
-function headlineOf(verdict: Verdict, show: Show): string {
+/** What the day brought: the whole way with its interval, as the ladder adds it up. */
+function headlineOf(ladder: LedgerTable['ladder'], show: Show): string {
   const words = handoverPhrases(show.language);
-  const [low, high] = verdict.interval95 ?? [null, null];
-  if (verdict.effect === null || low === null || high === null) {
-    const [reason] = verdict.reasons;
-    return reason ? `${words.whole}: ${noteText(reason, show)}` : words.wholeNone;
-  }
-  return `${words.whole}: ${show.differenceWithHalf(verdict.effect, (high - low) / 2, 'power')}.`;
+  if (!ladder) return words.wholeNone;
+  const [low, high] = ladder.interval95;
+  return `${words.whole}: ${show.differenceWithHalf(ladder.effect, (high - low) / 2, 'power')}.`;
 }

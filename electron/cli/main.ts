@@ -16,6 +16,11 @@ const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb:
   new: { what: 'make a session folder', load: () => import('./verbs/new.ts') },
   import: { what: 'copy logs into a session', load: () => import('./verbs/import.ts') },
   ledger: { what: 'what each change of a session was worth', load: () => import('./verbs/ledger.ts') },
+  plan: {
+    what: 'nozzle, start and full points, guard band, fit review',
+    load: () => import('./verbs/plan.ts'),
+  },
+  fluid: { what: 'properties of a water-alcohol mix', load: () => import('./verbs/fluid.ts') },
   check: { what: 'hold every file of a session against its hash', load: () => import('./verbs/check.ts') },
   summary: { what: 'write the customer summary', load: () => import('./verbs/summary.ts') },
   power: { what: 'wheel and engine power of each pull', load: () => import('./verbs/power.ts') },

@@ -8,13 +8,27 @@ export function ledgerOfSession(
   band: readonly [number, number] | null,
 ): Ledger {
   const pulls = entryPulls(state.session, state.runs, analyses);
-  const lines = sessionLedger(state.session, pulls, band).map(({ verdict, ...line }) => {
+  const table = sessionLedger(state.session, pulls, band);
+  const lines = table.lines.map(({ verdict, adjustedP: _adjustedP, ...line }) => {
     const found = state.session.ledger
       .find((e) => e.id === line.entryId)
       ?.runs.reduce((sum, r) => sum + (analyses.get(r.runId)?.pulls.length ?? 0), 0);
-    if (!verdict) return { ...line, pullsLeftOut: (found ?? 0) - line.pulls, verdict: null };
+    const shown = { ...line, pullsLeftOut: Math.max(0, (found ?? 0) - line.pulls), verdict: null };
+    if (!verdict) return shown;
     const { curve: _curve, witnesses: _witnesses, ...short } = verdictToWire(verdict);
-    return { ...line, pullsLeftOut: (found ?? 0) - line.pulls, verdict: short };
+    return { ...shown, verdict: short };
   });
-  return { lines, total: null, notes: [] };
+  const { ladder, drift, notes } = table;
+  return {
+    lines,
+    total: ladder && {
+      effect: ladder.effect,
+      interval95: [...ladder.interval95],
+      fromId: ladder.fromId,
+      toId: ladder.toId,
+      parts: ladder.parts.map((p) => ({ ...p, entryIds: [...p.entryIds], interval95: [...p.interval95] })),
+    },
+    drift: drift && { perPull: drift.perPull, interval95: [...drift.interval95] },
+    notes: [...notes],
+  };
 }

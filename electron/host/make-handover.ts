@@ -3,26 +3,12 @@ import {
   type Analyses,
   entryPulls,
   judgeEntries,
-  type LedgerResult,
   type SessionState,
   sessionLedger,
 } from '../../core/session/index.ts';
 import type { UnitChoice } from '../../core/units/index.ts';
 import { createShow, type Language } from '../../core/words/index.ts';
 import { slug } from '../store/index.ts';
-
-/** First and last kept entry that were driven. */
-function endsOf(
-  state: SessionState,
-  ledger: readonly LedgerResult[],
-): { beforeId: string; afterId: string } | null {
-  const driven = state.session.ledger.filter(
-    (e) => e.state === 'kept' && ledger.some((l) => l.entryId === e.id && l.pulls > 0),
-  );
-  const first = driven[0];
-  const last = driven.at(-1);
-  return first && last && first !== last ? { beforeId: first.id, afterId: last.id } : null;
-}
 
 /** The customer summary as one HTML file; the same session and date give the same bytes. */
 export function makeHandover(
@@ -33,7 +19,8 @@ export function makeHandover(
   const show = createShow(wanted.language, wanted.units);
   const pulls = entryPulls(state.session, state.runs, analyses);
   const ledger = sessionLedger(state.session, pulls, null);
-  const ends = endsOf(state, ledger);
+  const { ladder } = ledger;
+  const ends = ladder && { beforeId: ladder.fromId, afterId: ladder.toId };
   const whole = ends && { ...ends, verdict: judgeEntries(state.session, pulls, ends, null) };
   const data = handoverOf(state.session, pulls, ledger, whole, show, wanted.date);
   return {

@@ -1,4 +1,5 @@
 import {
+  type ChangeDeclaration,
   changeKinds,
   declareChange,
   judge,
@@ -9,7 +10,7 @@ import { quantities } from '../../../core/log/index.ts';
 import { type CarFile, unknownConditions } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { evidenceOfRun } from '../../../core/session/index.ts';
-import { noteText, screenWords, wordsOf } from '../../../core/words/index.ts';
+import { noteText, verdictSentence, wordsOf } from '../../../core/words/index.ts';
 import { analyseFile } from '../analyse-file.ts';
 import { type Arguments, singleValue } from '../args.ts';
 import { readCar } from '../files.ts';
@@ -44,11 +45,10 @@ async function evidenceOf(
     : fail({ code: 'terminal/no-pulls', facts: { side }, where: { file: paths.join(', ') } });
 }
 
-function verdictText(verdict: Verdict): string {
-  const [low, high] = verdict.interval95 ?? [Number.NaN, Number.NaN];
-  const effect =
-    verdict.effect === null ? '' : terminalShow.differenceWithHalf(verdict.effect, (high - low) / 2, 'power');
-  const sentence = `${screenWords('en').ledger.verdicts[verdict.kind]} ${effect}`.trimEnd();
+function verdictText(verdict: Verdict, declared: ChangeDeclaration | null): string {
+  const sentence = verdictSentence(verdict, declared, terminalShow)
+    .map((part) => part.text)
+    .join('');
   const names = wordsOf('en').quantities;
   const rows = verdict.witnesses.map((w) => {
     const shown = quantities[w.quantity];
@@ -103,12 +103,13 @@ export const verb = {
     if (!evidenceBefore.ok) return evidenceBefore;
     const evidenceAfter = await evidenceOf(after, 'after', car.value, evidenceBefore.value.length);
     if (!evidenceAfter.ok) return evidenceAfter;
+    const declared = kind === null ? null : declareChange(kind);
     const verdict = judge({
       before: evidenceBefore.value,
       after: evidenceAfter.value,
-      declared: kind === null ? null : declareChange(kind),
+      declared,
       margin: margin / 100,
     });
-    return ok({ text: verdictText(verdict), json: verdictJson(verdict) });
+    return ok({ text: verdictText(verdict, declared), json: verdictJson(verdict) });
   },
 } as const;
