@@ -11,6 +11,8 @@ declare module '../result/result.ts' {
     'delivery/line-turbulent': { reynolds: number };
     /** Loss in the line as a share of the pressure at the nozzle. */
     'delivery/line-takes-much': { loss: number; pressureDifference: number };
+    /** Only its regulator is known. */
+    'delivery/pump-curve-unknown': { setPressure: number };
     'delivery/pump-droops': { pressure: number; setPressure: number };
     'delivery/fluid-arrives-late': { delay: number; volume: number; boostThen: number; boostAtStart: number };
     'delivery/line-kept-full': Record<string, never>;

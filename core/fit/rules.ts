@@ -5,7 +5,8 @@ export type Hazard = (typeof hazards)[number];
 /** What a rule looks at to know whether it applies, and what the setup already tells. Null is unknown. */
 export type FitFacts = {
   readonly compressor: 'turbo' | 'centrifugal' | 'roots' | 'screw' | null;
-  readonly place: 'before-compressor' | 'before-cooler' | 'after-cooler' | 'manifold' | 'port' | null;
+  /** Where nozzles spray; empty while unknown. */
+  readonly places: readonly ('before-compressor' | 'before-cooler' | 'after-cooler' | 'manifold' | 'port')[];
   readonly hasCooler: boolean | null;
   readonly hasAlcohol: boolean;
   readonly hasMethanol: boolean;
@@ -25,6 +26,9 @@ export type Rule = {
 
 const always = () => true;
 const spins = (f: FitFacts) => f.compressor === 'turbo' || f.compressor === 'centrifugal';
+/** Null while no place is known. */
+const placed = (f: FitFacts, isSound: (places: FitFacts['places']) => boolean) =>
+  f.places.length === 0 ? null : isSound(f.places);
 const displaces = (f: FitFacts) => f.compressor === 'roots' || f.compressor === 'screw';
 
 /**
@@ -38,7 +42,7 @@ export const fitRules = [
     hazard: 'engine',
     weight: 8,
     applies: spins,
-    fromSetup: (f) => (f.place === null ? null : f.place !== 'before-compressor'),
+    fromSetup: (f) => placed(f, (places) => !places.includes('before-compressor')),
     canBeAbsent: false,
   },
   {
@@ -46,21 +50,22 @@ export const fitRules = [
     hazard: 'engine',
     weight: 7,
     applies: (f) => f.hasCooler !== false && !displaces(f),
-    fromSetup: (f) => (f.place === null ? null : f.place !== 'before-cooler'),
+    fromSetup: (f) => placed(f, (places) => !places.includes('before-cooler')),
   },
   {
     id: 'before-the-throttle',
     hazard: 'engine',
     weight: 4,
     applies: (f) => spins(f) && f.hasCooler === true,
-    fromSetup: (f) => (f.place === 'after-cooler' ? true : null),
+    // Behind the throttle it can be sound too: only the user can tell.
+    fromSetup: (f) => placed(f, (places) => places.every((p) => p === 'after-cooler')) || null,
   },
   {
     id: 'before-the-rotors',
     hazard: 'reliability',
     weight: 3,
     applies: displaces,
-    fromSetup: (f) => (f.place === null ? null : f.place === 'before-compressor'),
+    fromSetup: (f) => placed(f, (places) => places.every((p) => p === 'before-compressor')),
     canBeAbsent: false,
   },
   { id: 'away-from-blow-off', hazard: 'fire', weight: 5, applies: spins },
@@ -69,7 +74,8 @@ export const fitRules = [
     id: 'no-vacuum-draw',
     hazard: 'engine',
     weight: 9,
-    applies: (f) => f.place === 'manifold' || f.place === 'port' || displaces(f) || f.place === null,
+    applies: (f) =>
+      f.places.length === 0 || f.places.some((p) => p === 'manifold' || p === 'port') || displaces(f),
   },
   { id: 'check-valve', hazard: 'engine', weight: 8, applies: always, canBeAbsent: false },
   { id: 'pump-below-tank', hazard: 'reliability', weight: 4, applies: always, canBeAbsent: false },

@@ -1,5 +1,5 @@
 import type { FuelModel } from './engine-fuel.ts';
-import type { FluidSystemModel } from './fluid-system.ts';
+import type { FluidSystemModel, NozzleGroup } from './fluid-system.ts';
 import { evenly } from './interpolate.ts';
 import type { Need } from './need.ts';
 import { practice } from './practice.ts';
@@ -31,8 +31,8 @@ export type SprayContext = {
   readonly fuel: FuelModel;
   readonly need: Need;
   readonly path: PullPath;
-  /** Of the nozzles in question. */
-  readonly conductance: number;
+  /** In question. */
+  readonly nozzles: NozzleGroup;
 };
 
 /**
@@ -68,7 +68,7 @@ export function deliveredAt(
 ): number {
   const setting = controllerSetting(context, points, engineSpeed_rad_s, boost);
   if (setting <= 0) return 0;
-  const point = context.system.point(context.conductance, boost, setting);
+  const point = context.system.point(context.nozzles, boost, setting);
   return point.ok ? point.value.flow : 0;
 }
 
@@ -157,6 +157,18 @@ export function feedRegions(curve: FeedCurve): readonly FeedRegion[] {
     else regions.push({ kind, from: i, to: i });
   }
   return regions;
+}
+
+/**
+ * Largest delivered over needed on a stretch, where at least a tenth of the largest need is needed: at the foot of
+ * a ramp the ratio of two trickles runs away and says nothing.
+ */
+export function mostFeed(curve: FeedCurve, from: number, to: number): number {
+  const worth = 0.1 * Math.max(...curve.need);
+  let most = 0;
+  for (let i = from; i <= to; i++)
+    if ((curve.need[i] ?? 0) >= worth) most = Math.max(most, curve.feed[i] ?? 0);
+  return most;
 }
 
 /** Mean distance of delivered from needed over boost, as a share of the mean need. */

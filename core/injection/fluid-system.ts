@@ -21,12 +21,32 @@ import {
   mixPoured,
   mixViscosity,
 } from '../fluids/index.ts';
-import { fail, ok, type Problem, type Result } from '../result/index.ts';
+import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import { celsius, toSi } from '../units/index.ts';
+import { practice } from './practice.ts';
 import type { Place, Setup } from './setup.ts';
 
 /** A nozzle of the user's list, SI. */
-export type ListedNozzle = { readonly name: string; readonly conductance: number; readonly most: number };
+export type ListedNozzle = {
+  readonly name: string;
+  readonly conductance: number;
+  readonly place: Place | null;
+  readonly most: number;
+};
+
+/** Nozzles in use together: conductances of one place added up. */
+export type NozzleGroup = readonly { readonly conductance: number; readonly place: Place | null }[];
+
+/** The group that single nozzles make: flows of parallel nozzles at one place add up. */
+export function groupOf(nozzles: readonly Pick<ListedNozzle, 'conductance' | 'place'>[]): NozzleGroup {
+  const group: { conductance: number; place: Place | null }[] = [];
+  for (const { conductance, place } of nozzles) {
+    const same = group.find((g) => g.place === place);
+    if (same) same.conductance += conductance;
+    else group.push({ conductance, place });
+  }
+  return group;
+}
 
 /** The fluid system of a setup with its faults found and its units gone. */
 export type FluidSystemModel = {
@@ -38,21 +58,23 @@ export type FluidSystemModel = {
   readonly correction: FlowCorrection;
   readonly bucket: BucketFit | null;
   readonly ambientPressure: number;
-  /** The system around nozzles of one conductance in all, while the manifold is at a boost [Pa gauge]. */
-  readonly around: (conductance: number, boost: number) => DeliverySystem;
+  /** The system around a group of nozzles, while the manifold is at a boost [Pa gauge]. */
+  readonly around: (nozzles: NozzleGroup, boost: number) => DeliverySystem;
   /** Flow at a controller setting. */
-  readonly point: (conductance: number, boost: number, setting: number) => Result<OperatingPoint>;
+  readonly point: (nozzles: NozzleGroup, boost: number, setting: number) => Result<OperatingPoint>;
+  readonly notes: readonly Note[];
 };
 
 function mixOf(setup: Setup): Result<Mix> {
-  const { mix, fluid_C } = setup.fluidSystem;
+  const { fluid_C } = setup.fluidSystem;
+  const mix = setup.fluidSystem.mix ?? practice.mix;
   const shares = { methanol: mix.methanol_percent / 100, ethanol: mix.ethanol_percent / 100 };
   if (mix.by === 'mass') return mixByMass(shares);
   return mix.by === 'finished' ? mixByFinishedVolume(shares) : mixPoured(shares, celsius(fluid_C));
 }
 
 function pumpOf(setup: Setup): Result<Pump> {
-  const { pump } = setup.fluidSystem;
+  const { pump, metering } = setup.fluidSystem;
   let curve: Result<PumpCurve>;
   if (pump.points.length > 0)
     curve = pumpFromPoints(
@@ -60,7 +82,11 @@ function pumpOf(setup: Setup): Result<Pump> {
     );
   else if (pump.shutPressure_kPa !== null && pump.openFlow_mL_min !== null)
     curve = pumpFromTwo(pump.shutPressure_kPa * 1e3, toSi(pump.openFlow_mL_min, 'mL/min'));
-  else curve = fail({ code: 'delivery/pump-unknown', facts: {} });
+  else if (pump.control !== 'none' && pump.setPressure_kPa !== null && metering !== 'pump-speed') {
+    // A pump whose regulator is known and whose curve is not is taken to hold its pressure, and that is said.
+    const plenty = pump.setPressure_kPa * 1e3 + 2e6;
+    curve = ok({ flow: [0, 1], rise: [plenty, plenty] });
+  } else curve = fail({ code: 'delivery/pump-unknown', facts: {} });
   if (!curve.ok) return curve;
   if (pump.control === 'none') return ok({ curve: curve.value, setPressure: null, reference: 'ambient' });
   if (pump.setPressure_kPa === null) return fail({ code: 'delivery/set-pressure-missing', facts: {} });
@@ -84,6 +110,7 @@ function nozzlesOf(setup: Setup): Result<readonly ListedNozzle[]> {
     listed.map((n) => ({
       name: n.name,
       most: n.count ?? 3,
+      place: n.place ?? setup.fluidSystem.place,
       conductance: conductance({
         flow: toSi(n.flow_mL_min, 'mL/min'),
         pressureDifference: n.ratedPressure_kPa * 1e3,
@@ -104,17 +131,17 @@ function backPressure(
   return ambientPressure + boost + (place === 'before-cooler' ? coolerLoss : 0);
 }
 
-/** Conductance of the fitted nozzles; null where none is named. */
-export function fittedConductance(setup: Setup, listed: readonly ListedNozzle[]): Result<number | null> {
+/** The fitted nozzles; null where none is named. */
+export function fittedNozzles(setup: Setup, listed: readonly ListedNozzle[]): Result<NozzleGroup | null> {
   const { fitted } = setup.fluidSystem;
   if (fitted.length === 0) return ok(null);
-  let sum = 0;
+  const found: ListedNozzle[] = [];
   for (const name of fitted) {
     const nozzle = listed.find((n) => n.name === name);
     if (!nozzle) return fail({ code: 'injection/no-such-nozzle', facts: { name } });
-    sum += nozzle.conductance;
+    found.push(nozzle);
   }
-  return ok(sum);
+  return ok(groupOf(found));
 }
 
 /**
@@ -139,18 +166,11 @@ export function fluidSystemModel(setup: Setup): Result<FluidSystemModel> {
   const { length_m, bore_mm } = fluidSystem.line;
   const line = length_m === null || bore_mm === null ? null : { length: length_m, bore: bore_mm / 1e3 };
   const liquid = { density: density.value, viscosity: viscosity.value };
-  const around = (total: number, boost: number): DeliverySystem => ({
-    nozzles: [
-      {
-        conductance: total,
-        backPressure: backPressure(
-          fluidSystem.place,
-          ambientPressure,
-          boost,
-          (engine.coolerLoss_kPa ?? 0) * 1e3,
-        ),
-      },
-    ],
+  const around = (group: NozzleGroup, boost: number): DeliverySystem => ({
+    nozzles: group.map(({ conductance: k, place }) => ({
+      conductance: k,
+      backPressure: backPressure(place, ambientPressure, boost, (engine.coolerLoss_kPa ?? 0) * 1e3),
+    })),
     pump: pump.value,
     line,
     crackingPressure: (fluidSystem.checkValve_kPa ?? 0) * 1e3,
@@ -159,13 +179,20 @@ export function fluidSystemModel(setup: Setup): Result<FluidSystemModel> {
     manifoldPressure: ambientPressure + boost,
   });
 
+  const notes: Note[] = [];
+  if (fluidSystem.mix === null)
+    notes.push({ code: 'injection/practice-default', facts: { what: 'mix', value: 0.5 } });
+  const { points, shutPressure_kPa, openFlow_mL_min } = fluidSystem.pump;
+  if (points.length === 0 && (shutPressure_kPa === null || openFlow_mL_min === null))
+    notes.push({ code: 'delivery/pump-curve-unknown', facts: { setPressure: pump.value.setPressure ?? 0 } });
+
   let correction = noCorrection;
   let bucket: BucketFit | null = null;
   if (fluidSystem.bucket.points.length > 0) {
-    const fitted = fittedConductance(setup, nozzles.value);
+    const fitted = fittedNozzles(setup, nozzles.value);
     if (!fitted.ok) return fitted;
     // Without a word on what is fitted, a list of one is what was tested.
-    const tested = fitted.value ?? nozzles.value[0]?.conductance ?? 0;
+    const tested = fitted.value ?? groupOf(nozzles.value.slice(0, 1));
     const fit = bucketFit(setup, { ...around(tested, 0), manifoldPressure: ambientPressure }, density.value);
     if (!fit.ok) return fit;
     bucket = fit.value;
@@ -181,8 +208,9 @@ export function fluidSystemModel(setup: Setup): Result<FluidSystemModel> {
     bucket,
     ambientPressure,
     around,
-    point: (total, boost, setting) =>
-      meteredPoint(around(total, boost), fluidSystem.metering, setting, correction),
+    point: (group, boost, setting) =>
+      meteredPoint(around(group, boost), fluidSystem.metering, setting, correction),
+    notes,
   });
 }
 

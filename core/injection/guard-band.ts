@@ -46,7 +46,7 @@ export function guardBand(context: SprayContext, strategy: Strategy, rows = 9): 
   const points = { start: strategy.start, full: strategy.full };
   const at = (boost: number) => {
     const setting = controllerSetting(context, points, path.peakSpeed_rad_s, boost);
-    const point = setting > 0 ? system.point(context.conductance, boost, setting) : null;
+    const point = setting > 0 ? system.point(context.nozzles, boost, setting) : null;
     return point?.ok ? point.value : null;
   };
   const peak = at(path.peakBoost);

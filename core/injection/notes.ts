@@ -12,7 +12,7 @@ export type PracticeDefault =
   | 'pullSpeeds'
   | 'peakSpeed'
   | 'air'
-  | 'tank'
+  | 'mix'
   | 'place';
 
 /** What is worth saying of a plan. Pa gauge, m^3/s, kg/s, shares. */

@@ -1,5 +1,5 @@
 import { type Note, ok, type Problems, type Result } from '../result/index.ts';
-import type { FluidSystemModel, ListedNozzle } from './fluid-system.ts';
+import { type FluidSystemModel, groupOf, type ListedNozzle, type NozzleGroup } from './fluid-system.ts';
 import { practice } from './practice.ts';
 
 export type NozzleFit = 'too-small' | 'matched' | 'oversize' | 'much-too-large';
@@ -8,7 +8,7 @@ export type NozzleFit = 'too-small' | 'matched' | 'oversize' | 'much-too-large';
 export type NozzleChoice = {
   /** Names as listed; a name stands twice where the nozzle is fitted twice. */
   readonly names: readonly string[];
-  readonly conductance: number;
+  readonly group: NozzleGroup;
   /** At full setting and peak boost [m^3/s]. */
   readonly flow: number;
   /** Delivered over needed. */
@@ -75,8 +75,8 @@ export function rankNozzles(
   const choices: NozzleChoice[] = [];
   let problems: Problems | null = null;
   for (const nozzles of combinations(system.nozzles)) {
-    const conductance = nozzles.reduce((sum, n) => sum + n.conductance, 0);
-    const point = system.point(conductance, peakBoost, 1);
+    const group = groupOf(nozzles);
+    const point = system.point(group, peakBoost, 1);
     if (!point.ok) {
       problems = point.problems;
       continue;
@@ -87,7 +87,7 @@ export function rankNozzles(
     const notes: Note[] = [{ code: fitNote[fit], facts: { delivered: flow, need, feed } }];
     if (nozzles.length > 1)
       notes.push({ code: 'injection/nozzle-several', facts: { count: nozzles.length } });
-    choices.push({ names: nozzles.map((n) => n.name), conductance, flow, feed, fit, notes });
+    choices.push({ names: nozzles.map((n) => n.name), group, flow, feed, fit, notes });
   }
   if (choices.length === 0 && problems) return { ok: false, problems };
   choices.sort((a, b) => score(a) - score(b));

@@ -6,11 +6,12 @@ import { type Endurance, enduranceOf } from './endurance.ts';
 import { type FuelModel, fuelModel } from './engine-fuel.ts';
 import { type Fallback, fallbackOf } from './fallback.ts';
 import { type FeedMap, feedMap, type SprayContext } from './feed-curve.ts';
-import { type FluidSystemModel, fittedConductance, fluidSystemModel } from './fluid-system.ts';
+import { type FluidSystemModel, fittedNozzles, fluidSystemModel, type NozzleGroup } from './fluid-system.ts';
 import { explainGuardBand, type GuardRow, guardBand } from './guard-band.ts';
 import { type Need, needOf, ratioProfile } from './need.ts';
 import { type NozzleChoice, nozzleFit, rankNozzles } from './nozzle-choice.ts';
 import { powerLossGuide } from './power-loss-guide.ts';
+import { practice } from './practice.ts';
 import { type PullPath, pullPath } from './pull-path.ts';
 import type { Setup } from './setup.ts';
 import { type Recommendation, recommendStrategy, type Strategy, strategiesOf } from './strategy.ts';
@@ -43,11 +44,14 @@ export type Plan = {
 
 /** The review of the fit alone: it needs no number of the engine. */
 export function fitOf(setup: Setup): FitReview {
-  const { mix } = setup.fluidSystem;
+  const { place, nozzles, fitted } = setup.fluidSystem;
+  const mix = setup.fluidSystem.mix ?? practice.mix;
+  const fittedPlaces = nozzles.filter((n) => fitted.includes(n.name)).map((n) => n.place ?? place);
+  const places = [...new Set(fittedPlaces.length > 0 ? fittedPlaces : [place])].filter((p) => p !== null);
   return reviewFit(
     {
       compressor: setup.engine.compressor,
-      place: setup.fluidSystem.place,
+      places,
       hasCooler: setup.engine.hasCooler,
       hasAlcohol: mix.methanol_percent + mix.ethanol_percent > 0,
       hasMethanol: mix.methanol_percent > 0,
@@ -94,12 +98,12 @@ function boostAloneNotes(setup: Setup, driven: Strategy): Note[] {
 /** What the delivery at peak is worth remarking. */
 function deliveryNotes(
   system: FluidSystemModel,
-  conductance: number,
+  nozzles: NozzleGroup,
   boost: number,
   peak: OperatingPoint,
 ): Note[] {
   const notes: Note[] = [];
-  const { line, liquid, pump } = system.around(conductance, boost);
+  const { line, liquid, pump } = system.around(nozzles, boost);
   if (line) {
     const reynolds = reynoldsNumber(line, liquid, peak.flow);
     if (reynolds > laminarUpTo) notes.push({ code: 'delivery/line-turbulent', facts: { reynolds } });
@@ -145,11 +149,11 @@ export function planOf(setup: Setup): Result<Plan> {
   const need = needOf(setup, path, fuel.value, profile.value, system.value.density);
   const choices = rankNozzles(system.value, peakBoost, need.fluid);
   if (!choices.ok) return choices;
-  const fitted = fittedConductance(setup, system.value.nozzles);
+  const fitted = fittedNozzles(setup, system.value.nozzles);
   if (!fitted.ok) return fitted;
   const nozzle = nozzleOf(setup, system.value, choices.value, fitted.value, peakBoost, need.fluid);
   if (!nozzle.ok) return nozzle;
-  const peak = system.value.point(nozzle.value.conductance, peakBoost, 1);
+  const peak = system.value.point(nozzle.value.group, peakBoost, 1);
   if (!peak.ok) return peak;
 
   const context: SprayContext = {
@@ -158,7 +162,7 @@ export function planOf(setup: Setup): Result<Plan> {
     fuel: fuel.value,
     need,
     path,
-    conductance: nozzle.value.conductance,
+    nozzles: nozzle.value.group,
   };
   const strategies = strategiesOf(context, nozzle.value.feed);
   const recommended = recommendStrategy(context, strategies);
@@ -175,16 +179,17 @@ export function planOf(setup: Setup): Result<Plan> {
     ...fuel.value.notes,
     ...path.notes,
     ...need.notes,
+    ...system.value.notes,
     ...(system.value.bucket?.notes ?? []),
     ...boostAloneNotes(setup, driven),
-    ...deliveryNotes(system.value, nozzle.value.conductance, peakBoost, peak.value),
+    ...deliveryNotes(system.value, nozzle.value.group, peakBoost, peak.value),
     { code: 'injection/spray-alone', facts: {} },
   ];
   if (setup.air.barometer_kPa === null)
     notes.push({ code: 'injection/practice-default', facts: { what: 'air', value: ambientPressure } });
   if (setup.fluidSystem.place === null)
     notes.push({ code: 'injection/practice-default', facts: { what: 'place', value: 0 } });
-  const { line } = system.value.around(nozzle.value.conductance, peakBoost);
+  const { line } = system.value.around(nozzle.value.group, peakBoost);
   const liquid = { density: system.value.density, viscosity: system.value.viscosity };
   return ok({
     path,
@@ -228,7 +233,7 @@ function nozzleOf(
   setup: Setup,
   system: FluidSystemModel,
   choices: readonly NozzleChoice[],
-  fitted: number | null,
+  fitted: NozzleGroup | null,
   peakBoost: number,
   need: number,
 ): Result<NozzleChoice & { isFitted: boolean }> {
@@ -245,7 +250,7 @@ function nozzleOf(
   const feed = point.value.flow / need;
   return ok({
     names: setup.fluidSystem.fitted,
-    conductance: fitted,
+    group: fitted,
     flow: point.value.flow,
     feed,
     fit: nozzleFit(feed),

@@ -1,4 +1,5 @@
 import type { Note } from '../result/index.ts';
+import { mostFeed } from './feed-curve.ts';
 import type { NozzleChoice } from './nozzle-choice.ts';
 import type { PullPath } from './pull-path.ts';
 import type { Setup } from './setup.ts';
@@ -27,8 +28,8 @@ export function powerLossGuide(of: {
   const notes: Note[] = [{ code: 'injection/spray-alone', facts: {} }];
   const over = driven.pullRegions.filter((r) => r.kind === 'over');
   for (const region of over) {
-    let most = 0;
-    for (let i = region.from; i <= region.to; i++) most = Math.max(most, driven.overPull.feed[i] ?? 0);
+    const most = mostFeed(driven.overPull, region.from, region.to);
+    if (most === 0) continue;
     notes.push({
       code: 'injection/power-costs-where',
       facts: {

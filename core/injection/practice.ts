@@ -3,6 +3,8 @@
  * setup. Source: common practice.
  */
 export const practice = {
+  /** Half and half by volume is usual. */
+  mix: { by: 'poured', methanol_percent: 50, ethanol_percent: 0 },
   /** 0.30 to 0.36 kg/kWh at full load [kg/J]. */
   fuelConsumption: 0.335 / 3.6e6,
   /** 0.85 to 1.05 at full load. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AnswersSchema } from '../fit/index.ts';
+import { mixBases } from '../fluids/index.ts';
 
 const positive = z.number().positive();
 const percent = z.number().min(0).max(100);
@@ -97,6 +98,8 @@ export const NozzleSchema = z.looseObject({
   ratedDensity_kg_m3: positive.min(600).max(1300).default(998.2),
   /** How many of it may be fitted; null for any number. */
   count: optional(z.int().min(0).max(8)),
+  /** Where this one sprays, if not where the others do. */
+  place: optional(z.enum(places)),
 });
 
 export const PumpSchema = z.looseObject({
@@ -135,13 +138,14 @@ export const BucketPointSchema = z.looseObject({
 });
 
 export const FluidSystemSchema = z.looseObject({
-  mix: z
-    .looseObject({
-      by: z.enum(['poured', 'finished', 'mass']).default('poured'),
+  /** Null while unknown: half and half methanol is then taken, and said. */
+  mix: optional(
+    z.looseObject({
+      by: z.enum(mixBases).default('poured'),
       methanol_percent: z.number().default(0),
       ethanol_percent: z.number().default(0),
-    })
-    .default({ by: 'poured', methanol_percent: 50, ethanol_percent: 0 }),
+    }),
+  ),
   fluid_C: z.number().min(-40).max(80).default(20),
   nozzles: z.array(NozzleSchema).max(12).default([]),
   /** Fitted now, by name; empty where none is. */

@@ -10,6 +10,7 @@ import {
   type FeedRegion,
   feedRegions,
   misfeed,
+  mostFeed,
   type SprayContext,
 } from './feed-curve.ts';
 import { practice } from './practice.ts';
@@ -193,7 +194,7 @@ export function strategyOf(
     if (met !== null) notes.push({ code: 'injection/full-meets-need', facts: { full: met, peakFeed } });
   }
 
-  const full = context.system.point(context.conductance, path.peakBoost, 1);
+  const full = context.system.point(context.nozzles, path.peakBoost, 1);
   const feed = full.ok ? full.value.flow / need.fluid : Number.NaN;
   const pressure = pressureAtPeak(context, points);
   if (full.ok && pressure !== undefined && pressure < practice.coarseBelow * full.value.pressureDifference)
@@ -237,7 +238,13 @@ function fullMeetingNeed(context: SprayContext, start: number): number | null {
 function regionNotes(curve: FeedCurve, regions: readonly FeedRegion[]): Note[] {
   const notes: Note[] = [];
   const peak = curve.boost.length - 1;
+  const peakNeed = curve.need[peak] ?? 0;
   for (const { kind, from, to } of regions) {
+    // 5 % of peak need: a ratio of two trickles at the foot of the ramp is not worth a sentence.
+    let apart = 0;
+    for (let i = from; i <= to; i++)
+      apart = Math.max(apart, Math.abs((curve.delivered[i] ?? 0) - (curve.need[i] ?? 0)));
+    if (apart < 0.05 * peakNeed) continue;
     const [low, high] = [curve.boost[from] ?? 0, curve.boost[to] ?? 0];
     if (kind === 'under' && to < peak) {
       let [missing, needed] = [0, 0];
@@ -250,11 +257,11 @@ function regionNotes(curve: FeedCurve, regions: readonly FeedRegion[]): Note[] {
         facts: { from: low, to: high, shortfall: needed > 0 ? missing / needed : 0 },
       });
     }
-    if (kind === 'over') {
-      let most = 0;
-      for (let i = from; i <= to; i++) most = Math.max(most, curve.feed[i] ?? 0);
-      notes.push({ code: 'injection/over-fed', facts: { from: low, to: high, most } });
-    }
+    if (kind === 'over' && mostFeed(curve, from, to) > 0)
+      notes.push({
+        code: 'injection/over-fed',
+        facts: { from: low, to: high, most: mostFeed(curve, from, to) },
+      });
   }
   return notes;
 }
@@ -275,11 +282,11 @@ export function strategiesOf(context: SprayContext, feed: number): readonly Stra
   // On or off has no ramp to stretch.
   if (system.metering !== 'on-off') {
     const beyond = fullBeyond(feed, path.peakBoost, matched);
-    list.push(
-      strategyOf(context, 'full-beyond', beyond, [
-        { code: 'injection/peak-need-met', facts: { start: beyond.start, full: beyond.full, feed } },
-      ]),
-    );
+    const because: Note[] =
+      feed < 1 - practice.matchedWithin
+        ? []
+        : [{ code: 'injection/peak-need-met', facts: { start: beyond.start, full: beyond.full, feed } }];
+    list.push(strategyOf(context, 'full-beyond', beyond, because));
   }
   const { start_kPa, full_kPa } = setup.targets;
   if (start_kPa !== null || full_kPa !== null)
@@ -329,6 +336,6 @@ export function recommendStrategy(context: SprayContext, strategies: readonly St
 function pressureAtPeak(context: SprayContext, points: SprayPoints): number | undefined {
   const { path } = context;
   const setting = controllerSetting(context, points, path.peakSpeed_rad_s, path.peakBoost);
-  const point = context.system.point(context.conductance, path.peakBoost, setting);
+  const point = context.system.point(context.nozzles, path.peakBoost, setting);
   return point.ok ? point.value.pressureDifference : undefined;
 }

@@ -65,6 +65,8 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
     `Die Strömung in der Leitung ist nicht mehr laminar (Reynolds-Zahl ${show.number(f.reynolds)}): der Verlust wächst fast mit dem Quadrat des Durchflusses.`,
   'delivery/line-takes-much': (f, show) =>
     `Die Leitung kostet ${show.quantity(f.loss, 'fluidPressure')}, an der Düse bleiben ${show.quantity(f.pressureDifference, 'fluidPressure')}. Eine weitere oder kürzere Leitung gibt das zurück.`,
+  'delivery/pump-curve-unknown': (f, show) =>
+    `Die Kennlinie der Pumpe ist nicht bekannt: angenommen, sie hält ${show.quantity(f.setPressure, 'fluidPressure')} bei jedem Durchfluss. Eine Eimermessung bei voller Einstellung zeigt, ob es stimmt.`,
   'delivery/pump-droops': (f, show) =>
     `Bei diesem Durchfluss hält die Pumpe ${show.quantity(f.pressure, 'fluidPressure')} und nicht die eingestellten ${show.quantity(f.setPressure, 'fluidPressure')}: sie ist am Ende.`,
   'delivery/fluid-arrives-late': (f, show) =>

@@ -25,7 +25,8 @@ const defaults: Record<PracticeDefault, (value: number, show: Show) => string> =
   peakSpeed: (v, show) =>
     `Angenommen, die Höchstleistung liegt am Ende der Messfahrt, ${show.quantity(v, 'engineSpeed', 0)}: dort ist der Bedarf am größten`,
   air: (v, show) => `Luftdruck mit ${show.quantity(v, 'pressure')} angenommen`,
-  tank: () => 'Kein Tank eingegeben',
+  mix: (v, show) =>
+    `Mischung nicht angegeben: mit ${show.quantity(v, 'share', 0)} Methanol nach eingegossenem Volumen gerechnet`,
   place: () => 'Ort der Düse nicht angegeben: mit dem Druck im Saugrohr gerechnet',
 };
 

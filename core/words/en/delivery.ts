@@ -65,6 +65,8 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
     `Flow in the line is no longer laminar (Reynolds number ${show.number(f.reynolds)}): loss grows with nearly the square of flow.`,
   'delivery/line-takes-much': (f, show) =>
     `The line takes ${show.quantity(f.loss, 'fluidPressure')} while ${show.quantity(f.pressureDifference, 'fluidPressure')} is left at the nozzle. A wider or shorter line gives it back.`,
+  'delivery/pump-curve-unknown': (f, show) =>
+    `The pump’s own curve isn’t known: it is taken to hold ${show.quantity(f.setPressure, 'fluidPressure')} at any flow. A bucket test at full setting shows whether it does.`,
   'delivery/pump-droops': (f, show) =>
     `At this flow the pump holds ${show.quantity(f.pressure, 'fluidPressure')} and not the ${show.quantity(f.setPressure, 'fluidPressure')} it is set to: it is at its end.`,
   'delivery/fluid-arrives-late': (f, show) =>

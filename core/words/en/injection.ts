@@ -24,7 +24,8 @@ const defaults: Record<PracticeDefault, (value: number, show: Show) => string> =
   peakSpeed: (v, show) =>
     `Peak power taken to lie at the end of the pull, ${show.quantity(v, 'engineSpeed', 0)}: the largest need`,
   air: (v, show) => `Barometer taken as ${show.quantity(v, 'pressure')}`,
-  tank: () => 'No tank entered',
+  mix: (v, show) =>
+    `The mix is not given: ${show.quantity(v, 'share', 0)} methanol by volume as poured is taken`,
   place: () => 'Place of the nozzle not given: taken as the manifold’s pressure',
 };
 

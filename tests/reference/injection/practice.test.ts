@@ -12,16 +12,12 @@ import { setupWith } from '../../support/setup.ts';
 
 /** A rated flow that makes `feed` times the need of the invented car, at its real pressure difference. */
 function nozzleFor(feed: number, change: Parameters<typeof setupWith>[0] = {}) {
-  const base = setupWith(change);
-  const plan = unwrap(
-    planOf({ ...base, fluidSystem: { ...base.fluidSystem, nozzles: base.fluidSystem.nozzles.slice(0, 1) } }),
-  );
-  const one = plan.choices.find((c) => c.names.length === 1);
-  const flow_mL_min = (100 * feed) / (one?.feed ?? Number.NaN);
-  const nozzles = [
-    { name: 'made to measure', flow_mL_min, ratedPressure_kPa: 700, ratedDensity_kg_m3: 998.2, count: 1 },
-  ];
-  return { ...base, fluidSystem: { ...base.fluidSystem, nozzles } };
+  const sized = (flow_mL_min: number) => {
+    const nozzles = [{ name: 'made to measure', flow_mL_min, count: 1 }];
+    return setupWith({ ...change, fluidSystem: { ...change.fluidSystem, nozzles } });
+  };
+  const hundred = unwrap(planOf(sized(100))).nozzle.feed;
+  return sized((100 * feed) / hundred);
 }
 const share = checkValue('practice-start-share-of-peak-boost-matched-nozzle').expected as number;
 const [least = 0, most = 0] = checkValue('practice-start-share-of-peak-boost-clearly-oversi')

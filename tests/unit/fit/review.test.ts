@@ -6,7 +6,7 @@ import { inputNumber, itAgrees } from '../../support/published.ts';
 
 const facts: FitFacts = {
   compressor: 'turbo',
-  place: 'after-cooler',
+  places: ['after-cooler'],
   hasCooler: true,
   hasAlcohol: true,
   hasMethanol: true,
@@ -31,7 +31,7 @@ describe('the fit review', () => {
   });
 
   it('unanswered is not passed: with no answer nothing passes but what the setup shows', () => {
-    const review = reviewFit({ ...facts, place: null, compressor: null, hasCooler: null }, {});
+    const review = reviewFit({ ...facts, places: [], compressor: null, hasCooler: null }, {});
     expect(review.items.some((i) => i.state === 'passed')).toBe(false);
     expect(review.beforeDriving.length + review.soon.length).toBe(review.items.length);
   });
@@ -43,20 +43,20 @@ describe('the fit review', () => {
   });
 
   it('a nozzle before a turbo is to be fixed, whatever was answered', () => {
-    const before: FitFacts = { ...facts, place: 'before-compressor' };
+    const before: FitFacts = { ...facts, places: ['before-compressor'] };
     expect(state('after-the-blades', before, allYes)).toBe('fix');
     expect(reviewFit(before, allYes).beforeDriving.map((i) => i.id)).toContain('after-the-blades');
   });
 
   it('a nozzle before a roots blower is in its right place, behind it is not', () => {
-    const roots: FitFacts = { ...facts, compressor: 'roots', place: 'before-compressor' };
+    const roots: FitFacts = { ...facts, compressor: 'roots', places: ['before-compressor'] };
     expect(state('before-the-rotors', roots)).toBe('passed');
-    expect(state('before-the-rotors', { ...roots, place: 'manifold' })).toBe('fix');
+    expect(state('before-the-rotors', { ...roots, places: ['manifold'] })).toBe('fix');
     expect(state('after-the-blades', roots)).toBeUndefined();
   });
 
   it('a nozzle before the cooler is to be fixed', () => {
-    expect(state('after-the-cooler', { ...facts, place: 'before-cooler' })).toBe('fix');
+    expect(state('after-the-cooler', { ...facts, places: ['before-cooler'] })).toBe('fix');
   });
 
   it('a no stands over what the setup shows', () => {

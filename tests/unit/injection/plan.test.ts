@@ -68,7 +68,12 @@ describe('a setup that can not be planned is refused in words', () => {
     ],
     [
       'a pump without numbers',
-      { fluidSystem: { pump: { shutPressure_kPa: null } } },
+      { fluidSystem: { pump: { shutPressure_kPa: null, control: 'none' } } },
+      'delivery/pump-unknown',
+    ],
+    [
+      'a pump that meters by its speed, known by its bypass alone',
+      { fluidSystem: { pump: { shutPressure_kPa: null }, metering: 'pump-speed' } },
       'delivery/pump-unknown',
     ],
     [
@@ -159,6 +164,19 @@ describe('the nozzle', () => {
     expect(nozzle.isFitted).toBe(true);
     expect(nozzle.names).toEqual(['100', '250']);
     expect(choices[0]?.names).toEqual(['175']);
+  });
+
+  it('two at two places each work against the pressure of their own', () => {
+    const nozzles = [
+      { name: 'inlet', flow_mL_min: 100, place: 'before-compressor' as const },
+      { name: 'pipe', flow_mL_min: 100 },
+    ];
+    const flow = (fitted: string[]) => plan({ fluidSystem: { nozzles, fitted } }).nozzle.flow;
+    expect(flow(['inlet'])).toBeGreaterThan(flow(['pipe']));
+    // The pump is held at its pressure, so neither takes from the other; the line costs next to nothing.
+    expect(flow(['inlet', 'pipe']) / (flow(['inlet']) + flow(['pipe']))).toBeCloseTo(1, 2);
+    const review = plan({ fluidSystem: { nozzles, fitted: ['inlet', 'pipe'] } }).fit;
+    expect(review.beforeDriving.map((i) => i.id)).toContain('after-the-blades');
   });
 
   it('before the compressor works against ambient and brings more', () => {
@@ -265,6 +283,25 @@ describe('a known knock limit', () => {
   });
 });
 
+describe('what is left open', () => {
+  it('a mix that is not given is taken as half and half, and that is said', () => {
+    const open = plan({ fluidSystem: { mix: null } });
+    expect(open.need.fluid).toBeCloseTo(
+      plan({ fluidSystem: { mix: { methanol_percent: 50 } } }).need.fluid,
+      12,
+    );
+    expect(open.notes).toContainEqual(
+      expect.objectContaining({ facts: expect.objectContaining({ what: 'mix' }) }),
+    );
+  });
+
+  it('a pump known by its regulator alone is taken to hold its pressure, and that is said', () => {
+    const held = plan({ fluidSystem: { pump: { shutPressure_kPa: null, openFlow_mL_min: null } } });
+    expect(codes(held.notes)).toContain('delivery/pump-curve-unknown');
+    expect(held.nozzle.flow / plan().nozzle.flow).toBeCloseTo(1, 3);
+  });
+});
+
 describe('what the controller meters by', () => {
   it('by boost alone low engine speed is over-fed, by injector duty it is not', () => {
     const byBoost = plan();
@@ -287,7 +324,7 @@ describe('what the controller meters by', () => {
 describe('the bucket test', () => {
   it('overrides the ratings in every number that follows', () => {
     const base = plan({ fluidSystem: { fitted: ['175'] } });
-    const rated = unwrap(base.system.point(base.nozzle.conductance, -0, 1)).flow;
+    const rated = unwrap(base.system.point(base.nozzle.group, 0, 1)).flow;
     const points = [100, 60].map((setting_percent) => ({
       setting_percent,
       time_s: 60,
