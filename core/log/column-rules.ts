@@ -47,7 +47,7 @@ export const columnRules: readonly ColumnRule[] = [
   rule('boost', 0.97, 'boost pressure', 'temp error'),
   rule('boost', 0.93, 'boost', 'temp duty wastegate error speed'),
   rule('barometricPressure', 0.97, 'baro'),
-  rule('barometricPressure', 0.95, 'ambient pressure'),
+  rule('barometricPressure', 0.95, 'ambient pressure', 'boost'),
   rule('wastegateDuty', 0.97, 'wastegate duty'),
   rule('wastegateDuty', 0.93, 'wastegate', 'pressure'),
   rule('wastegateDuty', 0.9, 'boost duty'),

@@ -1,4 +1,6 @@
 import { type Cell, type Decimal, readCell } from './cell.ts';
+import { headerParts } from './header-unit.ts';
+import { matchName } from './name-match.ts';
 import { tokenise } from './tokenise.ts';
 import { parseUnit } from './unit-words.ts';
 
@@ -137,27 +139,31 @@ function layoutOf(found: Candidate): Layout | null {
     const row = rows[i];
     if (!row) break;
     const filled = row.cells.filter((c) => c.trim() !== '').length;
-    if (filled === 0) {
+    if (filled === 0 || row.cells.every((c) => /^[-=_*#.\s]*$/.test(c))) {
+      if (filled > 0) continue;
       if (header.length > 0) break;
       continue;
     }
-    if (filled < Math.max(Math.min(2, columns), 0.5 * columns) || row.numbers > 0.3 * filled) break;
+    // A group's name may stand over its first column alone.
+    const isGroup = header.length > 0 && filled >= 2 && row.cells.length === columns;
+    const isFull = filled >= Math.max(Math.min(2, columns), 0.5 * columns);
+    if ((!isFull && !isGroup) || row.numbers > 0.3 * filled) break;
     header.unshift(row);
+    if (!isFull) break;
   }
   const unitsAt = header.length > 1 ? header.findLastIndex((row) => isUnitsRow(row.cells)) : -1;
   const unitRow = unitsAt >= 0 ? (header[unitsAt]?.cells ?? []) : [];
-  const nameRows = header.filter((_, i) => i !== unitsAt);
-  const nameRow = nameRows.at(-1);
-  const width = Math.max(columns, nameRow?.cells.length ?? 0);
+  const names = bestNames(header.filter((_, i) => i !== unitsAt));
+  const width = Math.max(columns, names.cells.length);
   return {
     delimiter: found.delimiter,
     decimal: found.decimal,
     columns,
-    names: uniqueNames(nameRow?.cells ?? [], width),
-    isNameless: Array.from({ length: width }, (_, i) => (nameRow?.cells[i] ?? '').trim() === ''),
+    names: uniqueNames(names.cells, width),
+    isNameless: Array.from({ length: width }, (_, i) => (names.cells[i] ?? '').trim() === ''),
     unitRow: Array.from({ length: width }, (_, i) => unitRow[i]?.trim() ?? ''),
     headerRows: header.map((row) => row.cells),
-    headerLine: nameRow?.line ?? 0,
+    headerLine: names.line,
     firstDataLine: firstRow.line,
     preamble: rows
       .slice(0, Math.max(0, first - header.length))
@@ -165,6 +171,46 @@ function layoutOf(found: Candidate): Layout | null {
       .join('\n'),
     cellKinds: Array.from({ length: width }, (_, i) => kindOfColumn(rows.slice(first), i, found.decimal)),
   };
+}
+
+/**
+ * The names among several header rows: the row above the data, unless another, or all of them joined (a group
+ * above a name, as in Engine over Speed), says more that the dictionary knows.
+ */
+function bestNames(rows: readonly Row[]): { cells: readonly string[]; line: number } {
+  const last = rows.at(-1);
+  if (!last) return { cells: [], line: 0 };
+  if (rows.length === 1) return last;
+  const width = Math.max(...rows.map((row) => row.cells.length));
+  const filled = rows.map((row, i) => (i < rows.length - 1 ? filledForward(row.cells) : row.cells));
+  const joined = (from: number) =>
+    Array.from({ length: width }, (_, c) =>
+      [...new Set(filled.slice(from).map((cells) => (cells[c] ?? '').trim()))]
+        .filter((t) => t !== '')
+        .join(' '),
+    );
+  const known = (cells: readonly string[]) =>
+    new Set(cells.flatMap((c) => matchName(headerParts(c).name).slice(0, 1)).map((m) => m.quantity)).size;
+  let best: { cells: readonly string[]; line: number } = last;
+  let most = known(last.cells);
+  const joints = rows.slice(0, -1).map((_, i) => ({ cells: joined(i), line: last.line }));
+  for (const candidate of [...joints.reverse(), ...rows.slice(0, -1)]) {
+    const count = known(candidate.cells);
+    if (count > most) {
+      best = candidate;
+      most = count;
+    }
+  }
+  return best;
+}
+
+/** A group's name stands over its first column only. */
+function filledForward(cells: readonly string[]): string[] {
+  let name = '';
+  return cells.map((cell) => {
+    if (cell.trim() !== '') name = cell;
+    return name;
+  });
 }
 
 function isUnitsRow(cells: readonly string[]): boolean {

@@ -41,6 +41,8 @@ export const mostColumns = 2000;
 const fewestRows = 2;
 /** Rows handed to the tokeniser at once while rows stay irregular. */
 const mostPatience = 4096;
+/** So many cells of a column that are no plain numbers make it one that is read with patience. */
+const oddCellsForPatience = 6;
 
 /**
  * Reads a log chunk by chunk. `push` returns a problem as soon as one is certain; reading then ends. `finish`
@@ -70,6 +72,7 @@ class Reader implements LogReader {
   #store = new ColumnStore(0, 0);
   #line = 1;
   #patience = 1;
+  #oddCells = new Uint32Array(0);
   #problem: Problem | null = null;
   #news: RowNews = {
     rowsSkipped: 0,
@@ -207,11 +210,16 @@ class Reader implements LogReader {
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
     this.#store = new ColumnStore(width, Math.min(expected, 4e9 / Math.max(1, width)));
-    this.#plain = new PlainRowReader({
-      delimiter: layout.delimiter,
-      decimal: layout.decimal,
-      cells: layout.columns,
-    });
+    this.#plain = new PlainRowReader(
+      { delimiter: layout.delimiter, decimal: layout.decimal, cells: layout.columns },
+      (text, column) => {
+        const cell = readCell(text, layout.decimal);
+        this.#count(cell, column);
+        return cell;
+      },
+      (bytes) => this.#text(bytes),
+    );
+    this.#oddCells = new Uint32Array(layout.columns);
     this.#news.gluedUnits.push(...layout.names.map(() => ''));
     this.#news.cellKinds.push(...layout.names.map(() => new Map<Cell['kind'], number>()));
     this.#line = layout.firstDataLine;
@@ -335,14 +343,13 @@ class Reader implements LogReader {
     const store = this.#store;
     let filled = 0;
     let numbers = 0;
-    const kinds: Cell['kind'][] = [];
+    const seen: Cell[] = [];
     for (let c = 0; c < store.width; c++) {
       const cell = readCell(cells[c] ?? '', layout.decimal);
       store.put(c, cell.value, cell.flag);
-      kinds.push(cell.kind);
+      seen.push(cell);
       if (cell.kind !== 'missing') filled++;
       if (!Number.isNaN(cell.value)) numbers++;
-      if (cell.unit !== '' && news.gluedUnits[c] === '') news.gluedUnits[c] = cell.unit;
     }
     const isShort = cells.length < layout.columns && store.width > 1;
     // The last line of a log that lost its power: its last number may have lost digits.
@@ -354,11 +361,32 @@ class Reader implements LogReader {
       if (news.rowsSkipped++ === 0) news.firstSkippedLine = line;
       return;
     }
-    kinds.forEach((kind, c) => {
-      const counts = news.cellKinds[c];
-      if (kind !== 'missing') counts?.set(kind, (counts.get(kind) ?? 0) + 1);
+    seen.forEach((cell, c) => {
+      this.#count(cell, c);
+      if (cell.kind !== 'missing' || (cells[c] ?? '').trim() !== '') this.#noticeOdd(cell, cells[c] ?? '', c);
     });
     store.rows++;
+  }
+
+  #count(cell: Cell, column: number): void {
+    const { gluedUnits, cellKinds } = this.#news;
+    if (cell.unit !== '' && gluedUnits[column] === '') gluedUnits[column] = cell.unit;
+    const counts = cellKinds[column];
+    if (cell.kind !== 'missing') counts?.set(cell.kind, (counts.get(cell.kind) ?? 0) + 1);
+  }
+
+  /** A column that keeps holding more than plain numbers is read cell by cell from then on. */
+  #noticeOdd(cell: Cell, text: string, column: number): void {
+    const plain = this.#plain;
+    const odd = this.#oddCells;
+    if (
+      !plain ||
+      column >= odd.length ||
+      (cell.kind === 'number' && cell.unit === '' && /^[-+\d.]+$/.test(text))
+    )
+      return;
+    odd[column] = (odd[column] ?? 0) + 1;
+    if ((odd[column] ?? 0) >= oddCellsForPatience) plain.patient[column] = 1;
   }
 }
 

@@ -1,3 +1,4 @@
+import type { Cell } from './cell.ts';
 import type { ColumnStore } from './column-store.ts';
 import { missingFlag } from './column-store.ts';
 
@@ -16,6 +17,7 @@ const lf = 10;
 const cr = 13;
 const blank = 32;
 const tab = 9;
+const quote = 34;
 const powersOfTen = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
 
 /**
@@ -30,12 +32,30 @@ export class PlainRowReader {
   /** Set by `read`: byte after the last row that was taken, and lines passed, blank ones too. */
   position = 0;
   lines = 0;
+  /**
+   * Columns whose cells may be other than numbers, a time of day or a remark say: 1 for those. The rest of their
+   * rows is still read at full speed.
+   */
+  readonly patient: Uint8Array;
+  readonly #readCell: (text: string, column: number) => Cell;
+  readonly #toText: (bytes: Uint8Array) => string;
   readonly #delimiter: number;
   readonly #decimal: number;
   readonly #cells: number;
   readonly #isBlankParted: boolean;
 
-  constructor(style: PlainStyle) {
+  /**
+   * @param readCell  reads a cell of a patient column
+   * @param toText    bytes to text in the file's encoding
+   */
+  constructor(
+    style: PlainStyle,
+    readCell: (text: string, column: number) => Cell,
+    toText: (bytes: Uint8Array) => string,
+  ) {
+    this.patient = new Uint8Array(style.cells);
+    this.#readCell = readCell;
+    this.#toText = toText;
     this.#delimiter = style.delimiter.charCodeAt(0);
     this.#decimal = style.decimal.charCodeAt(0);
     this.#cells = style.cells;
@@ -52,6 +72,9 @@ export class PlainRowReader {
     const cells = this.#cells;
     const last = cells - 1;
     const isBlankParted = this.#isBlankParted;
+    const patient = this.patient;
+    // Where both are commas only quotes tell a decimal comma from the next cell.
+    const bareDecimal = decimal === delimiter ? -1 : decimal;
     let { rows } = store;
     let lines = 0;
     let p = from;
@@ -69,9 +92,13 @@ export class PlainRowReader {
         break;
       }
       for (let c = 0; c < cells; c++) {
+        const cellStart = p;
         b = bytes[p] ?? lf;
         while (b === blank || (b === tab && delimiter !== tab)) b = bytes[++p] ?? lf;
+        const isQuoted = b === quote;
+        if (isQuoted) b = bytes[++p] ?? lf;
         const start = p;
+        const point = isQuoted ? decimal : bareDecimal;
         let isNegative = false;
         if (b === 45) {
           isNegative = true;
@@ -86,7 +113,7 @@ export class PlainRowReader {
           d = b - 48;
         }
         let digits = p - digitsFrom;
-        if (b === decimal) {
+        if (b === point) {
           b = bytes[++p] ?? lf;
           const fractionFrom = p;
           d = b - 48;
@@ -99,47 +126,48 @@ export class PlainRowReader {
           digits += fraction;
           if (fraction > 0 && digits <= 15) value /= powersOfTen[fraction] ?? 1;
         }
-        let isMissing = false;
+        let flag = 0;
+        // A sign or a point alone is no number.
+        let isPlain = digits > 0 || (p === start && !isBlankParted);
         if (digits === 0) {
-          // A sign or a point alone is no number.
-          if (p !== start || isBlankParted) {
-            p = rowStart;
-            stop = 'odd';
-            break reading;
-          }
-          isMissing = true;
+          flag = missingFlag;
           value = Number.NaN;
         } else if (digits > 15 || b === 101 || b === 69) {
           p = endOfNumber(bytes, p);
           value = numberOf(bytes, start, p, decimal);
-          if (!Number.isFinite(value)) {
+          isPlain = Number.isFinite(value);
+          b = bytes[p] ?? lf;
+        } else if (isNegative) value = -value;
+        if (isQuoted) {
+          isPlain &&= b === quote;
+          b = bytes[++p] ?? lf;
+        }
+        let isParted = false;
+        while (b === blank || (b === tab && delimiter !== tab)) {
+          isParted = isBlankParted;
+          b = bytes[++p] ?? lf;
+        }
+        if (c === last) isPlain &&= b === lf || b === cr;
+        else if (isParted) isPlain &&= b !== lf && b !== cr;
+        else isPlain &&= b === delimiter;
+        if (!isPlain) {
+          const end = patient[c] ? endOfCell(bytes, cellStart, delimiter) : -1;
+          b = bytes[end] ?? 0;
+          if (end < 0 || isBlankParted || (c === last ? b === delimiter : b !== delimiter)) {
             p = rowStart;
             stop = 'odd';
             break reading;
           }
-          b = bytes[p] ?? lf;
-        } else if (isNegative) value = -value;
-        if (b === blank || (b === tab && delimiter !== tab)) {
-          while (b === blank || b === tab) b = bytes[++p] ?? lf;
-          if (isBlankParted && c < last && b !== lf && b !== cr) {
-            (columns[c] as Float64Array)[rows] = value;
-            const f = flags[c];
-            if (f) f[rows] = 0;
-            continue;
-          }
-        }
-        if (c < last ? b !== delimiter : b !== lf && b !== cr) {
-          p = rowStart;
-          stop = 'odd';
-          break reading;
+          const cell = this.#cellOf(bytes, cellStart, end, c);
+          value = cell.value;
+          flag = cell.flag;
+          p = end;
         }
         (columns[c] as Float64Array)[rows] = value;
-        if (isMissing) store.flagsOf(c)[rows] = missingFlag;
-        else {
-          const f = flags[c];
-          if (f) f[rows] = 0;
-        }
-        p++;
+        const f = flags[c];
+        if (f) f[rows] = flag;
+        else if (flag !== 0) store.flagsOf(c)[rows] = flag;
+        if (!isParted) p++;
       }
       if (b === cr && bytes[p] === lf) p++;
       for (let c = cells; c < width; c++) {
@@ -154,6 +182,26 @@ export class PlainRowReader {
     this.lines = lines;
     return stop;
   }
+
+  #cellOf(bytes: Uint8Array, from: number, to: number, column: number): Cell {
+    let text = '';
+    for (let i = from; i < to; i++) {
+      const b = bytes[i] ?? 0;
+      if (b >= 128) return this.#readCell(this.#toText(bytes.subarray(from, to)), column);
+      text += String.fromCharCode(b);
+    }
+    return this.#readCell(text, column);
+  }
+}
+
+/** Byte after a cell without quotes, -1 where it holds a quote or a zero and the tokeniser has to look. */
+function endOfCell(bytes: Uint8Array, from: number, delimiter: number): number {
+  for (let p = from; p < bytes.length; p++) {
+    const b = bytes[p];
+    if (b === delimiter || b === lf || b === cr) return p;
+    if (b === quote || b === 0) return -1;
+  }
+  return -1;
 }
 
 /** End of digits and an exponent, from a byte after the mantissa's last digit. */

@@ -84,7 +84,9 @@ function unitSystem(stated: readonly Stated[]): UnitSystem {
 
 function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): ColumnMeaning {
   const isStated = stated.unit !== null && stated.unit.unit !== '' && stated.unit.unit !== '1';
-  for (const match of matchName(stated.name)) {
+  // `Engine RPM`: the unit is half of the name.
+  const byName = matchName(stated.name);
+  for (const match of byName.length > 0 ? byName : matchName(column.name)) {
     const { quantity, trust, word } = match;
     if (quantity === 'sample' || quantity === 'date')
       return {
