@@ -22,7 +22,7 @@ type Reading = {
  * - Wheel power or wheel torque is read unless the place is the road. Engine power or torque is read on a dyno,
  *   or where no speed of the car is logged: on the road such a channel is the control unit's own model.
  * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless that would be more
- *   than 1 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
+ *   than 0.5 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
  * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt.
  */
 export function directPower(
@@ -139,7 +139,7 @@ function torqueDivisor(
 ): number {
   const asPrinted = levelAt.at((start + end) / 2).value * (grid[grid.length >> 1] as number);
   const ratio = car.gearRatios[(pull.gear ?? car.pullGear ?? 0) - 1];
-  if (reading.at === 'engine' || asPrinted < 1000 * car.mass_kg || !ratio || !car.finalDrive) return 1;
+  if (reading.at === 'engine' || asPrinted < 500 * car.mass_kg || !ratio || !car.finalDrive) return 1;
   return ratio * car.finalDrive;
 }
 

@@ -39,7 +39,7 @@ const tableStep = 0.1;
  * Engine speed alone: gear, final drive and radius make the scale; slip as given, else 2 % at full force.
  * Vehicle speed alone: it is the road speed; the gearing serves to tell engine speed.
  *
- * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short.
+ * Errors: power/no-gearing, power/no-engine-speed, power/pull-too-short.
  */
 export function fusedSpeed(
   log: Log,
@@ -56,7 +56,10 @@ export function fusedSpeed(
   const wheels = read('vehicleSpeed');
   const satellite = read('gpsSpeed');
   const road = better(wheels, satellite);
-  if (!engine && !road) return fail({ code: 'power/no-speed', facts: {} });
+  if (!engine && !road) {
+    const seconds = (log.time[window.to - 1] as number) - (log.time[window.from] as number);
+    return fail({ code: 'power/pull-too-short', facts: { samples: window.to - window.from, seconds } });
+  }
   const notes = [...signalNotes(engine, 'engine-speed'), ...signalNotes(road, 'vehicle-speed')];
   const nominal = distancePerRadian(car, pull.gear ?? car.pullGear);
 
@@ -202,10 +205,18 @@ function asRoadSpeed(
   return { ...engine, value, noise: engine.noise * distance };
 }
 
-/** Samples of all signals in order of time, each weighed by its own noise. */
+/**
+ * Samples of all signals in order of time, each weighed by its own noise. No signal counts for more than a million
+ * times another: past that it stands alone anyway, and the sums lose their digits.
+ */
 function samplesOf(signals: readonly SpeedSignal[]): Samples {
+  const loudest = Math.max(...signals.map((s) => s.noise));
   const all = signals.flatMap((s) =>
-    Array.from(s.time, (time, i) => ({ time, value: s.value[i] as number, weight: 1 / s.noise ** 2 })),
+    Array.from(s.time, (time, i) => ({
+      time,
+      value: s.value[i] as number,
+      weight: 1 / Math.max(s.noise, 1e-3 * loudest) ** 2,
+    })),
   );
   all.sort((a, b) => a.time - b.time);
   return {

@@ -64,6 +64,11 @@ export function localFit(
     for (let c = 0; c < size; c++) normal[r * size + c] = moments[r + c] as number;
   const valueRow = inverseColumn(normal, size, 0);
   const slopeRow = inverseColumn(normal, size, 1);
+  if (!valueRow || !slopeRow) {
+    // Samples so lopsided that the highest power can't be told: the next lower one can.
+    if (degree > 1) return localFit(samples, at, halfWidth, degree - 1, kernel);
+    throw new Error('a local fit needs two distinct instants');
+  }
   const valueWeights = new Float64Array(count);
   const slopeWeights = new Float64Array(count);
   for (let i = 0; i < count; i++) {
@@ -130,10 +135,8 @@ function tricube(u: number): number {
   return rest <= 0 ? 0 : rest * rest * rest;
 }
 
-function inverseColumn(normal: Matrix, size: number, which: number): Float64Array {
+function inverseColumn(normal: Matrix, size: number, which: number): Float64Array | null {
   const unit = new Float64Array(size);
   unit[which] = 1;
-  const column = solveNormal(normal, unit, size);
-  if (!column) throw new Error('a local fit needs more distinct instants than its degree');
-  return column;
+  return solveNormal(normal, unit, size);
 }

@@ -91,6 +91,11 @@ export function powerOfPull(
 
   const track = trackOf(fused.value, start, end, forceAt);
   const grid = speedGrid(track.engineSpeed[0] as number, track.engineSpeed.at(-1) as number);
+  if (grid.length < 3 && end - start < 0.8)
+    return fail({
+      code: 'power/pull-too-short',
+      facts: { samples: window.to - window.from, seconds: end - start },
+    });
   if (grid.length < 3)
     return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
   const along = powersAlong(track, car, load, mass, efficiency, fused.value.scaleUncertainty);

@@ -109,13 +109,17 @@ function beatOf(
       jump += d;
     }
   }
-  if (changes.length < 6 || changes.length > 0.7 * value.length) return null;
-  for (let every = 10; every >= 2; every--) {
+  if (changes.length < 5 || changes.length > 0.7 * value.length) return null;
+  const widest = Math.floor(value.length / changes.length) + 1;
+  for (let every = Math.min(200, widest); every >= 2; every--) {
     const counts = new Int32Array(every);
     for (const i of changes) counts[i % every] = (counts[i % every] as number) + 1;
     const phase = counts.indexOf(Math.max(...counts));
-    if ((counts[phase] as number) >= 0.97 * changes.length)
-      return { every, isReading: (i) => i % every === phase };
+    if ((counts[phase] as number) < 0.97 * changes.length) continue;
+    // A steady rise in steps keeps to a beat too, but then each beat brings one step: no sign of a slow sensor.
+    const beats = (value.length - (changes[0] as number)) / every;
+    const isSteadyRise = step > 0 && jump < 1.05 * step * changes.length && changes.length > 0.95 * beats - 1;
+    return isSteadyRise ? null : { every, isReading: (i) => i % every === phase };
   }
   const isReading = new Set(changes);
   const jumps = step > 0 ? jump / changes.length / step : Number.POSITIVE_INFINITY;
