@@ -6,7 +6,7 @@ import { distancePerRadian } from './gearing.ts';
 import type { Samples } from './local-polynomial.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
-import { fitSlip, type SlipModel, type SpeedPair } from './slip.ts';
+import { fitSlip, type Nominal, type SlipModel, type SpeedPair } from './slip.ts';
 import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
 import { median, type SpeedSignal, speedSignal } from './speed-signal.ts';
 
@@ -66,7 +66,8 @@ export function fusedSpeed(
   if (engine && road) {
     if (isTooShort(engine) || isTooShort(road)) return tooShort(isTooShort(road) ? road : engine);
     // A satellite receiver filters over some tenths of a second; a wheel sensor is a bus message late.
-    const both = together(engine, road, road === satellite ? 0.3 : 0.06, forceAt);
+    const usualLag = road === satellite ? 0.3 : 0.06;
+    const both = together(engine, road, usualLag, nominal.ok ? nominal.value : null, forceAt);
     notes.push({ code: 'power/slip-from-speed', facts: { slip: both.model.slip } });
     if (Math.abs(both.model.lag) > 0.05)
       notes.push({ code: 'power/speed-late', facts: { lag: both.model.lag } });
@@ -123,11 +124,18 @@ export function fusedSpeed(
 }
 
 /** One estimator from both speeds. */
-function together(engine: SpeedSignal, road: SpeedSignal, usualLag: number, forceAt: ForceAt) {
+function together(
+  engine: SpeedSignal,
+  road: SpeedSignal,
+  usualLag: number,
+  nominal: Nominal | null,
+  forceAt: ForceAt,
+) {
   const table = tableOf(engine);
-  const first = slipOf(table, road, usualLag, forceAt, 0);
+  const first = slipOf(table, road, usualLag, nominal, forceAt, 0);
   // What comes late was partly driven before the pull: once the lag is known that part is left out.
-  const model = Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, forceAt, first.lag) : first;
+  const model =
+    Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
   const share = forceShare(table, model.distance, forceAt);
   const converted = asRoadSpeed(engine, model.distance, model.slip, share);
   const onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
@@ -154,6 +162,7 @@ function slipOf(
   engine: CurveTable,
   road: SpeedSignal,
   usualLag: number,
+  nominal: Nominal | null,
   forceAt: ForceAt,
   lag: number,
 ): SlipModel {
@@ -172,7 +181,7 @@ function slipOf(
       noise: road.noise / (onTime.value[i] as number),
     };
   });
-  return fitSlip(pairs, usualLag);
+  return fitSlip(pairs, usualLag, nominal);
 }
 
 function tableOf(signal: SpeedSignal): CurveTable {

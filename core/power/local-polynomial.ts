@@ -43,46 +43,112 @@ export function localFit(
   degree: number,
   kernel: Kernel = 'tricube',
 ): LocalFit {
+  const local = localWindow(samples, at, halfWidth, degree, kernel);
+  return fitFrom(samples, at, local, rowsOf(local.moments, degree));
+}
+
+/** What all fits around one instant with one half width share. */
+export type LocalWindow = {
+  readonly from: number;
+  /** Half width in use [s]. */
+  readonly h: number;
+  /** Kernel times sample weight. */
+  readonly weights: Float64Array;
+  /** Sums of weights times ((t_i - t) / h)^k, k from 0 to 2 * degree. */
+  readonly moments: Float64Array;
+};
+
+/** @param degree  highest that will be fitted */
+export function localWindow(
+  samples: Samples,
+  at: number,
+  halfWidth: number,
+  degree: number,
+  kernel: Kernel = 'tricube',
+): LocalWindow {
   const { time, weight } = samples;
   const { from, to, h } = windowAround(time, at, halfWidth, degree + 2);
-  const size = degree + 1;
-  const count = to - from;
-  const w = new Float64Array(count);
+  const weights = new Float64Array(to - from);
   const moments = new Float64Array(2 * degree + 1);
-  for (let i = 0; i < count; i++) {
-    const u = ((time[from + i] as number) - at) / h;
-    const wi = (weight[from + i] as number) * (kernel === 'uniform' ? 1 : tricube(u));
-    w[i] = wi;
-    let p = wi;
+  for (let i = from; i < to; i++) {
+    const u = ((time[i] as number) - at) / h;
+    let p = (weight[i] as number) * (kernel === 'uniform' ? 1 : tricube(u));
+    weights[i - from] = p;
     for (let k = 0; k < moments.length; k++) {
       moments[k] = (moments[k] as number) + p;
       p *= u;
     }
   }
+  return { from, h, weights, moments };
+}
+
+/** Coefficients of the polynomials in u by which the weights are multiplied, for the value and for the slope. */
+export type Rows = { readonly value: readonly number[]; readonly slope: readonly number[] };
+
+/** First two rows of the inverse of the moment matrix; of the next lower degree where it can't be inverted. */
+export function rowsOf(moments: Float64Array, degree: number): Rows {
+  const rows =
+    degree === 1 ? lineRows(moments) : degree === 2 ? parabolaRows(moments) : anyRows(moments, degree);
+  if (rows) return rows;
+  if (degree > 1) return rowsOf(moments, degree - 1);
+  throw new Error('a local fit needs two distinct instants');
+}
+
+/** The weights of a fit from its window and its rows. */
+export function fitFrom(samples: Samples, at: number, local: LocalWindow, rows: Rows): LocalFit {
+  const { from, h, weights } = local;
+  const valueWeights = new Float64Array(weights.length);
+  const slopeWeights = new Float64Array(weights.length);
+  const { value, slope } = rows;
+  const top = value.length - 1;
+  for (let i = 0; i < weights.length; i++) {
+    const u = ((samples.time[from + i] as number) - at) / h;
+    let a = 0;
+    let b = 0;
+    for (let k = top; k >= 0; k--) {
+      a = a * u + (value[k] as number);
+      b = b * u + (slope[k] as number);
+    }
+    valueWeights[i] = (weights[i] as number) * a;
+    slopeWeights[i] = ((weights[i] as number) * b) / h;
+  }
+  return { from, valueWeights, slopeWeights };
+}
+
+// Degrees 1 and 2 are written out: nearly all of the time of a pull goes here.
+function lineRows(s: Float64Array): Rows | null {
+  const s0 = s[0] as number;
+  const s1 = s[1] as number;
+  const s2 = s[2] as number;
+  const d = s0 * s2 - s1 * s1;
+  if (!(d > 1e-12 * s0 * s2)) return null;
+  return { value: [s2 / d, -s1 / d], slope: [-s1 / d, s0 / d] };
+}
+
+function parabolaRows(s: Float64Array): Rows | null {
+  const s0 = s[0] as number;
+  const s1 = s[1] as number;
+  const s2 = s[2] as number;
+  const s3 = s[3] as number;
+  const s4 = s[4] as number;
+  const c00 = s2 * s4 - s3 * s3;
+  const c01 = s2 * s3 - s1 * s4;
+  const c02 = s1 * s3 - s2 * s2;
+  const d = s0 * c00 + s1 * c01 + s2 * c02;
+  if (!(d > 1e-12 * s0 * s2 * s4)) return null;
+  const c11 = s0 * s4 - s2 * s2;
+  const c12 = s1 * s2 - s0 * s3;
+  return { value: [c00 / d, c01 / d, c02 / d], slope: [c01 / d, c11 / d, c12 / d] };
+}
+
+function anyRows(moments: Float64Array, degree: number): Rows | null {
+  const size = degree + 1;
   const normal = new Float64Array(size * size);
   for (let r = 0; r < size; r++)
     for (let c = 0; c < size; c++) normal[r * size + c] = moments[r + c] as number;
-  const valueRow = inverseColumn(normal, size, 0);
-  const slopeRow = inverseColumn(normal, size, 1);
-  if (!valueRow || !slopeRow) {
-    // Samples so lopsided that the highest power can't be told: the next lower one can.
-    if (degree > 1) return localFit(samples, at, halfWidth, degree - 1, kernel);
-    throw new Error('a local fit needs two distinct instants');
-  }
-  const valueWeights = new Float64Array(count);
-  const slopeWeights = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    const u = ((time[from + i] as number) - at) / h;
-    let a = 0;
-    let b = 0;
-    for (let k = degree; k >= 0; k--) {
-      a = a * u + (valueRow[k] as number);
-      b = b * u + (slopeRow[k] as number);
-    }
-    valueWeights[i] = (w[i] as number) * a;
-    slopeWeights[i] = ((w[i] as number) * b) / h;
-  }
-  return { from, valueWeights, slopeWeights };
+  const value = inverseColumn(normal, size, 0);
+  const slope = inverseColumn(normal, size, 1);
+  return value && slope ? { value: [...value], slope: [...slope] } : null;
 }
 
 /** Weights times the samples from `from` on. */

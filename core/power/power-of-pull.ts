@@ -122,7 +122,7 @@ type Track = {
 
 /** The pull at even instants, closer than the smoother can tell apart. */
 function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: ForceAt): Track {
-  const { time, points } = curveTable(fused.estimator, start, end, Math.max(0.05, (end - start) / 150));
+  const { time, points } = curveTable(fused.estimator, start, end, Math.max(0.05, (end - start) / 100));
   const forces = points.map((p) => forceAt(p.value, p.slope));
   const peak = Math.max(...forces);
   const engineSpeed = Float64Array.from(points, (p, i) => {

@@ -30,6 +30,8 @@ export type SpeedPair = {
   readonly noise: number;
 };
 
+export type Nominal = { readonly distance: number; readonly uncertainty: number };
+
 /** What is known of slip before a log is seen: 1 to 3 % at full load (common practice). */
 const usualSlip = { centre: 0.02, error: 0.01 };
 
@@ -42,12 +44,25 @@ const usualSlip = { centre: 0.02, error: 0.01 };
  * cannot tell d from s, but then only both together matter; the prior keeps the plane in place there and gives way
  * wherever the data say more.
  *
- * @param usualLag  standard deviation that is believed possible [s]: 0.05 for a wheel sensor, more for satellites
+ * @param usualLag  standard deviation that is believed possible [s]: 0.06 for a wheel sensor, more for satellites
+ * @param nominal   distance as gear and tyre of the car have it, with its relative standard uncertainty; left aside
+ *                  where the log contradicts it by three of these
  *
  * Source: linear tyre slip at small slip (Pacejka, Tyre and Vehicle Dynamics, chapter 1, from memory); 1 to 3 %
  *         at full load is common practice.
  */
-export function fitSlip(pairs: readonly SpeedPair[], usualLag: number): SlipModel {
+export function fitSlip(
+  pairs: readonly SpeedPair[],
+  usualLag: number,
+  nominal: Nominal | null = null,
+): SlipModel {
+  const alone = fitPlane(pairs, usualLag, null);
+  const isBelieved =
+    nominal !== null && Math.abs(alone.distance / nominal.distance - 1) < 3 * nominal.uncertainty;
+  return isBelieved ? fitPlane(pairs, usualLag, nominal) : alone;
+}
+
+function fitPlane(pairs: readonly SpeedPair[], usualLag: number, nominal: Nominal | null): SlipModel {
   let centre = median(Float64Array.from(pairs, (p) => p.ratio));
   let plane: Float64Array = Float64Array.of(centre, usualSlip.centre * centre, 0);
   let scale = 1;
@@ -69,6 +84,11 @@ export function fitSlip(pairs: readonly SpeedPair[], usualLag: number): SlipMode
           normal[r * 3 + c] =
             (normal[r * 3 + c] as number) + weight * (row[r] as number) * (row[c] as number);
       }
+    }
+    if (nominal) {
+      const nominalWeight = 1 / (nominal.uncertainty * centre) ** 2;
+      normal[0] = (normal[0] as number) + nominalWeight;
+      right[0] = (right[0] as number) + nominalWeight / nominal.distance;
     }
     const slipWeight = 1 / (usualSlip.error * centre) ** 2;
     normal[4] = (normal[4] as number) + slipWeight;

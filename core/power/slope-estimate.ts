@@ -1,4 +1,12 @@
-import { type LocalFit, localFit, type Samples, weightedSum } from './local-polynomial.ts';
+import {
+  fitFrom,
+  type LocalFit,
+  localWindow,
+  type Rows,
+  rowsOf,
+  type Samples,
+  weightedSum,
+} from './local-polynomial.ts';
 
 /** Value and slope of a noisy signal at an instant, with their errors and how strongly they go together. */
 export type SlopePoint = {
@@ -15,8 +23,8 @@ export type SlopeEstimator = {
   readonly fullWidth: number;
 };
 
-/** One smoother that is tried, and its share in the mean. */
-type Smoother = { readonly degree: number; readonly halfWidth: number; readonly share: number };
+/** One half width, and the shares of its line and its parabola in the mean. */
+type Smoother = { readonly halfWidth: number; readonly line: number; readonly parabola: number };
 
 /** Instants at which smoothers are compared. */
 const latticeSize = 24;
@@ -45,15 +53,29 @@ export function slopeEstimator(samples: Samples): SlopeEstimator {
     { length: latticeSize },
     (_, i) => first + ((last - first) * (i + 0.5)) / latticeSize,
   );
-  const candidates = halfWidths(time).flatMap((halfWidth) => [1, 2].map((degree) => ({ degree, halfWidth })));
-  const fits = candidates.map((c) => Array.from(lattice, (t) => localFit(samples, t, c.halfWidth, c.degree)));
+  const widths = halfWidths(time);
+  // Line and parabola of each width in turn.
+  const fits = widths.flatMap((h) => {
+    const windows = Array.from(lattice, (t) => ({ t, local: localWindow(samples, t, h, 2) }));
+    return [1, 2].map((degree) =>
+      windows.map(({ t, local }) => fitFrom(samples, t, local, rowsOf(local.moments, degree))),
+    );
+  });
   const risks = risksOf(samples, fits);
   const least = Math.min(...risks);
-  const shares = risks.map((r) => (least > 0 ? Math.exp(-(r - least) / (0.3 * least)) : Number(r === least)));
-  // What is worth less than a hundredth costs time and changes nothing.
-  const used = candidates.map((c, i) => ({ ...c, share: shares[i] as number })).filter((c) => c.share > 0.02);
-  const total = used.reduce((sum, c) => sum + c.share, 0);
-  const smoothers: Smoother[] = used.map((c) => ({ ...c, share: c.share / total }));
+  const worths = risks.map((r) => {
+    const worth = least > 0 ? Math.exp(-(r - least) / (0.3 * least)) : Number(r === least);
+    // What is worth less than a fiftieth costs time and changes nothing.
+    return worth > 0.02 ? worth : 0;
+  });
+  const total = worths.reduce((a, b) => a + b, 0);
+  const smoothers = widths
+    .map((halfWidth, i) => ({
+      halfWidth,
+      line: (worths[2 * i] as number) / total,
+      parabola: (worths[2 * i + 1] as number) / total,
+    }))
+    .filter((s) => s.line + s.parabola > 0);
   return {
     at: (t) => pointOf(samples, mixedFit(samples, t, smoothers)),
     fullWidth: fullWidthOf(samples, mixedFit(samples, (first + last) / 2, smoothers)),
@@ -77,7 +99,9 @@ function risksOf(samples: Samples, fits: readonly (readonly LocalFit[])[]): numb
   return fits.map((row, k) => {
     let bias = 0;
     for (let j = 0; j < fits.length; j++) {
-      if ((means[j] as number) <= (means[k] as number)) continue;
+      // A hundred times noisier shows no bias that one ten times noisier doesn't.
+      const louder = (means[j] as number) / (means[k] as number);
+      if (!(louder > 1 && louder < 100)) continue;
       let excess = 0;
       for (let i = 0; i < row.length; i++) {
         const difference = (slopes[j]?.[i] as number) - (slopes[k]?.[i] as number);
@@ -93,20 +117,31 @@ function risksOf(samples: Samples, fits: readonly (readonly LocalFit[])[]): numb
 
 /** The mean of all smoothers at one instant, as one fit. */
 function mixedFit(samples: Samples, t: number, smoothers: readonly Smoother[]): LocalFit {
-  const fits = smoothers.map((s) => localFit(samples, t, s.halfWidth, s.degree));
+  const fits = smoothers.map((s) => {
+    const local = localWindow(samples, t, s.halfWidth, 2);
+    return fitFrom(samples, t, local, mixedRows(local.moments, s));
+  });
   const from = Math.min(...fits.map((f) => f.from));
   const to = Math.max(...fits.map((f) => f.from + f.valueWeights.length));
   const valueWeights = new Float64Array(to - from);
   const slopeWeights = new Float64Array(to - from);
-  fits.forEach((f, k) => {
-    const share = smoothers[k]?.share as number;
+  for (const f of fits) {
     for (let i = 0; i < f.valueWeights.length; i++) {
       const at = i + f.from - from;
-      valueWeights[at] = (valueWeights[at] as number) + share * (f.valueWeights[i] as number);
-      slopeWeights[at] = (slopeWeights[at] as number) + share * (f.slopeWeights[i] as number);
+      valueWeights[at] = (valueWeights[at] as number) + (f.valueWeights[i] as number);
+      slopeWeights[at] = (slopeWeights[at] as number) + (f.slopeWeights[i] as number);
     }
-  });
+  }
   return { from, valueWeights, slopeWeights };
+}
+
+/** Line and parabola of one window, each by its share. */
+function mixedRows(moments: Float64Array, { line, parabola }: Smoother): Rows {
+  const one = rowsOf(moments, 1);
+  const two = rowsOf(moments, 2);
+  const mixed = (a: readonly number[], b: readonly number[]) =>
+    [0, 1, 2].map((k) => line * (a[k] ?? 0) + parabola * (b[k] ?? 0));
+  return { value: mixed(one.value, two.value), slope: mixed(one.slope, two.slope) };
 }
 
 function pointOf(samples: Samples, fit: LocalFit): SlopePoint {
