@@ -43,7 +43,7 @@ const latticeSize = 24;
  *
  * Valid:  eight samples at five instants or more.
  * Source: Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory); constants tuned on
- *         generated drives (tests/bench).
+ *         generated drives (tests/bench/power-accuracy.bench.ts).
  */
 export function slopeEstimator(samples: Samples): SlopeEstimator {
   const { time } = samples;

@@ -191,7 +191,7 @@ function shortHalfWidth(time: Float64Array): number {
 
 /**
  * Leaves out samples far from the median of the five around them. A rising signal is its own running median, so
- * the rise does no harm; what a sample may stray is six times the usual, three usual rises, or two steps.
+ * the rise does no harm; what a sample may stray is six times the usual, six usual rises, or two steps.
  */
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const n = value.length;
@@ -202,7 +202,7 @@ function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const rises = Float64Array.from({ length: n - 1 }, (_, i) =>
     Math.abs((value[i + 1] as number) - (value[i] as number)),
   );
-  const most = Math.max(6 * 1.4826 * median(stray), 3 * median(rises), 2 * step);
+  const most = Math.max(6 * 1.4826 * median(stray), 6 * median(rises), 2 * step);
   const isKept = (_: number, i: number) => (stray[i] as number) <= most;
   const kept = time.filter(isKept);
   return { time: kept, value: value.filter(isKept), spikes: n - kept.length };
