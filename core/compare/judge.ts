@@ -6,6 +6,7 @@ import { scatterAlong } from './curve/scatter-along.ts';
 import { decide } from './decide.ts';
 import type { JudgeInput } from './judge-input.ts';
 import { findEffect } from './levels/find-effect.ts';
+import { intakeBelongsToChange } from './levels/nuisances.ts';
 import { knockEventsOf, whyNotComparable } from './reasons/why-not-comparable.ts';
 import { type Choice, choosePulls } from './selection/choose-pulls.ts';
 import { leaveOutOdd } from './selection/leave-out-odd.ts';
@@ -75,7 +76,8 @@ export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; read
     lastingVariance: weather.variance,
     isBoostSteady: isBoostSteady(movements, input.declared?.kind ?? null),
   });
-  const isIntakeCorrected = effect?.found.corrections.intake !== undefined;
+  const isIntakeCorrected =
+    effect?.found.corrections.intake !== undefined && !intakeBelongsToChange(input.declared?.kind ?? null);
   const hearing = hearWitnesses(movements, input.declared, isIntakeCorrected);
   const reasons = oncePerCode([
     ...choice.reasons,

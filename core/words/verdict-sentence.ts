@@ -67,9 +67,12 @@ function subjectOf(change: ChangeDeclaration | null, show: Show, say: VerdictPhr
   if (kind !== 'boost' && kind !== 'spark' && kind !== 'mixture') return say.subjects[kind];
   const unit = shown[kind];
   const name = say.subjects[kind];
-  if (from !== null && to !== null) return say.fromTo(name, show.bare(from, unit), show.quantity(to, unit));
+  // "Lambda from 0.85 to 0.82" names its unit already; a gauge's ratio does not.
+  const isNamed = unit === 'lambda' && show.units.gaugeScale === null;
+  const last = (value: number) => (isNamed ? show.bare(value, unit) : show.quantity(value, unit));
+  if (from !== null && to !== null) return say.fromTo(name, show.bare(from, unit), last(to));
   if (size !== null) return `${name} ${show.difference(size, unit)}`;
-  return to === null ? name : `${name} ${show.quantity(to, unit)}`;
+  return to === null ? name : `${name} ${last(to)}`;
 }
 
 /** Where along engine speed the whole-curve band proves it; null where it does so nowhere. */

@@ -1,4 +1,5 @@
 import {
+  boostOf,
   type Channel,
   channelOf,
   type Log,
@@ -72,6 +73,11 @@ export function evidenceOfPull(
     const first = readAt(series, Float64Array.of(pull.start_s), widestGap_s)[0] ?? Number.NaN;
     if (Number.isFinite(first)) start[quantity] = first;
   }
+  // A tuner thinks in boost: where only the absolute pressure is logged the gauge's reading follows from it.
+  const gauge = curves.boost ? null : boostOf(log, barometerOf(context.conditions));
+  if (gauge && !gauge.isAssumed) {
+    curves.boost = readAt({ time: log.time, values: gauge.values, from, to }, power.time, widestGap_s);
+  }
   return {
     id: context.id ?? `${log.file}@${pull.start_s}`,
     entryId: context.entryId ?? null,
@@ -87,6 +93,10 @@ export function evidenceOfPull(
     conditions: context.conditions ?? null,
     mass_kg: context.mass_kg ?? null,
   };
+}
+
+function barometerOf(conditions: Conditions | null | undefined): number | null {
+  return conditions?.barometer_kPa == null ? null : conditions.barometer_kPa * 1000;
 }
 
 /** Longest stretch bridged between two readings of a slow sensor (common practice: temperatures at 1 Hz). */

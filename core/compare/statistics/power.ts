@@ -9,10 +9,16 @@ import { tQuantile } from './student-t.ts';
  * Check:  20 a side, one deviation apart: 0.8690 (R documentation of power.t.test).
  */
 export function powerOfT(shift: number, degrees: number, alpha = 0.05): number {
-  const limit = tQuantile(1 - alpha / 2, degrees);
-  const away = Math.abs(shift);
+  return beyond(tQuantile(1 - alpha / 2, degrees), shift, degrees);
+}
+
+function beyond(limit: number, shift: number, degrees: number): number {
+  const away = Math.min(mostShift, Math.abs(shift));
   return 1 - noncentralTCdf(limit, degrees, away) + noncentralTCdf(-limit, degrees, away);
 }
+
+/** Beyond this the noncentral t is certain for every purpose here, and its series begins to underflow. */
+const mostShift = 30;
 
 /**
  * The shift, in standard errors, that is seen with the given chance.
@@ -20,7 +26,11 @@ export function powerOfT(shift: number, degrees: number, alpha = 0.05): number {
  * Check: three a side: 3.071 deviations apart, which is 3.761 standard errors.
  */
 export function detectableShift(degrees: number, chance = 0.8, alpha = 0.05): number {
-  return crossing((shift) => powerOfT(shift, degrees, alpha), chance, { low: 0, high: 6 });
+  const limit = tQuantile(1 - alpha / 2, degrees);
+  return crossing((shift) => beyond(limit, shift, degrees), chance, {
+    low: 0,
+    high: Math.min(mostShift, limit + 4),
+  });
 }
 
 /**
@@ -37,7 +47,8 @@ export function powerOfEquivalence(
   alpha = 0.05,
 ): number {
   const limit = tQuantile(1 - alpha, degrees);
-  const fails = (away: number) => noncentralTCdf(limit, degrees, Math.max(-30, Math.min(30, away)));
+  const fails = (away: number) =>
+    noncentralTCdf(limit, degrees, Math.max(-mostShift, Math.min(mostShift, away)));
   return Math.max(0, 1 - fails(d.margin - d.shift) - fails(d.margin + d.shift));
 }
 
