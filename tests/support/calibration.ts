@@ -1,0 +1,223 @@
+import { gridMean, gridOver, powerOnGrid } from '../../core/compare/band/grid.ts';
+import type { EntryPulls, PullEvidence } from '../../core/compare/index.ts';
+import { type ChangeDeclaration, declareChange, judge, type Verdict } from '../../core/compare/index.ts';
+import { interval, welch } from '../../core/compare/statistics/index.ts';
+import {
+  type Day,
+  type InventedEntry,
+  inventDay,
+  quietDay,
+  trueMean,
+  truePower,
+} from './invented-session.ts';
+import { normal, seeded } from './random.ts';
+
+const degree = Math.PI / 180;
+
+/** How the days of one row of the table are drawn. */
+export type Row = {
+  readonly name: string;
+  readonly entries: number;
+  readonly pulls: number;
+  /** What the day is like; `gauss` and `uniform` are the row's own streams. */
+  readonly day: (draw: { gauss: () => number; uniform: () => number }) => Partial<Day>;
+};
+
+export type RowResult = {
+  readonly name: string;
+  readonly entries: number;
+  readonly pulls: number;
+  readonly sessions: number;
+  /** Shares, 0 to 1. */
+  readonly coverage: number;
+  readonly welchCoverage: number;
+  readonly falseVerdicts: number;
+  readonly signErrors: number;
+  readonly decided: number;
+  readonly refused: number;
+  readonly curveCoverage: number;
+  /** Mean half width of the interval as a share of power. */
+  readonly half: number;
+  readonly welchHalf: number;
+  /** Ours over Welch's, once Welch's is stretched or shrunk to cover as often as ours does. */
+  readonly widthRatio: number;
+};
+
+/**
+ * Sessions with known truth, half of them with no true change, judged with all that their session tells; beside
+ * them Welch's t on the same two entries' band means.
+ */
+export function calibrateRow(row: Row, sessions: number, seed: number): RowResult {
+  const uniform = seeded(seed);
+  for (let i = 0; i < 9; i++) uniform();
+  const gauss = normal(uniform);
+  let covered = 0;
+  let welchCovered = 0;
+  let falseVerdicts = 0;
+  let signErrors = 0;
+  let decided = 0;
+  let refused = 0;
+  let curves = 0;
+  let half = 0;
+  let welchHalf = 0;
+  const reach: number[] = [];
+  for (let i = 0; i < sessions; i++) {
+    const share = i % 2 === 0 ? 0 : -0.02 + 0.06 * uniform();
+    const place = Math.floor(uniform() * (row.entries - 1));
+    const made = inventDay({
+      ...quietDay,
+      ...row.day({ gauss, uniform }),
+      seed: Math.floor(uniform() * 2 ** 31),
+      entries: ladderOf(row, place, share),
+    });
+    const [before, after] = [made[place] as EntryPulls, made[place + 1] as EntryPulls];
+    const verdict = judge({
+      before: before.pulls,
+      after: after.pulls,
+      ...(row.entries > 2 ? { session: made } : {}),
+      declared: declareChange('spark', { size: degree }),
+    });
+    const levelBefore = 0.03 * place;
+    const band = verdict.band_rad_s;
+    if (verdict.kind === 'not-comparable' || !band || !verdict.interval95) {
+      refused++;
+      continue;
+    }
+    const base = trueMean(band) * Math.exp(levelBefore);
+    const truth = base * share;
+    const means = (pulls: readonly PullEvidence[]) =>
+      pulls.map((p) => gridMean(powerOnGrid(p, gridOver(band))));
+    const other = interval(welch(means(before.pulls), means(after.pulls)));
+    const holds = ([low, high]: readonly [number, number]) => low <= truth && truth <= high;
+    if (holds(verdict.interval95)) covered++;
+    if (holds(other)) welchCovered++;
+    const middle = (other[0] + other[1]) / 2;
+    reach.push(Math.abs(truth - middle) / ((other[1] - other[0]) / 2));
+    half += (verdict.interval95[1] - verdict.interval95[0]) / 2 / base;
+    welchHalf += (other[1] - other[0]) / 2 / base;
+    const sign = verdict.kind === 'gain' ? 1 : verdict.kind === 'loss' ? -1 : 0;
+    if (share === 0 && sign !== 0) falseVerdicts++;
+    if (share !== 0 && sign === -Math.sign(share)) signErrors++;
+    if (verdict.kind !== 'undecided') decided++;
+    if (curveHolds(verdict, Math.exp(levelBefore) * share)) curves++;
+  }
+  const judged = sessions - refused;
+  reach.sort((a, b) => a - b);
+  const stretch = reach[Math.min(judged - 1, Math.floor(judged * (covered / judged)))] ?? Number.NaN;
+  return {
+    name: row.name,
+    entries: row.entries,
+    pulls: row.pulls,
+    sessions,
+    coverage: covered / judged,
+    welchCoverage: welchCovered / judged,
+    falseVerdicts: falseVerdicts / (sessions / 2),
+    signErrors: signErrors / (sessions / 2),
+    decided: decided / judged,
+    refused: refused / sessions,
+    curveCoverage: curves / judged,
+    half: half / judged,
+    welchHalf: welchHalf / judged,
+    widthRatio: half / (stretch * welchHalf),
+  };
+}
+
+/** Every entry one more degree of spark and 3 % more power, save the judged one with its own share. */
+function ladderOf(row: Row, place: number, share: number): InventedEntry[] {
+  let level = 0;
+  return Array.from({ length: row.entries }, (_, e): InventedEntry => {
+    if (e > 0) level += e === place + 1 ? Math.log1p(share) : 0.03;
+    return { pulls: row.pulls, share: Math.expm1(level), moved: { spark: e * degree } };
+  });
+}
+
+function curveHolds(verdict: Verdict, share: number): boolean {
+  const curve = verdict.curve;
+  if (!curve) return false;
+  return curve.delta.every((_, k) => {
+    const truth = truePower(curve.engineSpeed_rad_s[k] as number) * share;
+    return (curve.low[k] as number) <= truth && truth <= (curve.high[k] as number);
+  });
+}
+
+/** Days as they come: each row's sessions are drawn anew from this. */
+export const days: Readonly<Record<string, Row['day']>> = {
+  'steady day': () => ({}),
+  'rough road': () => ({ repeatability: 0.012, shape: 0.006, boostScatter: 1200, sensorNoise: 2 }),
+  'heat soak': ({ uniform }) => ({ intakeRise: 0.2 + 0.5 * uniform(), intakeCost: 0.003 * uniform() }),
+  'unseen drift': ({ gauss }) => ({ driftPerPull: 0.0005 * gauss() }),
+  'wandering boost': () => ({ boostMatters: true, boostScatter: 1000, repeatability: 0.003 }),
+  'mixed days': ({ gauss, uniform }) => ({
+    repeatability: 0.003 + 0.007 * uniform(),
+    shape: 0.002 + 0.004 * uniform(),
+    driftPerPull: uniform() < 0.5 ? 0 : 0.0006 * gauss(),
+    intakeRise: uniform() < 0.5 ? 0 : 0.5 * uniform(),
+    intakeCost: 0.003 * uniform(),
+    boostScatter: 500 + 1000 * uniform(),
+    boostMatters: uniform() < 0.5,
+    sensorNoise: 0.5 + 2 * uniform(),
+  }),
+};
+
+/** A second thing that moved, or an event, beside a declared step. */
+export type Confounder = {
+  readonly name: string;
+  readonly declared: ChangeDeclaration;
+  readonly moved: InventedEntry['moved'];
+  readonly gear?: number;
+};
+
+const spark = declareChange('spark', { size: degree });
+const boost = declareChange('boost', { from: 100_000, to: 110_000 });
+const mixture = declareChange('mixture', { from: 0.84, to: 0.82 });
+
+export const confounders: readonly Confounder[] = [
+  { name: 'spark, and boost +6 kPa', declared: spark, moved: { spark: degree, boost: 6000 } },
+  { name: 'mixture, and boost +6 kPa', declared: mixture, moved: { lambda: -0.02, boost: 6000 } },
+  { name: 'boost, and spark -1.5 deg', declared: boost, moved: { boost: 10_000, spark: -1.5 * degree } },
+  { name: 'spark, and lambda -0.03', declared: spark, moved: { spark: degree, lambda: -0.03 } },
+  { name: 'spark, and fluid +25 %', declared: spark, moved: { spark: degree, fluid: 0.75e-6 } },
+  { name: 'spark, 1.5 deg retarded', declared: spark, moved: { spark: degree, retard: 1.5 * degree } },
+  { name: 'spark, never happened', declared: spark, moved: {} },
+  { name: 'spark, in another gear', declared: spark, moved: { spark: degree }, gear: 4 },
+];
+
+export const cleanSteps: readonly Confounder[] = [
+  { name: 'spark', declared: spark, moved: { spark: degree } },
+  { name: 'boost with fluid after it', declared: boost, moved: { boost: 10_000, fluid: 0.3e-6 } },
+  { name: 'mixture', declared: mixture, moved: { lambda: -0.02 } },
+];
+
+/** Share of sessions in which such a step is refused. */
+export function refusedShare(
+  step: Confounder,
+  row: Pick<Row, 'entries' | 'pulls' | 'day'>,
+  sessions: number,
+  seed: number,
+): number {
+  const uniform = seeded(seed);
+  for (let i = 0; i < 9; i++) uniform();
+  const gauss = normal(uniform);
+  let refused = 0;
+  for (let i = 0; i < sessions; i++) {
+    const entries: InventedEntry[] = Array.from({ length: row.entries }, (_, e) => ({
+      pulls: row.pulls,
+      share: e === 0 ? 0 : 0.02,
+      ...(e === 0 ? {} : { moved: step.moved ?? {}, ...(step.gear ? { gear: step.gear } : {}) }),
+    }));
+    const made = inventDay({
+      ...quietDay,
+      ...row.day({ gauss, uniform }),
+      seed: Math.floor(uniform() * 2 ** 31),
+      entries,
+    });
+    const verdict = judge({
+      before: made[0]?.pulls ?? [],
+      after: made[1]?.pulls ?? [],
+      ...(row.entries > 2 ? { session: made } : {}),
+      declared: step.declared,
+    });
+    if (verdict.kind === 'not-comparable') refused++;
+  }
+  return refused / sessions;
+}
