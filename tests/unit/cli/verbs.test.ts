@@ -122,7 +122,7 @@ describe('onechange judge', () => {
     expect(high).toBeGreaterThan(at<number>(json, 'effect_kW'));
     const curve = at<Record<string, number[]>>(json, 'curve');
     expect(Object.keys(curve)).toEqual(['rpm', 'before_kW', 'after_kW', 'delta_kW', 'lo_kW', 'hi_kW']);
-    const boost = at<WitnessAnswer[]>(json, 'witnesses').find((w) => w.quantity === 'manifoldPressure');
+    const boost = at<WitnessAnswer[]>(json, 'witnesses').find((w) => w.quantity === 'boost');
     expect(boost).toMatchObject({ unit: 'kPa', declared: true });
     expect(boost?.delta).toBeGreaterThan(7);
     expect(boost?.delta).toBeLessThan(13);
