@@ -34,9 +34,9 @@ export function verdictJson(verdict: Verdict) {
   return {
     verdict: verdict.kind,
     effect_kW: kilowatts(verdict.effect),
-    ci95_kW: interval95?.map(kilowatts),
+    ci95_kW: interval95?.map(kilowatts) ?? null,
     effect_percent: verdict.effectShare === null ? null : rounded(verdict.effectShare * 100, 3),
-    band_rpm: band_rad_s?.map((w) => rounded(fromSi(w, 'rpm'), 1)),
+    band_rpm: band_rad_s?.map((w) => rounded(fromSi(w, 'rpm'), 1)) ?? null,
     pullsBefore: verdict.pullsBefore,
     pullsAfter: verdict.pullsAfter,
     morePulls: verdict.morePulls,

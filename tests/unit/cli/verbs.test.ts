@@ -123,9 +123,9 @@ describe('onechange judge', () => {
     const curve = at<Record<string, number[]>>(json, 'curve');
     expect(Object.keys(curve)).toEqual(['rpm', 'before_kW', 'after_kW', 'delta_kW', 'lo_kW', 'hi_kW']);
     const boost = at<WitnessAnswer[]>(json, 'witnesses').find((w) => w.quantity === 'boost');
-    expect(boost).toMatchObject({ unit: 'kPa', declared: true });
-    expect(boost?.delta).toBeGreaterThan(7);
-    expect(boost?.delta).toBeLessThan(13);
+    expect(boost).toMatchObject({ unit: 'bar', declared: true });
+    expect(boost?.delta).toBeGreaterThan(0.07);
+    expect(boost?.delta).toBeLessThan(0.13);
   });
 
   it('one pull a side without other entries is undecided, always', async () => {
