@@ -1,4 +1,3 @@
-export * from './bench-headline.ts';
 export * from './dictionary.ts';
 export * from './entry-title.ts';
 export * from './handover-phrases.ts';

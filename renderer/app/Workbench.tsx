@@ -1,14 +1,12 @@
-import { BenchScreen } from '../bench/BenchScreen.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ImportBar } from '../importing/ImportBar.tsx';
 import { WindowDrop } from '../importing/WindowDrop.tsx';
-import { Ledger } from '../ledger/Ledger.tsx';
-import { NowCard } from '../now/NowCard.tsx';
 import { Notices } from '../shell/Notices.tsx';
 import { TopBar } from '../shell/TopBar.tsx';
 import { StartScreen } from '../start/StartScreen.tsx';
 import { Dialogs } from './Dialogs.tsx';
+import { Screen } from './Screen.tsx';
 import { useActions } from './use-actions.ts';
 import { useKeyActions } from './use-key-actions.ts';
 import { useView } from './view.tsx';
@@ -28,11 +26,7 @@ export function Workbench() {
       {snapshot ? (
         <>
           <Notices snapshot={snapshot} />
-          <div className={styles.bench}>
-            <Ledger />
-            <BenchScreen />
-            <NowCard />
-          </div>
+          <Screen name={view.screen} />
         </>
       ) : isLoading ? (
         <main className={styles.loading} id="main">

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import { benchHeadline, entryTitle } from '../../core/words/index.ts';
 import { Button } from '../components/Button.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useCurves, useVerdict } from '../hooks/use-verdict.ts';
@@ -11,6 +10,7 @@ import styles from './Comparison.module.css';
 import { Headline } from './Headline.tsx';
 import { Overlay } from './Overlay.tsx';
 import { secondLine } from './second-line.ts';
+import { verdictHeadline } from './verdict-headline.ts';
 
 export type ComparisonProps = { readonly before: Entry; readonly after: Entry; readonly snapshot: Snapshot };
 
@@ -53,7 +53,7 @@ export function Comparison({ before, after, snapshot }: ComparisonProps) {
   return (
     <div className={styles.comparison} aria-busy={answer.isBusy}>
       <Headline
-        parts={benchHeadline(verdict, entryTitle(after, show), show)}
+        parts={verdictHeadline(verdict, after, show)}
         second={secondLine(verdict, snapshot, after, words)}
         isStale={answer.isBusy}
       />

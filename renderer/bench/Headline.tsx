@@ -1,9 +1,10 @@
-import type { SentencePart } from '../../core/words/index.ts';
+import type { VerdictPart } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
+import { toneOf } from '../ledger/tone.ts';
 import styles from './Headline.module.css';
 
 export type HeadlineProps = {
-  readonly parts: readonly SentencePart[];
+  readonly parts: readonly VerdictPart[];
   readonly second: string;
   readonly isStale?: boolean;
 };
@@ -14,7 +15,7 @@ export function Headline({ parts, second, isStale = false }: HeadlineProps) {
     <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite">
       <h1 className={styles.sentence}>
         {parts.map((part) => (
-          <span key={part.text} className={cx(part.tone && styles[part.tone])}>
+          <span key={part.text} className={cx(part.tone && styles[toneOf(part.tone)])}>
             {part.text}
           </span>
         ))}

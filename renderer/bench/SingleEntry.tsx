@@ -40,7 +40,7 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
   return (
     <div className={styles.comparison}>
       <Headline
-        parts={[{ text: level ? said.baselineTitle(level) : said.baselineNoPulls, tone: null }]}
+        parts={[{ text: level ? said.baselineTitle(level) : said.baselineNoPulls }]}
         second={level ? said.single(screens.ledger.pulls(line.pulls)) : said.baselineNoPullsWhy}
       />
       {pulls.length > 0 && (

@@ -20,7 +20,7 @@ export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][n
       <td className={cx(table.number, styles.before)}>{show.bare(w.before, kind)}</td>
       <td className={cx(table.number, styles.after)}>{show.bare(w.after, kind)}</td>
       <td className={table.number}>{withoutUnit(difference, unit)}</td>
-      <td className={cx(styles.word, styles[w.role])}>
+      <td className={cx(styles.word, styles[w.role], !w.remark && styles.short)}>
         {w.remark ? note(w.remark) : screens.bench.roles[w.role]}
       </td>
     </tr>

@@ -4,20 +4,12 @@ import type { Words } from '../hooks/use-words.tsx';
 
 /** What the verdict rests on: pulls, gear, what else moved, what would decide it. */
 export function secondLine(verdict: VerdictWire, snapshot: Snapshot, after: Entry, words: Words): string {
-  const { screens, show, note, quantity } = words;
+  const { screens, note, quantity } = words;
   const said = screens.bench;
-  const half = verdict.interval95 ? (verdict.interval95[1] - verdict.interval95[0]) / 2 : null;
   const gear = gearOf(snapshot, after);
   const pulls = said.pullsAgainst(verdict.pullsAfter, verdict.pullsBefore);
   const parts = [`${pulls}${gear === null ? '' : `, ${said.gear(gear)}`}.`];
   if (verdict.kind === 'not-comparable') return [...verdict.reasons.map(note), ...parts].join(' ');
-  if (verdict.kind === 'undecided') {
-    if (verdict.effect !== null && half !== null) {
-      parts.push(said.soFar(show.differenceWithHalf(verdict.effect, half, 'power')));
-    }
-    parts.push(verdict.morePulls === null ? said.wouldNotDecide : said.wouldDecide(verdict.morePulls));
-    return parts.join(' ');
-  }
   const moved = verdict.witnesses.filter((w) => w.role === 'moved').map((w) => quantity(w.quantity));
   parts.push(moved.length === 0 ? said.nothingElse : said.alsoMoved(moved.join(', ')));
   return parts.join(' ');

@@ -1,9 +1,9 @@
 import { entryTitle } from '../../core/words/index.ts';
 import { Caution } from '../components/Caution.tsx';
+import { SideSheet } from '../components/SideSheet.tsx';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import styles from './NowCard.module.css';
 import { StepActions } from './StepActions.tsx';
 import { stepWords } from './step-words.ts';
 import { whatNow } from './what-now.ts';
@@ -18,19 +18,19 @@ export function NowCard() {
   const said = screens.now;
   const words = step && stepWords(step, (entry) => entryTitle(entry, show), said);
   return (
-    <aside className={styles.now} aria-label={said.title}>
-      <p className={styles.label}>{said.title}</p>
-      {words && step ? (
+    <SideSheet
+      label={said.title}
+      kicker={said.title}
+      title={words?.title ?? screens.ledger.computing}
+      why={words?.why ?? ''}
+    >
+      {step && (
         <>
-          <h2 className={styles.title}>{words.title}</h2>
-          <p className={styles.why}>{words.why}</p>
           <Caution>{cautionOf(step, said)}</Caution>
           <StepActions step={step} />
         </>
-      ) : (
-        <p className={styles.why}>{screens.ledger.computing}</p>
       )}
-    </aside>
+    </SideSheet>
   );
 }
 

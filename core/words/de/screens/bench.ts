@@ -70,12 +70,6 @@ export const bench: ScreenWords['bench'] = {
     'Alle vier bis fünf Einträge einen früheren noch einmal fahren: bewegt er sich, hat sich der Tag bewegt.',
   nothingElse: 'Sonst hat sich nichts von Belang bewegt.',
   alsoMoved: (names) => `Auch bewegt: ${names}.`,
-  soFar: (effect) => `Bisher ${effect}.`,
-  wouldDecide: (n) =>
-    n === 1
-      ? 'Ein weiterer Zug je Seite würde es entscheiden.'
-      : `${n} weitere Züge je Seite würden es entscheiden.`,
-  wouldNotDecide: 'Keine vernünftige Zahl von Zügen würde es entscheiden.',
   smallestSeen: (amount) => `Eine Wirkung von ${amount} würde in 8 von 10 Fällen gesehen.`,
   judgedOver: (from, to) => `Beurteilt von ${from} bis ${to}.`,
   judgeThis: 'Diesen Bereich beurteilen',

@@ -2,6 +2,7 @@ import type { ScreenWords } from '../../screen-words.ts';
 import { bench } from './bench.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
+import { handover } from './handover.ts';
 import { importing } from './import.ts';
 import { ledger } from './ledger.ts';
 import { now } from './now.ts';
@@ -9,4 +10,15 @@ import { shell } from './shell.ts';
 import { start } from './start.ts';
 import { units } from './units.ts';
 
-export const screens: ScreenWords = { bench, desktop, entry, importing, ledger, now, shell, start, units };
+export const screens: ScreenWords = {
+  bench,
+  desktop,
+  entry,
+  handover,
+  importing,
+  ledger,
+  now,
+  shell,
+  start,
+  units,
+};

@@ -70,10 +70,6 @@ export const bench = {
   driveAgain: 'Every four or five entries drive an earlier one again: if it moved, the day moved.',
   nothingElse: 'Nothing else moved that matters.',
   alsoMoved: (names: string) => `Moved as well: ${names}.`,
-  soFar: (effect: string) => `${effect} so far.`,
-  wouldDecide: (n: number) =>
-    n === 1 ? 'One more pull on each side would decide it.' : `${n} more pulls on each side would decide it.`,
-  wouldNotDecide: 'No sensible number of pulls would decide it.',
   smallestSeen: (amount: string) => `An effect of ${amount} would be seen 8 times in 10.`,
   judgedOver: (from: string, to: string) => `Judged from ${from} to ${to}.`,
   judgeThis: 'Judge this range',

@@ -1,0 +1,15 @@
+export const handover = {
+  title: 'Handover',
+  label: 'Handover sheet',
+  lead: 'What the customer takes along: what was done, what it was worth, and how sure that is.',
+  kicker: 'For the customer',
+  preview: 'Preview of the summary',
+  language: 'In which language',
+  date: 'Date on the sheet',
+  save: 'Save as a file',
+  print: 'Print',
+  saved: (name: string) => `${name} is in your downloads.`,
+  making: 'Writing the summary',
+  privateNotes: 'Private notes are never printed. One file, readable without a network.',
+  failed: 'The summary could not be written.',
+};

@@ -1,0 +1,27 @@
+import { BenchScreen } from '../bench/BenchScreen.tsx';
+import { HandoverScreen } from '../handover/HandoverScreen.tsx';
+import { Ledger } from '../ledger/Ledger.tsx';
+import { NowCard } from '../now/NowCard.tsx';
+import styles from './Screen.module.css';
+import type { ScreenName } from './view.tsx';
+
+/** One of the five screens over the open session. */
+export function Screen({ name }: { name: ScreenName }) {
+  switch (name) {
+    case 'handover':
+      return (
+        <div className={styles.three}>
+          <Ledger />
+          <HandoverScreen />
+        </div>
+      );
+    default:
+      return (
+        <div className={styles.three}>
+          <Ledger />
+          <BenchScreen />
+          <NowCard />
+        </div>
+      );
+  }
+}
