@@ -25,5 +25,6 @@ export * from './session-ledger.ts';
 export * from './setup.ts';
 
 import './problems.ts';
-import './store-notes.ts';
-import './store-problems.ts';
+
+export type { FileRepair } from './store-notes.ts';
+export type { ZipFault } from './store-problems.ts';

@@ -1,3 +1,6 @@
+/** Why an entry of a zip is refused. */
+export type ZipFault = 'path' | 'link' | 'encrypted' | 'method' | 'twice' | 'overlap';
+
 /** What can go wrong between a session and the disk. `path` is shown to people, never opened again. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
@@ -28,8 +31,14 @@ declare module '../result/result.ts' {
     'store/upload-broken': { name: string };
     'store/source-missing': { runId: string; name: string };
     'store/source-damaged': { runId: string; name: string };
+    'store/not-a-zip': { name: string };
+    /** `entry` would be written outside the session, or is no plain file, or stands twice. */
+    'store/zip-unsafe': { name: string; entry: string; why: ZipFault };
+    'store/zip-too-large': { name: string };
+    'store/zip-no-session': { name: string };
+    'store/zip-damaged': { name: string; entry: string };
+    /** Two sessions can be merged only where one is a copy of the other. */
+    'store/other-session': { mine: string; theirs: string };
     'store/no-run': { runId: string };
   }
 }
-
-export {};

@@ -3,10 +3,10 @@ export type EntryKind = 'file' | 'folder' | 'other';
 export type Entry = { readonly name: string; readonly kind: EntryKind };
 export type FileState = { readonly kind: EntryKind; readonly size: number; readonly modified_ms: number };
 
-/** A file open for reading from its start to its end. */
+/** A file open for reading. */
 export type Reader = {
-  /** Fills `into` from where the last read ended; returns the bytes read, 0 at the end. */
-  read(into: Uint8Array): Promise<number>;
+  /** Fills `into` from `position`, or from where the last read ended; returns the bytes read, 0 at the end. */
+  read(into: Uint8Array, position?: number): Promise<number>;
   /** Length and date of the open file itself, whatever its name points at by now. */
   state(): Promise<{ readonly size: number; readonly modified_ms: number }>;
   close(): Promise<void>;

@@ -19,4 +19,6 @@ export type { Content } from './replace-file.ts';
 export { safeFolderName, slug } from './safe-name.ts';
 export * from './save.ts';
 export { sha256, sha256OfFile } from './sha256.ts';
+export { type UnzipOptions, unzipSession } from './unzip-session.ts';
 export { writeAtomic } from './write-atomic.ts';
+export { type ZippedSession, zipSession } from './zip-session.ts';

@@ -43,7 +43,7 @@ export const nodeFileSystem: FileSystem = {
   async openRead(path, options) {
     const { handle } = await openPlain(path, options?.followLinks ?? false);
     return {
-      read: async (into) => (await handle.read(into, 0, into.length, null)).bytesRead,
+      read: async (into, position) => (await handle.read(into, 0, into.length, position ?? null)).bytesRead,
       async state() {
         const stats = await handle.stat();
         return { size: stats.size, modified_ms: stats.mtimeMs };

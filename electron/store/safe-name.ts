@@ -27,6 +27,15 @@ export function safeFolderName(name: string, fallback = 'session'): string {
   return deviceName.test(trimmed) ? `${fallback} ${trimmed}` : trimmed;
 }
 
+/**
+ * True for a name that every system takes as it is. Stricter than what one disk allows, looser than
+ * `safeFolderName`, which also makes names pretty.
+ */
+export function isPortableName(name: string): boolean {
+  if (name === '' || Buffer.byteLength(name) > 255 || !name.isWellFormed()) return false;
+  return !/[<>:"/\\|?*\p{Cc}]/u.test(name) && !/[\s.]$/.test(name) && !deviceName.test(name);
+}
+
 /** The n-th name to try where the earlier ones are taken: `Fenmoor`, `Fenmoor (2)`. */
 export function numberedName(name: string, n: number): string {
   if (n <= 1) return name;

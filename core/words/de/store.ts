@@ -1,5 +1,14 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
+const zipFaults = {
+  path: 'ihr Name aus der Sitzung hinausführt oder nicht überall erlaubt ist',
+  link: 'sie eine Verknüpfung ist und keine Datei',
+  encrypted: 'sie verschlüsselt ist',
+  method: 'sie auf eine Weise gepackt ist, die dieses Programm nicht entpackt',
+  twice: 'derselbe Name zweimal steht',
+  overlap: 'sie über einer anderen liegt',
+};
+
 export const storeProblems: ProblemWordsOf<'store'> = {
   'store/missing': (f) => ({
     message: `Unter ${f.path} ist nichts zu finden.`,
@@ -86,6 +95,30 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `Das Log ${f.name} der Aufzeichnung ${f.runId} ist nicht mehr das, was eingelesen wurde.`,
     remedy:
       'Die Prüfung laufen lassen: Sie legt die beschädigte Kopie beiseite. Dann die Originaldatei noch einmal einlesen.',
+  }),
+  'store/not-a-zip': (f) => ({
+    message: `${f.name} ist keine Zip-Datei oder wurde abgeschnitten.`,
+    remedy: 'Noch einmal senden oder kopieren.',
+  }),
+  'store/zip-unsafe': (f) => ({
+    message: `${f.name} wurde nicht entpackt: Die Datei ${f.entry} darin wird abgelehnt, weil ${zipFaults[f.why]}.`,
+    remedy: 'Den Absender um eine Zip-Datei aus diesem Programm bitten. Nichts davon wurde behalten.',
+  }),
+  'store/zip-too-large': (f) => ({
+    message: `${f.name} würde zu weit mehr entpackt, als eine Sitzung enthält.`,
+    remedy: 'Den Absender fragen, was es ist. Bei einer so großen Sitzung den Ordner selbst kopieren.',
+  }),
+  'store/zip-no-session': (f) => ({
+    message: `${f.name} enthält keine Sitzung.`,
+    remedy: 'Eine Zip-Datei wählen, in der eine session.json liegt.',
+  }),
+  'store/zip-damaged': (f) => ({
+    message: `${f.name} ist bei ${f.entry} beschädigt. Nichts davon wurde behalten.`,
+    remedy: 'Noch einmal senden oder kopieren.',
+  }),
+  'store/other-session': (f) => ({
+    message: `„${f.theirs}“ ist keine Kopie von „${f.mine}“; die beiden lassen sich nicht zusammenführen.`,
+    remedy: 'Sie neben dieser öffnen oder ihre Logs einlesen.',
   }),
   'store/no-run': (f) => ({
     message: `Der Sitzungsordner enthält keine Aufzeichnung ${f.runId}.`,

@@ -1,5 +1,14 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
+const zipFaults = {
+  path: 'its name leads out of the session or is not allowed on every system',
+  link: 'it is a link and not a file',
+  encrypted: 'it is encrypted',
+  method: 'it is packed in a way that this program does not unpack',
+  twice: 'the same name stands twice',
+  overlap: 'it lies over another entry',
+};
+
 export const storeProblems: ProblemWordsOf<'store'> = {
   'store/missing': (f) => ({
     message: `There is nothing at ${f.path}.`,
@@ -85,6 +94,30 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   'store/source-damaged': (f) => ({
     message: `The log ${f.name} of run ${f.runId} is no longer what was imported.`,
     remedy: 'Run the check: it sets the damaged copy aside. Then import the original file again.',
+  }),
+  'store/not-a-zip': (f) => ({
+    message: `${f.name} is not a zip file, or it was cut off.`,
+    remedy: 'Send or copy it again.',
+  }),
+  'store/zip-unsafe': (f) => ({
+    message: `${f.name} was not unpacked: entry ${f.entry} is refused because ${zipFaults[f.why]}.`,
+    remedy: 'Ask its sender for a zip made by this program. Nothing of it was kept.',
+  }),
+  'store/zip-too-large': (f) => ({
+    message: `${f.name} would unpack to far more than a session holds.`,
+    remedy: 'Ask its sender what it is. For a session this large, copy the folder itself.',
+  }),
+  'store/zip-no-session': (f) => ({
+    message: `${f.name} holds no session.`,
+    remedy: 'Pick a zip that has a session.json in it.',
+  }),
+  'store/zip-damaged': (f) => ({
+    message: `${f.name} is damaged at ${f.entry}. Nothing of it was kept.`,
+    remedy: 'Send or copy it again.',
+  }),
+  'store/other-session': (f) => ({
+    message: `“${f.theirs}” is not a copy of “${f.mine}”, so the two cannot be merged.`,
+    remedy: 'Open it beside this one, or import its logs.',
   }),
   'store/no-run': (f) => ({
     message: `The session folder holds no run ${f.runId}.`,

@@ -164,11 +164,12 @@ export class SimulatedDisk {
       const node = await this.#step(path, () => this.#file(path));
       let at = 0;
       return {
-        read: (into) =>
+        read: (into, position) =>
           this.#step(path, () => {
-            const part = node.content.subarray(at, at + into.length);
+            const from = position ?? at;
+            const part = node.content.subarray(from, from + into.length);
             into.set(part);
-            at += part.length;
+            if (position === undefined) at += part.length;
             return part.length;
           }),
         state: () => this.#step(path, () => ({ size: node.content.length, modified_ms: node.modified_ms })),
