@@ -1,4 +1,6 @@
 /** The review of an installation: rules, answers, what to fix before driving. */
+import './notes.ts';
+
 export * from './answers.ts';
 export * from './hydraulic-lock.ts';
 export * from './review.ts';

@@ -1,5 +1,5 @@
 import { explainLineLoss, laminarUpTo, type OperatingPoint, reynoldsNumber } from '../delivery/index.ts';
-import { type FitReview, reviewFit } from '../fit/index.ts';
+import { clearanceVolume, type FitReview, reviewFit } from '../fit/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
 import { type Endurance, enduranceOf } from './endurance.ts';
@@ -58,6 +58,14 @@ export function fitOf(setup: Setup): FitReview {
     },
     setup.fit,
   );
+}
+
+/** How little liquid stops this engine; nothing while its size is not known. */
+function lockNotes(setup: Setup, flow: number): Note[] {
+  const { displacement_L, cylinders, compressionRatio } = setup.engine;
+  if (displacement_L === null || cylinders === null || compressionRatio === null) return [];
+  const volume = clearanceVolume((displacement_L * 1e-3) / cylinders, compressionRatio);
+  return [{ code: 'fit/lock-volume', facts: { volume, seconds: volume / flow } }];
 }
 
 /** Faults of the points set by hand. */
@@ -182,6 +190,7 @@ export function planOf(setup: Setup): Result<Plan> {
     ...system.value.notes,
     ...(system.value.bucket?.notes ?? []),
     ...boostAloneNotes(setup, driven),
+    ...lockNotes(setup, peak.value.flow),
     ...deliveryNotes(system.value, nozzle.value.group, peakBoost, peak.value),
     { code: 'injection/spray-alone', facts: {} },
   ];

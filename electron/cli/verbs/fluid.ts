@@ -1,8 +1,8 @@
-import { type FluidSheet, fluidOf, mixBases } from '../../../core/fluids/index.ts';
+import { type FluidSheet, fluidJson, fluidOf, mixBases } from '../../../core/fluids/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { noteText } from '../../../core/words/index.ts';
 import { type Arguments, singleValue } from '../args.ts';
-import { type Answer, rounded, terminalShow as show, table } from '../output.ts';
+import { type Answer, terminalShow as show, table } from '../output.ts';
 
 const usage =
   'onechange fluid [--methanol PERCENT] [--ethanol PERCENT] [--by poured|finished|mass] [--at CELSIUS] ' +
@@ -40,31 +40,9 @@ function sheetText(sheet: FluidSheet): string {
   return [table(rows), ...sheet.notes.map((n) => noteText(n, show))].join('\n\n');
 }
 
+/** Every number of the sheet, with its remarks as sentences. */
 function sheetJson(sheet: FluidSheet) {
-  const { mix, finished, poured, flash, freezing, partialPressures } = sheet;
-  const percents = (shares: Readonly<Record<string, number>>) =>
-    Object.fromEntries(Object.entries(shares).map(([name, share]) => [name, rounded(share * 100, 3)]));
-  return {
-    temperature_C: rounded(sheet.temperature - 273.15, 3),
-    mass_percent: percents(mix.massShares),
-    poured_percent: percents(poured),
-    finished_percent: percents(finished),
-    contraction_percent: rounded(sheet.contraction * 100, 3),
-    density_kg_m3: rounded(sheet.density, 2),
-    heatCapacity_J_kgK: rounded(sheet.heatCapacity, 1),
-    latentHeat_kJ_kg: rounded(sheet.latentHeat / 1e3, 2),
-    vapourPressure_kPa: Object.fromEntries(
-      Object.entries(partialPressures).map(([name, p]) => [name, rounded(p / 1e3)]),
-    ),
-    viscosity_mPa_s: rounded(sheet.viscosity * 1e3),
-    freezing_C: rounded(freezing.temperature - 273.15, 2),
-    freezingIsUpperLimit: freezing.isUpperLimit,
-    flashPoint_C: flash && rounded(flash.cautious - 273.15, 1),
-    canBurnAtAmbient: sheet.canBurnAtAmbient,
-    airDemand_kg_kg: rounded(sheet.airDemand),
-    lowerHeatingValue_MJ_kg: rounded(sheet.lowerHeatingValue / 1e6, 3),
-    notes: sheet.notes.map((n) => ({ code: n.code, text: noteText(n, show) })),
-  };
+  return { ...fluidJson(sheet), notes: sheet.notes.map((n) => ({ code: n.code, text: noteText(n, show) })) };
 }
 
 export const verb = {

@@ -283,6 +283,16 @@ describe('a known knock limit', () => {
   });
 });
 
+describe('the danger of liquid in a cylinder', () => {
+  it('is said with this engine’s own volume and time', () => {
+    const note = plan().notes.find((n) => n.code === 'fit/lock-volume');
+    if (note?.code !== 'fit/lock-volume') throw new Error('expected the volume');
+    expect(note.facts.volume * 1e6).toBeCloseTo(500 / 8.5, 3);
+    expect(note.facts.seconds).toBeCloseTo(note.facts.volume / plan().peak.flow, 9);
+    expect(codes(plan({ engine: { cylinders: null } }).notes)).not.toContain('fit/lock-volume');
+  });
+});
+
 describe('what is left open', () => {
   it('a mix that is not given is taken as half and half, and that is said', () => {
     const open = plan({ fluidSystem: { mix: null } });
