@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import * as electron from 'electron';
 import Store from 'electron-store';
 import { createHost } from '../host/index.ts';
+import { sampleCopy, userFolders } from '../machine/index.ts';
 import { createFaultLog } from './fault-log.ts';
 import { preferencesInStore, windowStateInStore } from './preference-store.ts';
 import { runDesktop } from './run-desktop.ts';
@@ -11,7 +12,7 @@ import { runDesktop } from './run-desktop.ts';
 // Built into electron/desktop/dist, and packed beside the screens in the same places.
 const here = import.meta.dirname;
 const rendererFolder = join(here, '..', '..', '..', 'renderer', 'dist');
-const sampleFolder = process.env.ONECHANGE_SAMPLE ?? null;
+const settings = join(electron.app.getPath('appData'), 'onechange');
 
 const onFault = createFaultLog(electron.app.getPath('logs'), () => new Date());
 process.on('uncaughtException', (error) => {
@@ -21,7 +22,13 @@ process.on('uncaughtException', (error) => {
 });
 process.on('unhandledRejection', (error) => onFault('main', error));
 
-const settings = join(electron.app.getPath('appData'), 'onechange');
+/** From a checkout the launcher has made the copy; a packed program brings the sample along. */
+function sampleFolder(): string | null {
+  const made = process.env.ONECHANGE_SAMPLE;
+  if (made) return made;
+  const bundled = join(process.resourcesPath ?? here, 'sample-sessions');
+  return existsSync(bundled) ? sampleCopy(bundled, join(settings, 'sample')) : null;
+}
 
 // Not awaited here: Electron is not ready before this file has come to its end.
 void runDesktop(electron, {
@@ -36,8 +43,8 @@ void runDesktop(electron, {
       {
         version: electron.app.getVersion(),
         shell: 'desktop',
-        sessionsFolder: join(electron.app.getPath('documents'), 'Onechange'),
-        sampleFolder: sampleFolder !== null && existsSync(sampleFolder) ? sampleFolder : null,
+        sessionsFolder: userFolders().sessions,
+        sampleFolder: sampleFolder(),
         preferences: preferencesInStore(new Store({ cwd: settings, name: 'preferences' })),
         now: () => new Date().toISOString(),
         newId: randomUUID,

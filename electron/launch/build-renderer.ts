@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { contentHash } from '../machine/index.ts';
 import { projectFolder } from './pinned-node.mjs';
 
 /** Where the built screens stand; the shells serve this and nothing else. */
@@ -44,31 +44,4 @@ export function buildRenderer(say: (line: string) => void): boolean {
   // Written last: a build that was interrupted leaves no stamp and is made again.
   writeFileSync(stamp, hash);
   return true;
-}
-
-/** SHA-256 over names and bytes of all files under `paths`, built folders left out. */
-export function contentHash(folder: string, paths: readonly string[]): string {
-  const hash = createHash('sha256');
-  for (const path of paths.flatMap((one) => filesUnder(folder, one)))
-    hash
-      .update(path)
-      .update('\0')
-      .update(readFileSync(join(folder, path)))
-      .update('\0');
-  return hash.digest('hex');
-}
-
-function filesUnder(folder: string, path: string): readonly string[] {
-  const whole = join(folder, path);
-  if (!existsSync(whole)) return [];
-  try {
-    return readdirSync(whole, { withFileTypes: true })
-      .filter((entry) => entry.name !== 'dist' && entry.name !== 'node_modules')
-      .map((entry) => `${path}/${entry.name}`)
-      .sort()
-      .flatMap((one) => filesUnder(folder, one));
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOTDIR') return [path];
-    throw error;
-  }
 }

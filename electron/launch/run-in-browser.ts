@@ -6,12 +6,12 @@ import { defaultPreferences } from '../../core/contract/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import { createShow, problemText } from '../../core/words/index.ts';
 import { createHost, preferencesInFile } from '../host/index.ts';
+import { userFolders } from '../machine/index.ts';
 import { startWebShell } from '../web/index.ts';
 import { rendererFolder } from './build-renderer.ts';
 import { hasDisplay, openInBrowser } from './display.ts';
 import type { StartOptions } from './options.ts';
 import { projectFolder } from './pinned-node.mjs';
-import { userFolders } from './user-folders.ts';
 
 type BrowserRun = {
   readonly folder: string;

@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { join, resolve } from 'node:path';
+import { sampleCopy } from '../machine/index.ts';
 import { buildRenderer } from './build-renderer.ts';
 import { desktopBinary, fetchDesktopBinary } from './desktop-binary.ts';
 import { hasDisplay } from './display.ts';
@@ -7,7 +8,6 @@ import { type StartOptions, startHelp, startOptions } from './options.ts';
 import { projectFolder } from './pinned-node.mjs';
 import { runInBrowser } from './run-in-browser.ts';
 import { runInWindow } from './run-in-window.ts';
-import { sampleCopy } from './sample-copy.ts';
 
 const say = (line: string): void => console.log(line);
 // A terminal that was closed under us takes no more lines; the session still has to be closed.

@@ -26,10 +26,9 @@ export type BuiltFile = { readonly path: string; readonly contentType: string; r
 export function listBuiltFiles(folder: string): ReadonlyMap<string, BuiltFile> {
   const root = realpathSync(folder);
   const found = new Map<string, BuiltFile>();
-  for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
-    const path = join(entry.parentPath, entry.name);
-    const contentType = contentTypes[extname(entry.name)];
-    if (!entry.isFile() || contentType === undefined || !realpathSync(path).startsWith(root + sep)) continue;
+  for (const path of filesUnder(root)) {
+    const contentType = contentTypes[extname(path)];
+    if (contentType === undefined || !realpathSync(path).startsWith(root + sep)) continue;
     const name = relative(root, path).split(sep).join('/');
     // The build puts a hash of the content into the names of these.
     found.set(name, { path, contentType, isHashed: name.startsWith('assets/') });
@@ -37,6 +36,15 @@ export function listBuiltFiles(folder: string): ReadonlyMap<string, BuiltFile> {
   const index = found.get('index.html');
   if (index) found.set('', index);
   return found;
+}
+
+/** Walked by hand: inside a packed program Electron's own file system answers, which knows the plain calls only. */
+function filesUnder(folder: string): readonly string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return filesUnder(path);
+    return entry.isFile() ? [path] : [];
+  });
 }
 
 /** The path below `base` as the list spells it, or undefined for a path that does not decode. */

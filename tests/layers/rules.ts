@@ -48,6 +48,7 @@ const shellFolders = [
   'core/units',
   'core/words',
   'electron/host',
+  'electron/machine',
   'electron/screens',
 ];
 
@@ -65,6 +66,12 @@ const shellRules: readonly Rule[] = [
     why: 'the host answers the contract and knows neither window nor HTTP',
   },
   {
+    folder: 'electron/machine',
+    mayImport: [],
+    packages: ['node:*'],
+    why: 'where things stand on this machine must be one answer for the launcher and every shell',
+  },
+  {
     folder: 'electron/screens',
     mayImport: [],
     packages: ['node:*'],
@@ -78,7 +85,7 @@ const shellRules: readonly Rule[] = [
   },
   {
     folder: 'electron/cli',
-    mayImport: ['core', 'electron/host'],
+    mayImport: ['core', 'electron/host', 'electron/machine'],
     packages: ['node:*', 'zod'],
     why: 'the terminal judges loose logs with core alone, and asks the host for everything in a session',
   },
@@ -90,7 +97,15 @@ const shellRules: readonly Rule[] = [
   },
   {
     folder: 'electron/launch',
-    mayImport: ['electron/web', 'electron/host', 'core/contract', 'core/result', 'core/words'],
+    mayImport: [
+      'electron/web',
+      'electron/host',
+      'electron/machine',
+      'electron/desktop/packaging.ts',
+      'core/contract',
+      'core/result',
+      'core/words',
+    ],
     packages: ['node:*'],
     why: 'the launcher runs before anything is installed and only starts the shells',
   },
@@ -116,14 +131,17 @@ const rendererRules: readonly Rule[] = [
 ];
 
 /** Build settings belong to no layer; they name the tools and nothing of ours. */
-const buildSettings: readonly Rule[] = ['renderer/vite.config.ts', 'electron/desktop/vite.config.ts'].map(
-  (folder) => ({
-    folder,
-    mayImport: [],
-    packages: ['vite', '@vitejs/plugin-react', 'node:*'],
-    why: 'build settings name the build tools, which nothing that is built may',
-  }),
-);
+const buildSettings: readonly Rule[] = [
+  'renderer/vite.config.ts',
+  'electron/desktop/vite.config.ts',
+  'electron/desktop/packaging.ts',
+  'electron/desktop/draw-icon.ts',
+].map((folder) => ({
+  folder,
+  mayImport: [],
+  packages: ['vite', '@vitejs/plugin-react', 'electron-builder', 'playwright', 'node:*'],
+  why: 'build settings name the build tools, which nothing that is built may',
+}));
 
 export const rules: readonly Rule[] = [...coreRules, ...shellRules, ...rendererRules, ...buildSettings];
 
@@ -132,6 +150,7 @@ export const foldersWithIndex: readonly string[] = [
   ...coreOrder,
   'electron/store',
   'electron/host',
+  'electron/machine',
   'electron/screens',
   'electron/web',
 ];

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { userFolders } from '../../../electron/launch/user-folders.ts';
+import { userFolders } from '../../../electron/machine/user-folders.ts';
 
 it('settings stand where each system expects them', () => {
   const home = join('/home', 'jo');

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, renameSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { contentHash } from '../../../electron/launch/build-renderer.ts';
+import { contentHash } from '../../../electron/machine/content-hash.ts';
 
 it('the screens are built anew when a source changed, moved or came, and not for what was built', () => {
   const folder = mkdtempSync(join(tmpdir(), 'onechange-build-'));

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, expect, it } from 'vitest';
-import { sampleCopy } from '../../../electron/launch/sample-copy.ts';
+import { sampleCopy } from '../../../electron/machine/sample-copy.ts';
 
 let samples: string;
 let work: string;

@@ -1,6 +1,6 @@
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
-import { contentHash } from './build-renderer.ts';
+import { contentHash } from './content-hash.ts';
 
 /**
  * The bundled sample session, copied to where it may be worked in. The copy is kept between starts with
