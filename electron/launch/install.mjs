@@ -48,6 +48,8 @@ export function installWhatIsMissing(folder, say) {
     '--no-audit',
     '--no-fund',
     '--prefer-offline',
+    // The machine's own Node is older than some packages ask for; the pinned one runs them.
+    '--loglevel=error',
   ];
   const { status, error } = spawnSync(command, [...args, ...options], {
     cwd: folder,
