@@ -5,6 +5,13 @@ export * from './boost-of.ts';
 export * from './channel.ts';
 export * from './column-mapping.ts';
 export * from './find-pulls.ts';
+export {
+  type DerivedChannel,
+  DerivedChannelSchema,
+  deriveChannel,
+  withDerivedChannels,
+} from './formula/derived-channel.ts';
+export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';

@@ -3,6 +3,7 @@ import type { QuantityId } from './quantity.ts';
 /** What is worth saying of a log, a column or a pull. Facts are SI. */
 declare module '../result/result.ts' {
   interface NoteFacts {
+    'log/column-by-formula': { formula: string };
     /** The column's words were found in the dictionary. */
     'log/column-by-name': { word: string };
     /** Name in the dictionary, unit stated in the file. */

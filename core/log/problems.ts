@@ -3,6 +3,13 @@ import type { OtherFile } from './not-a-log.ts';
 /** What can be wrong with a log file. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
+    /** Formulas of derived channels. */
+    'log/formula-too-long': { length: number; most: number };
+    'log/formula-unreadable': { detail: string };
+    'log/formula-refused': { part: string };
+    'log/formula-symbol-unknown': { symbol: string };
+    'log/formula-units': { detail: string };
+    'log/formula-result-units': { found: string; claimed: string };
     /** Nothing in the file, or only blanks. */
     'log/empty': { size: number };
     /** The file is of another kind. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ColumnMappingSchema } from '../log/index.ts';
+import { ColumnMappingSchema, DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { type Entry, EntrySchema } from './entry.ts';
@@ -22,6 +22,10 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('session.note'), note: z.string().max(20_000) }),
   z.strictObject({ type: z.literal('car.set'), car: CarSchema, asTyped: typedValues }),
   z.strictObject({ type: z.literal('conditions.set'), conditions: ConditionsSchema, asTyped: typedValues }),
+  z.strictObject({
+    type: z.literal('derivedChannels.set'),
+    derivedChannels: z.array(DerivedChannelSchema).max(100),
+  }),
   z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
   z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
   z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
@@ -118,6 +122,8 @@ export function applyEdit(state: SessionState, edit: SessionEdit): Result<Sessio
       return withSession(state, { car: edit.car, ...typedAfter(session, edit.asTyped) });
     case 'conditions.set':
       return withSession(state, { conditions: edit.conditions, ...typedAfter(session, edit.asTyped) });
+    case 'derivedChannels.set':
+      return withSession(state, { derivedChannels: edit.derivedChannels });
     case 'limits.set':
       return withSession(state, { limits: edit.limits });
     case 'setup.set':

@@ -1,5 +1,12 @@
 import { evidenceOfPull, type PullEvidence } from '../compare/index.ts';
-import { findPulls, type Log, readLog } from '../log/index.ts';
+import {
+  type DerivedChannel,
+  type FormulaParser,
+  findPulls,
+  type Log,
+  readLog,
+  withDerivedChannels,
+} from '../log/index.ts';
 import { type Car, type Conditions, type PullPower, powerOfPull } from '../power/index.ts';
 import type { Note, Problem, Result } from '../result/index.ts';
 import { ok } from '../result/index.ts';
@@ -17,6 +24,8 @@ export type RunAnalysis = {
   readonly log: Log;
   readonly pulls: readonly AnalysedPull[];
   readonly warnings: readonly Note[];
+  /** Derived channels that this log can't give. */
+  readonly problems: readonly Problem[];
 };
 
 /** What is asked of a log: how to read it and what drove it. */
@@ -26,6 +35,8 @@ export type AnalysisInput = {
   readonly record: Pick<RunRecord, 'columns' | 'pullEdits'>;
   readonly car: Car;
   readonly conditions: Conditions;
+  /** Channels by formula, with the parser that reads them; null where the session has none. */
+  readonly derived?: { readonly channels: readonly DerivedChannel[]; readonly parser: FormulaParser } | null;
 };
 
 /** Hooks of long work; both may be left out. */
@@ -50,7 +61,10 @@ export function analyseRun(
 }
 
 /** The same from a log that was read before. */
-export function analyseLog(log: Log, input: Omit<AnalysisInput, 'file'>): RunAnalysis {
+export function analyseLog(read: Log, input: Omit<AnalysisInput, 'file'>): RunAnalysis {
+  const { log, problems } = input.derived
+    ? withDerivedChannels(read, input.derived.channels, input.derived.parser)
+    : { log: read, problems: [] };
   const { car, conditions, record, runId } = input;
   const found = findPulls(log, {
     gearRatios: car.gearRatios,
@@ -64,7 +78,7 @@ export function analyseLog(log: Log, input: Omit<AnalysisInput, 'file'>): RunAna
       ? { ...edited, power: power.value, problems: [] }
       : { ...edited, counts: false, power: null, problems: power.problems };
   });
-  return { log, pulls, warnings: [...log.warnings, ...found.warnings] };
+  return { log, pulls, warnings: [...log.warnings, ...found.warnings], problems };
 }
 
 /** The pulls of a run that count, as the judge takes them; `firstOrder` is the place of the first in the session. */

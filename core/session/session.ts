@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
@@ -21,6 +22,8 @@ export const SessionSchema = z.looseObject({
   limits: LimitsSchema,
   ledger: z.array(EntrySchema),
   note: z.string().max(20_000).default(''),
+  /** Channels by formula, added to every log of the session. */
+  derivedChannels: z.array(DerivedChannelSchema).max(100).default([]),
   /** How typed car and condition values were written, by field path: shown back as typed. */
   asTyped: z.record(z.string(), z.looseObject({ value: z.number(), unit: z.string() })).default({}),
   /** True for a bundled invented session, shown wherever its numbers are. */

@@ -1,5 +1,5 @@
 import type { RequestContext } from '../../core/contract/index.ts';
-import type { Log } from '../../core/log/index.ts';
+import { type Log, loadFormulaParser } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
 import { type OpenSession, readChannelCache, readSource, writeChannelCache } from '../store/index.ts';
@@ -49,7 +49,10 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     const log = await keptLog(record, context);
     if (!log.ok) return log;
     const conditions = record.conditions ?? open.session.conditions;
-    return ok(analyseLog(log.value, { runId: record.id, record, car: open.session.car, conditions }));
+    const { car, derivedChannels } = open.session;
+    const derived =
+      derivedChannels.length > 0 ? { channels: derivedChannels, parser: await loadFormulaParser() } : null;
+    return ok(analyseLog(log.value, { runId: record.id, record, car, conditions, derived }));
   }
 
   function one(runId: string, context: RequestContext): Promise<Result<RunAnalysis>> {
@@ -57,7 +60,8 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     if (!record) return Promise.resolve(fail({ code: 'session/no-run', facts: { runId } }));
     const { session } = open;
     const { sha256, columns, pullEdits, conditions } = record;
-    const key = JSON.stringify([sha256, columns, pullEdits, conditions ?? session.conditions, session.car]);
+    const air = conditions ?? session.conditions;
+    const key = JSON.stringify([sha256, columns, pullEdits, air, session.car, session.derivedChannels]);
     const kept = analyses.get(runId);
     if (kept?.key === key) return kept.value;
     const value = analyse(record, context);

@@ -14,7 +14,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       problems: analysis ? [...analysis.problems] : [],
     };
   }
-  const { log, pulls, warnings } = analysis.value;
+  const { log, pulls, warnings, problems } = analysis.value;
   const first = log.time[0] ?? 0;
   const last = log.time[log.time.length - 1] ?? first;
   return {
@@ -41,7 +41,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       flags: [...pull.flags],
     })),
     warnings: [...warnings],
-    problems: pulls.flatMap((p) => [...p.problems]),
+    problems: [...problems, ...pulls.flatMap((p) => [...p.problems])],
   };
 }
 

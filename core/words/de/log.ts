@@ -15,6 +15,32 @@ const otherFiles: Record<OtherFile, string> = {
 };
 
 export const logProblems: ProblemWordsOf<'log'> = {
+  'log/formula-too-long': (f) => ({
+    message: `Die Formel ist ${f.length} Zeichen lang; höchstens ${f.most} gehen.`,
+    remedy: 'Teilen: Ein abgeleiteter Kanal darf einen früheren benutzen.',
+  }),
+  'log/formula-unreadable': (f) => ({
+    message: `Die Formel ist nicht lesbar: ${f.detail}.`,
+    remedy: 'Wie im Buch schreiben: (boost + 100 kPa) / barometricPressure.',
+  }),
+  'log/formula-refused': (f) => ({
+    message: `„${f.part}“ darf in keiner Formel stehen.`,
+    remedy:
+      'Erlaubt sind + - * / ^, Vergleiche, Bedingung ? ja : nein, und abs, sqrt, exp, log, log10, sin, cos, tan, floor, ceil, round, min, max, rate, smooth.',
+  }),
+  'log/formula-symbol-unknown': (f) => ({
+    message: `In diesem Log heißt nichts „${f.symbol}“.`,
+    remedy:
+      'Den Namen eines Kanals dieses Logs oder eine Einheit nehmen, oder einer Spalte als Eingang einen eigenen Namen geben.',
+  }),
+  'log/formula-units': (f) => ({
+    message: `Die Einheiten passen nicht: ${f.detail}.`,
+    remedy: 'Hinter jede Zahl mit Einheit die Einheit schreiben: boost + 100 kPa.',
+  }),
+  'log/formula-result-units': (f) => ({
+    message: `Die Formel ergibt ${f.found}, der Kanal soll aber ${f.claimed} sein.`,
+    remedy: 'Die Art wählen, die die Formel ergibt, oder die Formel berichtigen.',
+  }),
   'log/empty': () => ({
     message: 'Die Datei ist leer.',
     remedy: 'Die Fahrt neu aufzeichnen oder die Datei wählen, die der Logger geschrieben hat.',
@@ -66,6 +92,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
 };
 
 export const logNotes: NoteWordsOf<'log'> = {
+  'log/column-by-formula': (f) => `Nach der Formel ${f.formula}.`,
   'log/column-by-name': (f) => `Im Spaltenkopf steht „${f.word}“.`,
   'log/column-by-name-unit': (f) => `Im Spaltenkopf steht „${f.word}“, in ${f.unit}.`,
   'log/column-by-values': (f, show) =>

@@ -15,6 +15,31 @@ const otherFiles: Record<OtherFile, string> = {
 };
 
 export const logProblems: ProblemWordsOf<'log'> = {
+  'log/formula-too-long': (f) => ({
+    message: `The formula is ${f.length} characters long; ${f.most} are the most.`,
+    remedy: 'Split it: a derived channel can use another one before it.',
+  }),
+  'log/formula-unreadable': (f) => ({
+    message: `The formula can’t be read: ${f.detail}.`,
+    remedy: 'Write it as in a book: (boost + 100 kPa) / barometricPressure.',
+  }),
+  'log/formula-refused': (f) => ({
+    message: `“${f.part}” can’t stand in a formula.`,
+    remedy:
+      'Use + - * / ^, comparisons, test ? yes : no, and abs, sqrt, exp, log, log10, sin, cos, tan, floor, ceil, round, min, max, rate, smooth.',
+  }),
+  'log/formula-symbol-unknown': (f) => ({
+    message: `This log has nothing named “${f.symbol}”.`,
+    remedy: 'Use the name of a channel of this log, a unit, or give a column a name of its own as an input.',
+  }),
+  'log/formula-units': (f) => ({
+    message: `The units don’t fit: ${f.detail}.`,
+    remedy: 'Write the unit behind every number that has one: boost + 100 kPa.',
+  }),
+  'log/formula-result-units': (f) => ({
+    message: `The formula gives ${f.found}, but the channel is to be in ${f.claimed}.`,
+    remedy: 'Choose the kind that the formula gives, or mend the formula.',
+  }),
   'log/empty': () => ({
     message: 'The file holds nothing.',
     remedy: 'Record the run again, or pick the file that the logger wrote.',
@@ -66,6 +91,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
 };
 
 export const logNotes: NoteWordsOf<'log'> = {
+  'log/column-by-formula': (f) => `By the formula ${f.formula}.`,
   'log/column-by-name': (f) => `The header says “${f.word}”.`,
   'log/column-by-name-unit': (f) => `The header says “${f.word}”, in ${f.unit}.`,
   'log/column-by-values': (f, show) =>

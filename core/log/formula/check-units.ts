@@ -1,0 +1,147 @@
+import { fail, ok, type Result } from '../../result/index.ts';
+import { combine, type Dimension, dimensionText, isSame, plain } from './dimension.ts';
+import type { Expression } from './expression.ts';
+
+type Fault = { readonly fault: string };
+type Found = Dimension | Fault;
+
+function isFault(found: Found): found is Fault {
+  return 'fault' in found;
+}
+
+/**
+ * What a formula is measured in, from what its symbols are. Sums and comparisons need equal units, exponents a
+ * plain constant, logarithms and angles plain numbers.
+ *
+ * Errors: log/formula-symbol-unknown, log/formula-units naming both sides.
+ */
+export function checkUnits(
+  expression: Expression,
+  symbols: ReadonlyMap<string, Dimension>,
+): Result<Dimension> {
+  const unknown = firstUnknown(expression, symbols);
+  if (unknown !== null) return fail({ code: 'log/formula-symbol-unknown', facts: { symbol: unknown } });
+  const found = dimensionOfExpression(expression, symbols);
+  return isFault(found) ? fail({ code: 'log/formula-units', facts: { detail: found.fault } }) : ok(found);
+}
+
+/** Every part directly inside another. */
+export function partsOf(expression: Expression): readonly Expression[] {
+  switch (expression.kind) {
+    case 'unary':
+      return [expression.of];
+    case 'binary':
+      return [expression.left, expression.right];
+    case 'choice':
+      return [expression.test, expression.yes, expression.no];
+    case 'call':
+      return expression.of;
+    default:
+      return [];
+  }
+}
+
+function firstUnknown(expression: Expression, symbols: ReadonlyMap<string, Dimension>): string | null {
+  if (expression.kind === 'symbol') return symbols.has(expression.name) ? null : expression.name;
+  for (const part of partsOf(expression)) {
+    const unknown = firstUnknown(part, symbols);
+    if (unknown !== null) return unknown;
+  }
+  return null;
+}
+
+function allSame(parts: readonly Found[], what: string): Found {
+  const [first = plain, ...rest] = parts;
+  if (isFault(first)) return first;
+  for (const part of rest) {
+    if (isFault(part)) return part;
+    if (!isSame(first, part)) return { fault: `${what}: ${dimensionText(first)} ≠ ${dimensionText(part)}` };
+  }
+  return first;
+}
+
+function mustBePlain(found: Found, what: string): Found {
+  if (isFault(found)) return found;
+  return isSame(found, plain) ? plain : { fault: `${what}: ${dimensionText(found)} ≠ 1` };
+}
+
+function dimensionOfExpression(expression: Expression, symbols: ReadonlyMap<string, Dimension>): Found {
+  const inner = (part: Expression) => dimensionOfExpression(part, symbols);
+  switch (expression.kind) {
+    case 'constant':
+      return plain;
+    case 'symbol':
+      return symbols.get(expression.name) ?? plain;
+    case 'unary':
+      return expression.operator === 'not' ? mustBePlain(inner(expression.of), 'not') : inner(expression.of);
+    case 'choice': {
+      const test = mustBePlain(inner(expression.test), '?');
+      return isFault(test) ? test : allSame([inner(expression.yes), inner(expression.no)], '?:');
+    }
+    case 'binary':
+      return ofBinary(expression, inner);
+    case 'call':
+      return ofCall(expression, inner);
+  }
+}
+
+function ofBinary(
+  { operator, left, right }: Extract<Expression, { kind: 'binary' }>,
+  inner: (part: Expression) => Found,
+): Found {
+  const a = inner(left);
+  const b = inner(right);
+  if (isFault(a)) return a;
+  if (isFault(b)) return b;
+  switch (operator) {
+    case '*':
+      return combine(a, b, 1);
+    case '/':
+      return combine(a, b, -1);
+    case '+':
+    case '-':
+      return allSame([a, b], operator);
+    case '^': {
+      const exponent = mustBePlain(b, '^');
+      if (isFault(exponent)) return exponent;
+      if (isSame(a, plain)) return plain;
+      return right.kind === 'constant'
+        ? combine(plain, a, right.value)
+        : { fault: `${dimensionText(a)} ^ ?` };
+    }
+    case 'and':
+    case 'or':
+      return allSame([mustBePlain(a, operator), mustBePlain(b, operator)], operator);
+    default: {
+      const same = allSame([a, b], operator);
+      return isFault(same) ? same : plain;
+    }
+  }
+}
+
+function ofCall(
+  { name, of }: Extract<Expression, { kind: 'call' }>,
+  inner: (part: Expression) => Found,
+): Found {
+  const parts = of.map(inner);
+  const [first = plain, second = plain] = parts;
+  if (isFault(first)) return first;
+  switch (name) {
+    case 'abs':
+      return first;
+    case 'min':
+    case 'max':
+      return allSame(parts, name);
+    case 'sqrt':
+      return combine(plain, first, 0.5);
+    case 'rate':
+      return combine(first, [0, 0, 1, 0], -1);
+    case 'smooth': {
+      if (isFault(second)) return second;
+      const isTime = isSame(second, [0, 0, 1, 0]);
+      return isTime ? first : { fault: `smooth: ${dimensionText(second)} ≠ s` };
+    }
+    default:
+      return mustBePlain(first, name);
+  }
+}

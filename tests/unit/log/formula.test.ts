@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type Channel,
+  type DerivedChannel,
+  DerivedChannelSchema,
+  deriveChannel,
+  type Log,
+  loadFormulaParser,
+  type QuantityId,
+  withDerivedChannels,
+} from '../../../core/log/index.ts';
+import { unwrap } from '../../../core/result/index.ts';
+
+const parser = await loadFormulaParser();
+
+function channel(column: string, quantity: QuantityId | null, values: number[]): Channel {
+  return {
+    column,
+    quantity,
+    unit: '',
+    confidence: 1,
+    reason: null,
+    values: Float64Array.from(values),
+    flags: new Uint8Array(values.length),
+  };
+}
+
+const log: Log = {
+  file: 'a.csv',
+  time: Float64Array.of(0, 0.1, 0.2, 0.3, 0.4),
+  channels: [
+    channel('Boost', 'boost', [0, 20e3, 50e3, 100e3, Number.NaN]),
+    channel('Baro', 'barometricPressure', [1e5, 1e5, 1e5, 1e5, 1e5]),
+    channel('rpm', 'engineSpeed', [200, 210, 230, 260, 300]),
+    channel('Lambda', 'lambda', [0.9, 0.85, 0.8, 0.8, 0.8]),
+    channel('Bank 2 (odd)', null, [1, 2, 3, 4, 5]),
+  ],
+  segments: [{ from: 0, to: 5 }],
+  warnings: [],
+  style: {
+    encoding: 'utf-8',
+    delimiter: ',',
+    decimal: '.',
+    headerLine: 1,
+    firstDataLine: 2,
+    timeFormat: 's',
+  },
+};
+
+const derived = (formula: string, more: Partial<DerivedChannel> = {}) =>
+  DerivedChannelSchema.parse({ name: 'x', formula, kind: 'number', ...more });
+const valuesOf = (formula: string, more: Partial<DerivedChannel> = {}) =>
+  [...unwrap(deriveChannel(log, derived(formula, more), parser)).values].map((v) => Number(v.toFixed(9)));
+const codeOf = (formula: string, more: Partial<DerivedChannel> = {}) => {
+  const result = deriveChannel(log, derived(formula, more), parser);
+  return result.ok ? 'ok' : result.problems[0].code;
+};
+
+describe('a channel by formula', () => {
+  it('reckons in SI, and a gap in gives a gap out', () => {
+    expect(valuesOf('(boost + barometricPressure) / barometricPressure')).toEqual([
+      1,
+      1.2,
+      1.5,
+      2,
+      Number.NaN,
+    ]);
+  });
+
+  it('takes units behind numbers', () => {
+    expect(valuesOf('max(boost - 20 kPa, 0 kPa)', { kind: 'pressure' })).toEqual([
+      0,
+      0,
+      30e3,
+      80e3,
+      Number.NaN,
+    ]);
+    expect(valuesOf('lambda * 14.7')[0]).toBeCloseTo(13.23, 9);
+  });
+
+  it('knows the slope against time and the mean over a window', () => {
+    // 200, 210, 230 ... rad/s at a tenth of a second: (230 - 200) / 0.2 s = 150 in the middle of the first three.
+    expect(valuesOf('rate(engineSpeed) * 1 s / (1 rpm) * 0.104719755')[1]).toBeCloseTo(150, 4);
+    expect(valuesOf('smooth(lambda, 0.2 s)')[1]).toBeCloseTo((0.9 + 0.85 + 0.8) / 3, 9);
+  });
+
+  it('chooses by a test, and a test on a gap is a gap', () => {
+    expect(valuesOf('boost > 30 kPa ? 1 : 0')).toEqual([0, 0, 1, 1, Number.NaN]);
+    expect(valuesOf('0 kPa <= boost < 50 kPa')).toEqual([1, 1, 0, 0, Number.NaN]);
+    expect(valuesOf('not (lambda > 0.82)')).toEqual([0, 0, 1, 1, 1]);
+  });
+
+  it('gives a column without a quantity a name', () => {
+    const inputs = [{ symbol: 'bank2', column: 'Bank 2 (odd)', kind: 'number' as const }];
+    expect(valuesOf('bank2 ^ 2', { inputs })).toEqual([1, 4, 9, 16, 25]);
+  });
+
+  it('can use the derived channel before it, and tells the faults of each', () => {
+    const { log: more, problems } = withDerivedChannels(
+      log,
+      [
+        derived('boost / barometricPressure', { name: 'ratio', quantity: 'load', kind: 'share' }),
+        derived('load * 2', { name: 'twice' }),
+        derived('nothing + 1', { name: 'broken' }),
+      ],
+      parser,
+    );
+    expect([...(more.channels.at(-1)?.values ?? [])].slice(0, 4)).toEqual([0, 0.4, 1, 2]);
+    expect(problems).toMatchObject([
+      { code: 'log/formula-symbol-unknown', facts: { symbol: 'nothing' }, where: { column: 'broken' } },
+    ]);
+  });
+});
+
+describe('units of a formula', () => {
+  it.each([
+    ['boost + lambda', 'log/formula-units'],
+    ['boost + 3', 'log/formula-units'],
+    ['boost > 3', 'log/formula-units'],
+    ['log(boost)', 'log/formula-units'],
+    ['lambda ^ boost', 'log/formula-units'],
+    ['min(boost, lambda)', 'log/formula-units'],
+    ['smooth(boost, 3)', 'log/formula-units'],
+    ['boost', 'log/formula-result-units'],
+    ['boost / barometricPressure', 'ok'],
+    ['sqrt(boost * boost) / boost', 'ok'],
+    ['log(boost / (1 kPa))', 'ok'],
+    ['smooth(boost, 0.2 s) / boost', 'ok'],
+    ['rate(boost) / boost * 1 s', 'ok'],
+  ])('%s: %s', (formula, code) => {
+    expect(codeOf(formula)).toBe(code);
+  });
+
+  it('a quantity is only claimed by what can measure it', () => {
+    expect(codeOf('lambda', { quantity: 'boost' })).toBe('log/formula-result-units');
+  });
+});
+
+describe('what a formula may not do', () => {
+  it.each([
+    'import("fs")',
+    'a = 3',
+    'f(x) = x',
+    'boost.constructor',
+    'boost["constructor"]',
+    'cos.constructor("return process")()',
+    '[1, 2, 3]',
+    '{a: 1}',
+    '"text"',
+    '1:1e9',
+    'factorial(1e9)',
+    'evaluate("1")',
+    'parse("1")',
+    'createUnit("x")',
+    'constructor',
+    '__proto__',
+    'toString()',
+    'boost; boost',
+    'boost\nboost',
+    'min()',
+    'abs(1, 2)',
+    '1i',
+  ])('%s is refused', (formula) => {
+    expect(codeOf(formula)).toMatch(/^log\/formula-(refused|unreadable|symbol-unknown)$/);
+  });
+
+  it('is bounded in size: depth and parts', () => {
+    expect(codeOf(`${'('.repeat(60)}1${')'.repeat(60)}`)).toBe('log/formula-refused');
+    expect(codeOf(Array(150).fill('1').join('+'))).toBe('log/formula-refused');
+    expect(
+      DerivedChannelSchema.safeParse({ name: 'x', formula: '1'.repeat(501), kind: 'number' }).success,
+    ).toBe(false);
+  });
+});
