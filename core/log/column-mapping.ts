@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { kindOf, units } from '../units/index.ts';
-import { type QuantityId, quantities, quantityIds } from './quantity.ts';
+import { type QuantityId, quantityIds } from './quantity.ts';
+import { siScale } from './si-scale.ts';
 
 /**
  * What a column means, as corrected by hand: stored with a run, and as a profile for logs with the same columns.
@@ -20,10 +20,9 @@ export const MappingProfileSchema = z.strictObject({
 });
 export type MappingProfile = z.infer<typeof MappingProfileSchema>;
 
-/** Whether a unit can measure a quantity. A plain number takes any unit, since it is not converted. */
+/** Whether a unit can measure a quantity. */
 export function measures(unit: string, quantity: QuantityId): boolean {
-  const kind = kindOf(quantities[quantity]);
-  return kind === 'number' || units.get(unit)?.kind === kind;
+  return siScale(quantity, unit) !== null;
 }
 
 /**

@@ -1,5 +1,4 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import { kindOf, units } from '../units/index.ts';
 import type { Channel, Log } from './channel.ts';
 import { type ColumnMapping, measures } from './column-mapping.ts';
 import type { ColumnStore } from './column-store.ts';
@@ -7,8 +6,8 @@ import type { Encoding } from './encoding.ts';
 import { fillHeld } from './held.ts';
 import type { Layout } from './layout.ts';
 import type { RowNews } from './log-reader.ts';
-import { quantities } from './quantity.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './recognise.ts';
+import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
 import { readTime } from './time-column.ts';
 
@@ -114,9 +113,9 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
     };
   const quantity = meaning.quantity as Exclude<typeof meaning.quantity, 'sample' | 'date' | null>;
   const { values } = column;
-  const unit = units.get(meaning.unit);
-  if (unit && kindOf(quantities[quantity]) !== 'number' && (unit.factor !== 1 || unit.offset !== 0)) {
-    const { factor, offset } = unit;
+  const scale = siScale(quantity, meaning.unit);
+  if (scale && (scale.factor !== 1 || scale.offset !== 0)) {
+    const { factor, offset } = scale;
     for (let i = 0; i < values.length; i++) values[i] = (values[i] ?? Number.NaN) * factor + offset;
   }
   // Loggers print retard as a negative advance or as its size: the size is kept.

@@ -111,11 +111,24 @@ export function fullSpans(
       } else if (from >= 0) {
         const dip = (time[i] ?? 0) - (time[lastFull] ?? 0);
         if (!(v < shallow) && (i - lastFull <= 1 || dip <= shortestDip_s)) continue;
-        spans.push({ from, to: lastFull + 1 });
+        spans.push(trimmed(opening, level, from, lastFull));
         from = -1;
       }
     }
-    if (from >= 0) spans.push({ from, to: lastFull + 1 });
+    if (from >= 0) spans.push(trimmed(opening, level, from, lastFull));
   }
   return spans;
+}
+
+/**
+ * A noisy pedal's threshold lies low, so that no dip parts a pull; its ends are where the ramp really meets the
+ * plateau's noise.
+ */
+function trimmed(opening: Float64Array, level: FullLevel, first: number, last: number): Span {
+  const edge = level.full - Math.max(nearFull * level.full, 1.5 * level.noise);
+  let from = first;
+  let to = last;
+  while (from < last && !((opening[from] ?? 0) >= edge)) from++;
+  while (to > from && !((opening[to] ?? 0) >= edge)) to--;
+  return { from, to: to + 1 };
 }

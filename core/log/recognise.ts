@@ -1,5 +1,5 @@
 import type { Note } from '../result/index.ts';
-import { kindOf, toSi, units } from '../units/index.ts';
+import { kindOf } from '../units/index.ts';
 import { type ColumnMapping, measures } from './column-mapping.ts';
 import { headerParts } from './header-unit.ts';
 import { matchName } from './name-match.ts';
@@ -157,7 +157,7 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
 
 /** The stated unit as one that measures the quantity, or null where it cannot. */
 function unitFor(quantity: QuantityId, unit: string, spread: Spread): string | null {
-  if (kindOf(quantities[quantity]) === 'number') return units.has(unit) ? '' : '';
+  if (kindOf(quantities[quantity]) === 'number') return '';
   if (measures(unit, quantity)) {
     // A gauge's scale in the header, lambda in the numbers, or the other way round: the numbers are right.
     if (unit === 'AFR' && spread.middle < 3) return 'lambda';
@@ -172,9 +172,4 @@ function unitFor(quantity: QuantityId, unit: string, spread: Spread): string | n
 
 function isOpening(quantity: QuantityId): boolean {
   return quantity === 'throttle' || quantity === 'pedal';
-}
-
-/** SI number of a column's value. */
-export function siValue(value: number, meaning: ColumnMeaning): number {
-  return meaning.quantity !== null && units.has(meaning.unit) ? toSi(value, meaning.unit) : value;
 }

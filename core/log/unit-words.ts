@@ -85,14 +85,15 @@ for (const [id, words] of Object.entries(spellings)) {
  */
 export function parseUnit(text: string): FoundUnit | null {
   let t = text
+    // The ordinal sign stands in for the degree sign on some keyboards; it would turn into an o.
+    .replace(/[°º˚]/g, '')
     .normalize('NFKC')
+    .replaceAll('\u2212', '-')
     .toLowerCase()
     .replaceAll('μ', 'u')
     .replaceAll('µ', 'u')
     .replaceAll('²', '2')
     .replaceAll('³', '3')
-    .replaceAll('º', '')
-    .replaceAll('°', '')
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '')
     .replace(/[[\](){}<>]/g, ' ')
