@@ -33,12 +33,26 @@ function otherwiseMeasured(sides: Sides): Note[] {
   const after = first(sides, 'after', (p) => p.power);
   if (!before || !after) return [];
   const notes: Note[] = [];
-  if (before.basis !== after.basis) {
+  if (instruments(sides, 'before') !== instruments(sides, 'after')) {
     notes.push({ code: 'compare/other-basis', facts: { before: before.basis, after: after.basis } });
   }
   const [b, a] = [before.correction.standard, after.correction.standard];
   if (b !== a) notes.push({ code: 'compare/other-correction', facts: { before: b, after: a } });
   return notes;
+}
+
+/**
+ * What power was read from. Where both speeds are logged they are read together, and which of them leads is no
+ * difference between instruments.
+ */
+function instruments(sides: Sides, side: Side): string {
+  const kinds = sides[side].map(({ pull }) => {
+    const { basis } = pull.power;
+    const isRoad = basis === 'engine-speed' || basis === 'vehicle-speed';
+    const hasBoth = pull.curves.vehicleSpeed !== undefined || pull.curves.gpsSpeed !== undefined;
+    return isRoad && hasBoth ? 'both-speeds' : basis;
+  });
+  return [...new Set(kinds)].sort().join();
 }
 
 function otherMass(sides: Sides): Note[] {

@@ -212,3 +212,36 @@ describe('which pulls count', () => {
     expect(verdict.kind).toBe('gain');
   });
 });
+
+describe('what power was read from', () => {
+  const read = (pulls: readonly PullEvidence[], basis: PullEvidence['power']['basis'], withSpeed: boolean) =>
+    pulls.map((p) => ({
+      ...p,
+      power: { ...p.power, basis },
+      curves: withSpeed
+        ? { ...p.curves, vehicleSpeed: p.power.engineSpeed_rad_s.map((w) => w / 17) }
+        : p.curves,
+    }));
+
+  it('a dyno’s channel on one side and speed on the other can’t be compared', () => {
+    const { before, after } = two({});
+    expect(
+      codes({
+        before: read(before, 'power-channel', false),
+        after: read(after, 'engine-speed', false),
+        declared: null,
+      }),
+    ).toContain('compare/other-basis');
+  });
+
+  it('two speeds read together are one instrument, whichever of them leads', () => {
+    const { before, after } = two({});
+    expect(
+      codes({
+        before: read(before, 'vehicle-speed', true),
+        after: read(after, 'engine-speed', true),
+        declared: null,
+      }),
+    ).not.toContain('compare/other-basis');
+  });
+});
