@@ -68,7 +68,6 @@ for (const name of ['127.0.0.1', 'localhost']) {
     await page.goto(shell.newLink());
     await page.waitForURL(/\/w-/);
     const base = page.url();
-    host.asked.length = 0;
     await page.goto(`http://${name}:${strangerPort}`);
     const got = await page.evaluate(async (target) => {
       const readable: string[] = [];
@@ -76,9 +75,9 @@ for (const name of ['127.0.0.1', 'localhost']) {
       const attempts: readonly [string, RequestInit][] = [
         ['', {}],
         ['', { mode: 'no-cors' }],
-        ['api/session.get', { method: 'POST', body, headers: { 'content-type': 'application/json' } }],
+        ['api/stranger.planted', { method: 'POST', body, headers: { 'content-type': 'application/json' } }],
         [
-          'api/session.get',
+          'api/stranger.planted',
           { method: 'POST', body, headers: { 'content-type': 'text/plain' }, mode: 'no-cors' },
         ],
         ['upload?name=a.csv', { method: 'PUT', body }],
@@ -108,7 +107,7 @@ for (const name of ['127.0.0.1', 'localhost']) {
       );
       const form = document.createElement('form');
       form.method = 'POST';
-      form.action = `${target}api/session.get`;
+      form.action = `${target}api/stranger.planted`;
       form.enctype = 'text/plain';
       form.target = 'elsewhere';
       document.body.append(form);
@@ -118,7 +117,8 @@ for (const name of ['127.0.0.1', 'localhost']) {
     }, base);
     expect(got.readable).toEqual([]);
     expect(got.loads).toEqual(['iframe null', 'img error', 'script error']);
-    expect(host.asked).toEqual([]);
+    // The workbench's own page asked for things before it was left; by that name nobody did.
+    expect(host.asked.filter(({ name }) => name === 'stranger.planted')).toEqual([]);
     expect(host.uploaded).toEqual([]);
   });
 }
