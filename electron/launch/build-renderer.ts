@@ -3,6 +3,7 @@ import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { contentHash } from '../machine/index.ts';
 import { projectFolder } from './pinned-node.mjs';
+import { thirdParties, thirdPartyNotice } from './third-party.ts';
 
 /** Where the built screens stand; the shells serve this and nothing else. */
 export const rendererFolder = join(projectFolder, 'renderer', 'dist');
@@ -41,6 +42,7 @@ export function buildRenderer(say: (line: string) => void): boolean {
     say(`vite build ${build.join(' ')} failed:\n${stdout}${stderr}`);
     return false;
   }
+  writeFileSync(join(rendererFolder, 'third-party.txt'), thirdPartyNotice(thirdParties(projectFolder)));
   // Written last: a build that was interrupted leaves no stamp and is made again.
   writeFileSync(stamp, hash);
   return true;
