@@ -27,7 +27,7 @@ export function rollingRadius(car: Car): {
  *
  * @param gear    1 for first
  * Errors: power/no-gearing, naming the first thing that is missing.
- * Check:  0.308 m, 1.36, 3.9: 0.05807 m, which is 36.5 km/h at 100 rad/s... see test.
+ * Check:  0.308 m, 1.36, 3.9: 0.05807 m.
  */
 export function distancePerRadian(
   car: Car,

@@ -1,5 +1,6 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
+import { airOfPull } from './air-of-pull.ts';
 import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
 import { curveTable } from './curve-table.ts';
@@ -61,14 +62,15 @@ export function powerOfPull(
   const speed = channelOf(log, 'engineSpeed') ?? channelOf(log, 'vehicleSpeed') ?? channelOf(log, 'gpsSpeed');
   if (!speed) return fail({ code: 'power/no-speed', facts: {} });
   const window = pullWindow(log, pull, speed);
-  const correction = pullCorrection(log, pull, car, conditions);
+  const air = airOfPull(log, pull, conditions);
+  const correction = pullCorrection(log, pull, car, air);
   const direct = directPower(log, pull, window, car, conditions, options);
   if (!direct.ok) return direct;
   if (direct.value.power)
     return ok(corrected(direct.value.power, correction, [...direct.value.notes, ...correction.notes]));
 
   const grade = gradeOfPull(log, window, conditions);
-  const load = roadLoad(car, conditions, grade.grade);
+  const load = roadLoad(car, air, grade.grade);
   const wheels = wheelMass(car);
   const mass = car.mass_kg + wheels.mass;
   const forceAt = (v: number, a: number) => mass * a + loadAt(load, v);

@@ -72,4 +72,59 @@ describe('what power rests on', () => {
     const note = powerOf(d).notes.find((n) => n.code === 'power/slip-from-speed');
     expect(note?.code === 'power/slip-from-speed' && note.facts.slip).toBeCloseTo(0.02, 2);
   });
+
+  it('a vehicle speed that comes late is allowed for, and said', () => {
+    const late = drive({ slip: 0.02, vehicleSpeed: { noise: 0.02, step: 0.1 / 3.6, lag: 0.15 } });
+    const found = powerOf(late);
+    const note = found.notes.find((n) => n.code === 'power/speed-late');
+    expect(note?.code === 'power/speed-late' && Math.abs(note.facts.lag - 0.15)).toBeLessThan(0.04);
+    expect(errorAgainst(late.truth, found).rms).toBeLessThan(0.015);
+  });
+
+  it.each([
+    ['always the same', () => 1],
+    ['as the square of force', (share: number) => share * share],
+  ])('slip that is %s does no harm', (_, slipLaw) => {
+    expect(rmsOf({ slip: 0.025, slipLaw }, 3)).toBeLessThan(0.015);
+  });
+
+  it('a car entered in the wrong gear is told that the speeds disagree, and the logged speed is believed', () => {
+    const found = unwrap(powerOfPull(d.log, { ...d.pull, gear: 2 }, d.car, d.conditions));
+    expect(found.notes.map((n) => n.code)).toContain('power/speeds-disagree');
+    expect(errorAgainst(d.truth, found).rms).toBeLessThan(0.015);
+  });
+
+  it('turning wheels count in wheel power, the turning engine only in engine power', () => {
+    const heavy = drive({ wheelInertia: 4 });
+    expect(errorAgainst(heavy.truth, powerOf(heavy)).rms).toBeLessThan(0.015);
+    // 4 kg m^2 on 0.308 m are 42 kg of 1420.
+    const without = unwrap(
+      powerOfPull(heavy.log, heavy.pull, { ...heavy.car, wheelInertia_kg_m2: 0 }, heavy.conditions),
+    );
+    expect(errorAgainst(heavy.truth, without).mean).toBeLessThan(-0.015);
+
+    const turning = unwrap(powerOfPull(d.log, d.pull, { ...d.car, engineInertia_kg_m2: 0.2 }, d.conditions));
+    const still = powerOf(d);
+    expect(turning.wheelPower).toEqual(still.wheelPower);
+    const i = 40;
+    const w = still.engineSpeed_rad_s[i] as number;
+    const rise =
+      ((still.engineSpeed_rad_s[i + 1] as number) - (still.engineSpeed_rad_s[i - 1] as number)) /
+      ((still.time[i + 1] as number) - (still.time[i - 1] as number));
+    const more = (turning.enginePower[i] as number) - (still.enginePower[i] as number);
+    expect(more / (0.2 * w * rise)).toBeCloseTo(1, 1);
+    expect(still.enginePower[i]).toBeCloseTo((still.wheelPower[i] as number) / 0.88, 6);
+  });
+
+  it('a measured coast-down stands in for drag area and rolling', () => {
+    const weight = 1420 * 9.80665;
+    const roadLoad = { a_N: 0.012 * weight, b_N_s_m: 0, c_N_s2_m2: 0.5 * 1.2041 * 0.66 };
+    const car = { ...d.car, dragArea_m2: null, rollingCoefficient: null, roadLoad };
+    const found = unwrap(powerOfPull(d.log, d.pull, car, d.conditions));
+    const plain = powerOf(d);
+    found.wheelPower.forEach((p, i) => {
+      expect(p / (plain.wheelPower[i] as number)).toBeCloseTo(1, 3);
+    });
+    expect(found.notes.map((n) => n.code)).not.toContain('power/default-drag-area');
+  });
 });
