@@ -1,14 +1,12 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
+import { asRoadSpeed, type ForceAt, forceShare, samplesOf, tableOf, together } from './both-speeds.ts';
 import type { Car } from './car.ts';
-import { type CurveTable, curveTable } from './curve-table.ts';
 import { distancePerRadian } from './gearing.ts';
-import type { Samples } from './local-polynomial.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
-import { fitSlip, type Nominal, type SlipModel, type SpeedPair } from './slip.ts';
 import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
-import { median, type SpeedSignal, speedSignal } from './speed-signal.ts';
+import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 
 /** Road speed of a pull as one smooth thing, and the engine speed that belongs to it. */
 export type FusedSpeed = {
@@ -23,12 +21,6 @@ export type FusedSpeed = {
   readonly scaleUncertainty: number;
   readonly notes: readonly Note[];
 };
-
-/** Tractive force [N] over road speed [m/s] and acceleration [m/s^2]. */
-export type ForceAt = (speed: number, acceleration: number) => number;
-
-/** Step of the tables [s]: half of the narrowest kernel. */
-const tableStep = 0.1;
 
 /**
  * Speed of the car through a pull, from every speed that is logged.
@@ -121,118 +113,6 @@ export function fusedSpeed(
     scaleUncertainty: Math.hypot(nominal.value.uncertainty, slipUncertainty),
     notes,
   });
-}
-
-/** One estimator from both speeds. */
-function together(
-  engine: SpeedSignal,
-  road: SpeedSignal,
-  usualLag: number,
-  nominal: Nominal | null,
-  forceAt: ForceAt,
-) {
-  const table = tableOf(engine);
-  const first = slipOf(table, road, usualLag, nominal, forceAt, 0);
-  // What comes late was partly driven before the pull: once the lag is known that part is left out.
-  const model =
-    Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
-  const share = forceShare(table, model.distance, forceAt);
-  const converted = asRoadSpeed(engine, model.distance, model.slip, share);
-  const onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
-  const information = (s: SpeedSignal) => s.time.length / s.noise ** 2;
-  return {
-    model,
-    estimator: slopeEstimator(samplesOf([converted, onTime])),
-    basis:
-      information(converted) >= information(road) ? ('engine-speed' as const) : ('vehicle-speed' as const),
-  };
-}
-
-/** The samples whose time lies inside the table. */
-function within(table: CurveTable, signal: SpeedSignal): SpeedSignal {
-  const first = table.time[0] as number;
-  const last = table.time.at(-1) as number;
-  const isInside = (_: number, i: number) =>
-    (signal.time[i] as number) >= first && (signal.time[i] as number) <= last;
-  return { ...signal, time: signal.time.filter(isInside), value: signal.value.filter(isInside) };
-}
-
-/** @param lag  what is known of it so far [s] */
-function slipOf(
-  engine: CurveTable,
-  road: SpeedSignal,
-  usualLag: number,
-  nominal: Nominal | null,
-  forceAt: ForceAt,
-  lag: number,
-): SlipModel {
-  const onTime = within(engine, { ...road, time: road.time.map((t) => t - lag) });
-  const ratios = onTime.value.map((v, i) => engine.valueAt((onTime.time[i] as number) + lag) / v);
-  const share = forceShare(engine, 1 / median(ratios), forceAt);
-  const pairs = Array.from(onTime.time, (onTimeAt, i): SpeedPair => {
-    const t = onTimeAt + lag;
-    const around = 0.05;
-    const growth =
-      (engine.valueAt(t + around) - engine.valueAt(t - around)) / (2 * around) / engine.valueAt(t);
-    return {
-      ratio: ratios[i] as number,
-      force: share(t),
-      growth,
-      noise: road.noise / (onTime.value[i] as number),
-    };
-  });
-  return fitSlip(pairs, usualLag, nominal);
-}
-
-function tableOf(signal: SpeedSignal): CurveTable {
-  const estimator = slopeEstimator(samplesOf([signal]));
-  return curveTable(estimator, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
-}
-
-/** Tractive force over its peak, from engine speed alone: slip is a small thing and may be left out here. */
-function forceShare(engine: CurveTable, distance: number, forceAt: ForceAt): (time: number) => number {
-  const forces = engine.points.map((p) => forceAt(p.value * distance, p.slope * distance));
-  // The ends are the noisiest: the peak is not looked for there.
-  const peak = Math.max(...forces.slice(2, -2));
-  const first = engine.time[0] as number;
-  const step = (engine.time[1] as number) - first;
-  return (t) => {
-    const x = Math.min(forces.length - 1, Math.max(0, (t - first) / step));
-    const i = Math.min(forces.length - 2, Math.floor(x));
-    const f = (forces[i] as number) + (x - i) * ((forces[i + 1] as number) - (forces[i] as number));
-    return Math.min(1.1, Math.max(0, f / peak));
-  };
-}
-
-function asRoadSpeed(
-  engine: SpeedSignal,
-  distance: number,
-  slip: number,
-  share: (time: number) => number,
-): SpeedSignal {
-  const value = engine.value.map((w, i) => (distance * w) / (1 + slip * share(engine.time[i] as number)));
-  return { ...engine, value, noise: engine.noise * distance };
-}
-
-/**
- * Samples of all signals in order of time, each weighed by its own noise. No signal counts for more than a million
- * times another: past that it stands alone anyway, and the sums lose their digits.
- */
-function samplesOf(signals: readonly SpeedSignal[]): Samples {
-  const loudest = Math.max(...signals.map((s) => s.noise));
-  const all = signals.flatMap((s) =>
-    Array.from(s.time, (time, i) => ({
-      time,
-      value: s.value[i] as number,
-      weight: 1 / Math.max(s.noise, 1e-3 * loudest) ** 2,
-    })),
-  );
-  all.sort((a, b) => a.time - b.time);
-  return {
-    time: Float64Array.from(all, (s) => s.time),
-    value: Float64Array.from(all, (s) => s.value),
-    weight: Float64Array.from(all, (s) => s.weight),
-  };
 }
 
 function isTooShort(signal: SpeedSignal): boolean {

@@ -7,14 +7,8 @@ export {
 } from './airflow-power.ts';
 export * from './car.ts';
 export * from './car-file.ts';
-export {
-  type CoastDownFit,
-  type CoastDownWindow,
-  type Coefficients,
-  coastDownTime,
-  coefficientsFromPounds,
-  fitCoastDown,
-} from './coast-down.ts';
+export { type CoastDownFit, type CoastDownWindow, fitCoastDown } from './coast-down.ts';
+export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down-time.ts';
 export * from './conditions.ts';
 export { correctionFactor } from './correction-factor.ts';
 export type { Explanation } from './explain.ts';

@@ -1,5 +1,6 @@
 import { type Channel, type Log, sampleFlag } from '../log/index.ts';
 import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
+import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
 /** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */
 export type SpeedSignal = {
@@ -65,91 +66,6 @@ export function speedSignal(log: Log, channel: Channel, from: number, to: number
     // Scatter can't be told below the steps: a signal that happens to fall on its marks is no better for it.
     noise: Math.max(noise, quantum, 1e-9 * Math.abs(value.at(-1) as number)),
   };
-}
-
-/** The common step of all numbers, 0 where there is none (or too few numbers to tell). */
-export function stepOf(value: Float64Array): number {
-  const sorted = Float64Array.from(new Set(value)).sort();
-  const gaps: number[] = [];
-  let smallest = Number.POSITIVE_INFINITY;
-  const tiny = 1e-7 * Math.abs(sorted.at(-1) ?? 0);
-  for (let i = 1; i < sorted.length; i++) {
-    const gap = (sorted[i] as number) - (sorted[i - 1] as number);
-    if (gap <= tiny) continue;
-    gaps.push(gap);
-    smallest = Math.min(smallest, gap);
-  }
-  if (gaps.length < 3) return 0;
-  // A step is refined by all gaps, since the smallest carries rounding of the file.
-  let steps = 0;
-  let span = 0;
-  let odd = 0;
-  for (const gap of gaps) {
-    const count = Math.round(gap / smallest);
-    if (Math.abs(gap / smallest - count) > 0.15) odd++;
-    else {
-      steps += count;
-      span += gap;
-    }
-  }
-  return odd > 0.03 * gaps.length ? 0 : span / steps;
-}
-
-/** Rows on which a slow sensor was read anew, where changes keep to a beat or jump over steps. */
-function beatOf(
-  value: Float64Array,
-  step: number,
-): { every: number; isReading: (i: number) => boolean } | null {
-  const changes: number[] = [];
-  let jump = 0;
-  for (let i = 1; i < value.length; i++) {
-    const d = Math.abs((value[i] as number) - (value[i - 1] as number));
-    if (d > 0) {
-      changes.push(i);
-      jump += d;
-    }
-  }
-  if (changes.length < 5 || changes.length > 0.7 * value.length) return null;
-  const widest = Math.floor(value.length / changes.length) + 1;
-  for (let every = Math.min(200, widest); every >= 2; every--) {
-    const counts = new Int32Array(every);
-    for (const i of changes) counts[i % every] = (counts[i % every] as number) + 1;
-    const phase = counts.indexOf(Math.max(...counts));
-    if ((counts[phase] as number) < 0.97 * changes.length) continue;
-    // A steady rise in steps keeps to a beat too, but then each beat brings one step: no sign of a slow sensor.
-    const beats = (value.length - (changes[0] as number)) / every;
-    const isSteadyRise = step > 0 && jump < 1.05 * step * changes.length && changes.length > 0.95 * beats - 1;
-    return isSteadyRise ? null : { every, isReading: (i) => i % every === phase };
-  }
-  const isReading = new Set(changes);
-  const jumps = step > 0 ? jump / changes.length / step : Number.POSITIVE_INFINITY;
-  if (jumps < 1.6) return null;
-  return { every: value.length / changes.length, isReading: (i) => isReading.has(i) };
-}
-
-function runLength(value: Float64Array): number {
-  let changes = 1;
-  for (let i = 1; i < value.length; i++) if (value[i] !== value[i - 1]) changes++;
-  return value.length / changes;
-}
-
-function isRising(value: Float64Array): boolean {
-  let falls = 0;
-  for (let i = 1; i < value.length; i++) if ((value[i] as number) < (value[i - 1] as number)) falls++;
-  return falls <= 0.02 * value.length;
-}
-
-function changesOf(time: Float64Array, value: Float64Array) {
-  const t: number[] = [];
-  const v: number[] = [];
-  for (let i = 1; i < value.length; i++) {
-    const before = value[i - 1] as number;
-    const after = value[i] as number;
-    if (after <= before) continue;
-    t.push(((time[i - 1] as number) + (time[i] as number)) / 2);
-    v.push((before + after) / 2);
-  }
-  return { time: Float64Array.from(t), value: Float64Array.from(v) };
 }
 
 function medianGap(time: Float64Array): number {
