@@ -16,6 +16,7 @@ export * from './entry-peak.ts';
 export * from './entry-pulls.ts';
 export * from './json-difference.ts';
 export * from './limits.ts';
+export * from './merge-json.ts';
 export * from './migrations/index.ts';
 export * from './run-analysis.ts';
 export * from './run-record.ts';

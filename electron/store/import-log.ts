@@ -20,8 +20,10 @@ export type LogSource =
   | { readonly path: string }
   | { readonly name: string; readonly content: Uint8Array | AsyncIterable<Uint8Array> };
 
-/** What is known about a log before it was read. */
-export type ImportDetails = Partial<Pick<RunRecord, 'columns' | 'note' | 'conditions' | 'direction'>>;
+/** What is known about a log before it was read; a copy of a run brings its whole record. */
+export type ImportDetails = Partial<
+  Omit<RunRecord, 'schemaVersion' | 'id' | 'name' | 'size_bytes' | 'sha256'>
+>;
 
 export type ImportedLog = {
   readonly record: RunRecord;
@@ -59,7 +61,7 @@ export async function importLog(
       // A long upload must not keep edits waiting, so only the last step waits its turn.
       const copy = await copyInto(join(staged, sourceName), source, fs);
       if (!copy.ok) return copy;
-      const done = await writing(open, () => commit(open, staged, { name, ...copy.value, ...details }, now));
+      const done = await writing(open, () => commit(open, staged, { ...details, name, ...copy.value }, now));
       isCommitted = done.ok && done.value.duplicateOf === null;
       return done;
     });
@@ -139,7 +141,7 @@ async function commit(
   if (same) return heal(open, same, staged, now);
 
   const id = await freeId(open, facts.name, facts.sha256);
-  const record = RunRecordSchema.parse({ ...facts, schemaVersion: 1, id, importedAt: now });
+  const record = RunRecordSchema.parse({ importedAt: now, ...facts, schemaVersion: 1, id });
   const saved = await saveDocument(
     placeOf(staged, '', 'run'),
     record,

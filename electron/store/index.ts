@@ -4,6 +4,7 @@ export * from './create-session.ts';
 export * from './file-system.ts';
 export * from './import-log.ts';
 export * from './list-sessions.ts';
+export { type FileConflict, type MergeReport, mergeSession } from './merge-session.ts';
 export { nodeFileSystem } from './node-file-system.ts';
 export {
   closeSession,
