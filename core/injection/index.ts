@@ -5,6 +5,7 @@
 import './notes.ts';
 import './problems.ts';
 
+export { emptyVolume } from './arrival.ts';
 export * from './csv.ts';
 export * from './endurance.ts';
 export { type FuelBasis, type FuelModel, fuelModel } from './engine-fuel.ts';
@@ -29,8 +30,9 @@ export * from './plan-json.ts';
 export * from './power-loss-guide.ts';
 export * from './practice.ts';
 export { type PullPath, pullPath, speedAtBoost } from './pull-path.ts';
+export type { Recommendation } from './recommendation.ts';
 export * from './setup.ts';
-export { emptyVolume, type Recommendation, type Strategy } from './strategy.ts';
+export type { Strategy } from './strategy.ts';
 export {
   fullBeyond,
   laterStart,

@@ -13,8 +13,9 @@ import { type NozzleChoice, nozzleFit, rankNozzles } from './nozzle-choice.ts';
 import { powerLossGuide } from './power-loss-guide.ts';
 import { practice } from './practice.ts';
 import { type PullPath, pullPath } from './pull-path.ts';
+import { type Recommendation, recommendStrategy } from './recommendation.ts';
 import type { Setup } from './setup.ts';
-import { type Recommendation, recommendStrategy, type Strategy, strategiesOf } from './strategy.ts';
+import { type Strategy, strategiesOf } from './strategy.ts';
 
 /** Everything that a setup leads to, SI. */
 export type Plan = {

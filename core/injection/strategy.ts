@@ -1,6 +1,7 @@
-import { type Arrival, fluidArrival, lineVolume } from '../delivery/index.ts';
+import type { Arrival } from '../delivery/index.ts';
 import type { Note } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
+import { arrivalOf, beforeKnock, emptyVolume } from './arrival.ts';
 import {
   controllerSetting,
   curveOverBoost,
@@ -15,7 +16,6 @@ import {
 } from './feed-curve.ts';
 import { practice } from './practice.ts';
 import { speedAtBoost } from './pull-path.ts';
-import type { Setup } from './setup.ts';
 import {
   explainPoints,
   fullBeyond,
@@ -47,61 +47,6 @@ export type Strategy = {
   readonly notes: readonly Note[];
   readonly explanation: Explanation;
 };
-
-/** Line that stands empty until the spray starts [m^3]. */
-export function emptyVolume(setup: Setup): number {
-  const { line, checkValve_kPa } = setup.fluidSystem;
-  if (line.bore_mm === null) return 0;
-  // A check valve at the nozzle keeps the line full; without one it drains into the engine or back.
-  const length = line.empty_m ?? (checkValve_kPa === null ? (line.length_m ?? 0) : 0);
-  return lineVolume(line.bore_mm / 1e3, length);
-}
-
-function arrivalOf(context: SprayContext, points: SprayPoints): Arrival | null {
-  const { path, setup } = context;
-  const boost: number[] = [];
-  const flow: number[] = [];
-  for (let i = 0; i <= 8; i++) {
-    const b = points.start + ((path.peakBoost - points.start) * i) / 8;
-    boost.push(b);
-    flow.push(deliveredAt(context, points, path.peakSpeed_rad_s, b));
-  }
-  return fluidArrival({
-    volume: emptyVolume(setup),
-    curve: { boost, flow },
-    start: points.start,
-    peak: path.peakBoost,
-    rise: path.boostRise,
-  });
-}
-
-/**
- * Start moved down until fluid is at the nozzle before the boost at which this engine knocks without it.
- *
- * @returns  the start, and the arrival it leads to; the lowest tried start where even that comes too late
- */
-function beforeKnock(
-  context: SprayContext,
-  points: SprayPoints,
-  limit: number,
-): { points: SprayPoints; arrival: Arrival | null } {
-  const latest = limit - practice.knockMargin;
-  const inTime = (p: SprayPoints) => {
-    const arrival = arrivalOf(context, p);
-    return { arrival, ok: arrival !== null && arrival.boost <= latest };
-  };
-  const now = inTime(points);
-  if (now.ok) return { points, arrival: now.arrival };
-  const lowest = 0.05 * context.path.peakBoost;
-  let [low, high] = [Math.min(lowest, points.start), Math.min(points.start, latest)];
-  for (let i = 0; i < 12 && high - low > 200; i++) {
-    const middle = (low + high) / 2;
-    if (inTime({ ...points, start: middle }).ok) low = middle;
-    else high = middle;
-  }
-  const moved = { ...points, start: low };
-  return { points: moved, arrival: inTime(moved).arrival };
-}
 
 /** Works out everything that follows from one pair of points. */
 export function strategyOf(
@@ -299,41 +244,8 @@ export function strategiesOf(context: SprayContext, feed: number): readonly Stra
   return list;
 }
 
-export type Recommendation = { readonly name: StrategyName; readonly reason: Note };
-
-/**
- * Which strategy to drive: the one whose delivered flow stays nearest the need, unless stretching the ramp leaves
- * a slowed pump too little pressure to break the fluid up.
- */
-export function recommendStrategy(context: SprayContext, strategies: readonly Strategy[]): Recommendation {
-  const [later, beyond] = strategies.filter((s) => s.name !== 'by-hand');
-  if (!later) throw new Error('there is always a later start');
-  if (!beyond)
-    return {
-      name: later.name,
-      reason: { code: 'injection/recommended-only', facts: { strategy: later.name } },
-    };
-  if (context.system.metering === 'pump-speed') {
-    const [most, left] = [later, beyond].map((s) => pressureAtPeak(context, s));
-    if (most !== undefined && left !== undefined && left < practice.coarseBelow * most)
-      return {
-        name: later.name,
-        reason: { code: 'injection/recommended-for-drops', facts: { strategy: later.name } },
-      };
-  }
-  // 1 %: no more than rounding tells them apart, and then the one that ends full at peak is easier to check.
-  const [best, other] = beyond.misfeed < later.misfeed - 0.01 ? [beyond, later] : [later, beyond];
-  return {
-    name: best.name,
-    reason: {
-      code: 'injection/recommended-because',
-      facts: { strategy: best.name, misfeed: best.misfeed, otherMisfeed: other.misfeed },
-    },
-  };
-}
-
 /** Pressure difference across the nozzle at peak boost [Pa]. */
-function pressureAtPeak(context: SprayContext, points: SprayPoints): number | undefined {
+export function pressureAtPeak(context: SprayContext, points: SprayPoints): number | undefined {
   const { path } = context;
   const setting = controllerSetting(context, points, path.peakSpeed_rad_s, path.peakBoost);
   const point = context.system.point(context.nozzles, path.peakBoost, setting);

@@ -1,0 +1,38 @@
+import type { Note } from '../result/index.ts';
+import type { SprayContext } from './feed-curve.ts';
+import { practice } from './practice.ts';
+import { pressureAtPeak, type Strategy } from './strategy.ts';
+import type { StrategyName } from './strategy-points.ts';
+
+export type Recommendation = { readonly name: StrategyName; readonly reason: Note };
+
+/**
+ * Which strategy to drive: the one whose delivered flow stays nearest the need, unless stretching the ramp leaves
+ * a slowed pump too little pressure to break the fluid up.
+ */
+export function recommendStrategy(context: SprayContext, strategies: readonly Strategy[]): Recommendation {
+  const [later, beyond] = strategies.filter((s) => s.name !== 'by-hand');
+  if (!later) throw new Error('there is always a later start');
+  if (!beyond)
+    return {
+      name: later.name,
+      reason: { code: 'injection/recommended-only', facts: { strategy: later.name } },
+    };
+  if (context.system.metering === 'pump-speed') {
+    const [most, left] = [later, beyond].map((s) => pressureAtPeak(context, s));
+    if (most !== undefined && left !== undefined && left < practice.coarseBelow * most)
+      return {
+        name: later.name,
+        reason: { code: 'injection/recommended-for-drops', facts: { strategy: later.name } },
+      };
+  }
+  // 1 %: no more than rounding tells them apart, and then the one that ends full at peak is easier to check.
+  const [best, other] = beyond.misfeed < later.misfeed - 0.01 ? [beyond, later] : [later, beyond];
+  return {
+    name: best.name,
+    reason: {
+      code: 'injection/recommended-because',
+      facts: { strategy: best.name, misfeed: best.misfeed, otherMisfeed: other.misfeed },
+    },
+  };
+}
