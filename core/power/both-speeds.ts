@@ -87,7 +87,7 @@ export function forceShare(engine: CurveTable, distance: number, forceAt: ForceA
     const x = Math.min(forces.length - 1, Math.max(0, (t - first) / step));
     const i = Math.min(forces.length - 2, Math.floor(x));
     const f = (forces[i] as number) + (x - i) * ((forces[i + 1] as number) - (forces[i] as number));
-    return Math.min(1.1, Math.max(0, f / peak));
+    return peak > 0 ? Math.min(1.1, Math.max(0, f / peak)) : 0;
   };
 }
 

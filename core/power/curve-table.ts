@@ -15,7 +15,8 @@ export type CurveTable = {
  * @param step  [s]
  */
 export function curveTable(estimator: SlopeEstimator, from: number, to: number, step: number): CurveTable {
-  const count = Math.max(8, Math.ceil((to - from) / step) + 1);
+  // A pull lasts seconds; what lasts hours is none, and must not fill the memory.
+  const count = Math.min(500, Math.max(8, Math.ceil((to - from) / step) + 1));
   const time = Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
   const points = Array.from(time, (t) => estimator.at(t));
   const dt = (to - from) / (count - 1);

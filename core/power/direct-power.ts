@@ -60,7 +60,9 @@ export function directPower(
   const levelAt = slopeEstimator(weighed(level));
   const start = log.time[window.from] as number;
   const end = log.time[window.to - 1] as number;
-  const grid = speedGrid(speedAt.at(start).value, speedAt.at(end).value);
+  const found = speedGrid(speedAt.at(start).value, speedAt.at(end).value);
+  if (!found.ok) return found;
+  const grid = found.value;
   if (grid.length < 3)
     return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
 

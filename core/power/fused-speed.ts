@@ -22,6 +22,10 @@ export type FusedSpeed = {
   readonly notes: readonly Note[];
 };
 
+/** Readings that can be: 100 to 20,000 rpm, 1 to 540 km/h. */
+const engineRange = [10, 2095] as const;
+const roadRange = [0.3, 150] as const;
+
 /**
  * Speed of the car through a pull, from every speed that is logged.
  *
@@ -42,7 +46,8 @@ export function fusedSpeed(
 ): Result<FusedSpeed> {
   const read = (quantity: 'engineSpeed' | 'gpsSpeed' | 'vehicleSpeed') => {
     const channel = channelOf(log, quantity);
-    return channel ? speedSignal(log, channel, window.useFrom, window.useTo) : null;
+    const range = quantity === 'engineSpeed' ? engineRange : roadRange;
+    return channel ? speedSignal(log, channel, window.useFrom, window.useTo, range) : null;
   };
   const engine = read('engineSpeed');
   const wheels = read('vehicleSpeed');

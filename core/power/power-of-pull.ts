@@ -45,7 +45,8 @@ export type PowerOptions = {
  *         where pedal or throttle stayed open, as in a pull trimmed by hand.
  * Valid:  one gear, clutch closed, still air. On generated drives (tests/bench/power-accuracy.bench.ts) within 1.5 % RMS at 20 Hz
  *         and 3 % at 10 Hz with steps of 1 km/h and 25 rpm.
- * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short, power/not-accelerating.
+ * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short, power/not-accelerating,
+ *         power/engine-too-fast.
  * Source: Newton's second law; the form as in Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (from
  *         memory). Acceleration by local polynomials, see slope-estimate.
  * Check:  1575 kg with rotating mass, 2.5 m/s^2, 30 m/s, Crr m g = 176.5 N, c = 0.39: 133.95 kW.
@@ -90,14 +91,9 @@ export function powerOfPull(
   if (car.engineInertia_kg_m2 === null) notes.push({ code: 'power/engine-inertia-not-counted', facts: {} });
 
   const track = trackOf(fused.value, start, end, forceAt);
-  const grid = speedGrid(track.engineSpeed[0] as number, track.engineSpeed.at(-1) as number);
-  if (grid.length < 3 && end - start < 0.8)
-    return fail({
-      code: 'power/pull-too-short',
-      facts: { samples: window.to - window.from, seconds: end - start },
-    });
-  if (grid.length < 3)
-    return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
+  const found = gridOf(track.engineSpeed, pull, end - start);
+  if (!found.ok) return found;
+  const grid = found.value;
   const along = powersAlong(track, car, load, mass, efficiency, fused.value.scaleUncertainty);
   const read = readAt(track.engineSpeed, grid);
   const power = {
@@ -111,6 +107,15 @@ export function powerOfPull(
     basis: fused.value.basis,
   };
   return ok(corrected(power, correction, [...notes, ...correction.notes]));
+}
+
+/** Grid inside rising engine speeds, or why there is none. */
+function gridOf(engineSpeed: Float64Array, pull: Pull, seconds: number): Result<Float64Array> {
+  const grid = speedGrid(engineSpeed[0] as number, engineSpeed.at(-1) as number);
+  if (!grid.ok || grid.value.length >= 3) return grid;
+  return seconds < 0.8
+    ? fail({ code: 'power/pull-too-short', facts: { samples: pull.to - pull.from, seconds } })
+    : fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
 }
 
 function corrected(

@@ -11,6 +11,8 @@ declare module '../result/result.ts' {
     'power/pull-too-short': { samples: number; seconds: number };
     /** The car stands or rolls back in the pull. */
     'power/not-accelerating': { from_s: number; to_s: number };
+    /** No car engine turns so fast: the column or its unit is wrong. */
+    'power/engine-too-fast': { engineSpeed: number };
     'power/bad-air': { field: 'pressure' | 'temperature' | 'relativeHumidity'; value: number };
     'power/bad-tyre': { text: string };
     'power/coast-down-too-short': { samples: number; seconds: number; speedDrop: number };

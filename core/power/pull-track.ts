@@ -20,7 +20,7 @@ export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: 
   const forces = points.map((p) => forceAt(p.value, p.slope));
   const peak = Math.max(...forces);
   const engineSpeed = Float64Array.from(points, (p, i) => {
-    const share = Math.max(0, (forces[i] as number) / peak);
+    const share = peak > 0 ? Math.max(0, (forces[i] as number) / peak) : 0;
     return (p.value / fused.distance) * (1 + fused.slip * share);
   });
   for (let i = 1; i < engineSpeed.length; i++)

@@ -59,7 +59,12 @@ export function fitSlip(
   const alone = fitPlane(pairs, usualLag, null);
   const isBelieved =
     nominal !== null && Math.abs(alone.distance / nominal.distance - 1) < 3 * nominal.uncertainty;
-  return isBelieved ? fitPlane(pairs, usualLag, nominal) : alone;
+  const model = isBelieved ? fitPlane(pairs, usualLag, nominal) : alone;
+  // Speeds that do not belong together (another gear half way, a spinning wheel) bend the plane beyond sense.
+  const isSound = model.distance > 0 && Math.abs(model.slip) < 0.2 && Math.abs(model.lag) < 1;
+  if (isSound) return model;
+  const distance = 1 / median(Float64Array.from(pairs, (p) => p.ratio));
+  return { distance, slip: 0, lag: 0, error: 0.05 };
 }
 
 function fitPlane(pairs: readonly SpeedPair[], usualLag: number, nominal: Nominal | null): SlipModel {

@@ -24,15 +24,23 @@ export type SpeedSignal = {
  *   between the two numbers (taken as rounded, not cut off), and that is known far better than the rows between.
  * - Spikes beyond six times the scatter about a short local line are left out.
  *
+ * @param range  numbers outside it cannot be and are left out
  * @returns null where fewer than six samples remain
  */
-export function speedSignal(log: Log, channel: Channel, from: number, to: number): SpeedSignal | null {
+export function speedSignal(
+  log: Log,
+  channel: Channel,
+  from: number,
+  to: number,
+  range: readonly [number, number] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
+): SpeedSignal | null {
   const index: number[] = [];
   for (let i = from; i < to; i++) {
     const held = ((channel.flags[i] ?? 0) & sampleFlag.held) !== 0;
     const isNew =
       index.length === 0 || (log.time[i] as number) > (log.time[index.at(-1) as number] as number);
-    if (Number.isFinite(channel.values[i]) && !held && isNew) index.push(i);
+    const value = channel.values[i] as number;
+    if (Number.isFinite(value) && value >= range[0] && value <= range[1] && !held && isNew) index.push(i);
   }
   if (index.length < 6) return null;
   let time = Float64Array.from(index, (i) => log.time[i] as number);

@@ -36,6 +36,10 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy:
       'Anfang und Ende der Messfahrt prüfen; Leistung ergibt sich nur aus steigender Drehzahl bei Volllast.',
   }),
+  'power/engine-too-fast': (f, show) => ({
+    message: `Der Motor würde mit ${show.quantity(f.engineSpeed, 'engineSpeed')} drehen.`,
+    remedy: 'Prüfen, welche Spalte die Drehzahl hält, ihre Einheit und die Übersetzungen.',
+  }),
   'power/bad-air': (f, show) => ({
     message: {
       pressure: `${show.quantity(f.value, 'pressure')} kann nicht der Luftdruck sein.`,

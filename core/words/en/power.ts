@@ -29,6 +29,10 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     message: `Speed hardly rises between ${show.quantity(f.from_s, 'time')} and ${show.quantity(f.to_s, 'time')}.`,
     remedy: 'Check the ends of the pull; power needs a full-throttle rise of engine speed.',
   }),
+  'power/engine-too-fast': (f, show) => ({
+    message: `The engine would turn at ${show.quantity(f.engineSpeed, 'engineSpeed')}.`,
+    remedy: 'Check which column holds engine speed, its unit, and the gear ratios.',
+  }),
   'power/bad-air': (f, show) => ({
     message: {
       pressure: `${show.quantity(f.value, 'pressure')} cannot be the barometer.`,

@@ -48,8 +48,9 @@ describe('laws of power', () => {
     fc.assert(
       fc.property(seeds, fc.integer({ min: -100_000, max: 2_000_000_000 }), (seed, offset) => {
         const d = drive({ seed, slip: 0.015 });
+        // Two thousand million seconds leave a double 0.2 microseconds.
         const time = d.log.time.map((t) => t + offset);
-        expect(furthest(powerOf(d), powerOf(d, { ...d.log, time }))).toBeLessThan(1e-4);
+        expect(furthest(powerOf(d), powerOf(d, { ...d.log, time }))).toBeLessThan(1e-3);
       }),
       few,
     );
@@ -138,7 +139,7 @@ describe('laws of power', () => {
             for (const x of found.value[key]) expect(Number.isFinite(x)).toBe(true);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 });
