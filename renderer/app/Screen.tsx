@@ -2,6 +2,7 @@ import { BenchScreen } from '../bench/BenchScreen.tsx';
 import { HandoverScreen } from '../handover/HandoverScreen.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { NowCard } from '../now/NowCard.tsx';
+import { SetupScreen } from '../setup/SetupScreen.tsx';
 import styles from './Screen.module.css';
 import type { ScreenName } from './view.tsx';
 
@@ -13,6 +14,12 @@ export function Screen({ name }: { name: ScreenName }) {
         <div className={styles.three}>
           <Ledger />
           <HandoverScreen />
+        </div>
+      );
+    case 'setup':
+      return (
+        <div className={styles.sheets}>
+          <SetupScreen />
         </div>
       );
     default:

@@ -23,6 +23,8 @@ export type View = {
   /** Range of the comparison [rad/s]; null is all that both share. */
   readonly band: readonly [number, number] | null;
   readonly tab: string;
+  /** Open section of the setup sheet. */
+  readonly section: string;
   readonly dialog: DialogView | null;
 };
 
@@ -32,6 +34,7 @@ const firstView: View = {
   afterId: null,
   band: null,
   tab: 'witnesses',
+  section: 'car',
   dialog: null,
 };
 

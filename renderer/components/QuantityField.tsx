@@ -18,6 +18,8 @@ export type QuantityFieldProps = {
   readonly error?: string | undefined;
   /** Arrow keys move by this, in the field's unit. */
   readonly step?: number;
+  /** Where the field is still empty; the reader's usual unit unless told. */
+  readonly firstUnit?: string;
   readonly autoFocus?: boolean;
 };
 
@@ -26,26 +28,33 @@ export function QuantityField(props: QuantityFieldProps) {
   const { label, kind, value, onChange, fallback, hint, error, step } = props;
   const { show, screens } = useWords();
   const [draft, setDraft] = useState<string | null>(null);
-  const [unit, setUnit] = useState(value?.unit ?? show.units[kind]);
+  const [unit, setUnit] = useState(value?.unit ?? props.firstUnit ?? show.units[kind]);
   const id = useId();
   const current = value?.unit ?? unit;
   const usual = offeredUnits(kind);
   // A unit of a file that nobody would choose still has to be shown where a number stands in it.
   const offered = usual.some((u) => u.id === current) ? usual : [...usual, unitOf(current)];
-  const text = draft ?? (value ? plainNumber(value.value, show.language) : '');
+  // A gauge on a scale of its own shows lambda times that scale; lambda is what is kept.
+  const scale = kind === 'lambda' ? (show.units.gaugeScale ?? 1) : 1;
+  const symbol = scale === 1 ? unitOf(current).symbol : screens.units.scaled;
+  const shown = value ? (scale === 1 ? value.value : Number((value.value * scale).toPrecision(4))) : null;
+  const text = draft ?? (shown === null ? '' : plainNumber(shown, show.language));
 
   const typed = (next: string) => {
     setDraft(next);
     if (next.trim() === '') return onChange(null);
     const number = readNumber(next, show.language);
-    if (number !== null) onChange({ value: number, unit: current });
+    if (number !== null) onChange({ value: number / scale, unit: current });
   };
   const nudge = (event: KeyboardEvent) => {
     const sign = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
     if (sign === 0 || step === undefined || !value) return;
     event.preventDefault();
     setDraft(null);
-    onChange({ value: Number((value.value + sign * step).toPrecision(12)), unit: current });
+    onChange({
+      value: Number((value.value + (sign * step) / (scale === 1 ? 1 : scale / 10)).toPrecision(12)),
+      unit: current,
+    });
   };
   const changeUnit = (next: string) => {
     setUnit(next);
@@ -84,10 +93,10 @@ export function QuantityField(props: QuantityFieldProps) {
             onChange={changeUnit}
           />
         ) : (
-          <span className={styles.unit}>{unitOf(current).symbol}</span>
+          symbol !== '' && <span className={styles.unit}>{symbol}</span>
         )}
         <span id={`${id}-unit`} hidden>
-          {unitOf(current).symbol}
+          {symbol}
         </span>
       </div>
       {hint && !error && (

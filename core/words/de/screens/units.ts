@@ -11,6 +11,7 @@ export const units: ScreenWords['units'] = {
   mixed: 'Gemischt',
   mixture: 'Gemisch',
   lambda: 'Lambda',
+  scaled: 'AFR',
   airFuel: 'Luft/Kraftstoff nach Skala der Anzeige',
   scale: 'Skala der Anzeige bei Lambda 1',
   kinds: {

@@ -5,8 +5,27 @@ import { handover } from './handover.ts';
 import { importing } from './import.ts';
 import { ledger } from './ledger.ts';
 import { now } from './now.ts';
+import { plan } from './plan.ts';
+import { setup } from './setup.ts';
+import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
 import { start } from './start.ts';
 import { units } from './units.ts';
+import { whereFrom } from './where-from.ts';
 
-export const screens = { bench, desktop, entry, handover, importing, ledger, now, shell, start, units };
+export const screens = {
+  bench,
+  desktop,
+  entry,
+  handover,
+  importing,
+  ledger,
+  now,
+  plan,
+  setup,
+  sheet,
+  shell,
+  start,
+  units,
+  whereFrom,
+};

@@ -9,6 +9,7 @@ export const units = {
   mixed: 'Mixed',
   mixture: 'Mixture',
   lambda: 'Lambda',
+  scaled: 'AFR',
   airFuel: 'Air/fuel on a gauge scale',
   scale: 'Gauge scale at lambda 1',
   kinds: {

@@ -1,0 +1,44 @@
+import { type ReactNode, useMemo } from 'react';
+import { planOf } from '../../core/injection/index.ts';
+import { Caution } from '../components/Caution.tsx';
+import { FactList } from '../components/FactList.tsx';
+import { ProblemList } from '../components/ProblemList.tsx';
+import { SideSheet } from '../components/SideSheet.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import type { SectionId } from '../sheets/field-specs.ts';
+import { type SheetDoc, setupOf } from '../sheets/sheet-doc.ts';
+import { CarFollows } from './CarFollows.tsx';
+import { FluidFacts } from './FluidFacts.tsx';
+import { planFacts } from './plan-facts.tsx';
+
+/** What follows from what was typed, worked out as it is typed. */
+export function Follows({ section, doc }: { section: SectionId; doc: SheetDoc }) {
+  const words = useWords();
+  const { screens } = words;
+  const said = screens.setup;
+  const plan = useMemo(() => planOf(setupOf(doc)), [doc]);
+  const isFluid = section === 'fluid' || section === 'fit';
+  const sheet = (title: string, children: ReactNode) => (
+    <SideSheet label={said.follows} kicker={said.follows} title={title}>
+      {children}
+    </SideSheet>
+  );
+  if (section === 'car' || section === 'air' || section === 'limits') {
+    return sheet(said.followsTitle, <CarFollows section={section} />);
+  }
+  return sheet(
+    plan.ok || section === 'fit' ? said.followsTitle : said.missing,
+    <>
+      {section !== 'fit' &&
+        (plan.ok ? (
+          <FactList facts={planFacts(plan.value, words)} />
+        ) : (
+          <ProblemList problems={plan.problems} />
+        ))}
+      {isFluid && <FluidFacts doc={doc} />}
+      {isFluid && (doc.fluidSystem.mix?.methanol_percent ?? 0) > 0 && (
+        <Caution>{said.caution.methanol}</Caution>
+      )}
+    </>,
+  );
+}

@@ -1,0 +1,55 @@
+import { useState } from 'react';
+import { convert, type TypedValue } from '../../core/units/index.ts';
+import { QuantityField } from '../components/QuantityField.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import type { FieldSpec } from './field-specs.ts';
+import type { Sheet } from './use-sheet.ts';
+
+export type SheetQuantityProps = {
+  readonly spec: Extract<FieldSpec, { type: 'quantity' }>;
+  readonly sheet: Sheet;
+};
+
+/** Digits that a converted number is worth: enough to come back, few enough to read. */
+const digits = 5;
+
+/** A number of the sheet in the reader's unit, kept in the session's own with the way it was typed beside it. */
+export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
+  const { screens, show } = useWords();
+  const [isRefused, setRefused] = useState(false);
+  const { path, kind, unit } = spec;
+  const words = screens.sheet.fields[path];
+  const isImperial = show.units.length === 'ft';
+  const own = spec.shownIn ? spec.shownIn[isImperial ? 'imperial' : 'metric'] : show.units[kind];
+  const inOwn = (typed: TypedValue): TypedValue => ({
+    value: Number(convert(typed.value, typed.unit, own).toPrecision(digits)),
+    unit: own,
+  });
+  const kept = sheet.typedAt(path, unit);
+  // A number that nobody typed here stands in the session's unit: the reader gets their own.
+  const value = kept && kept.unit === unit && unit !== own ? inOwn(kept) : kept;
+  const fallback = spec.fallback && inOwn(spec.fallback);
+  return (
+    <QuantityField
+      label={words.label}
+      kind={kind}
+      firstUnit={own}
+      value={value}
+      onChange={(typed) =>
+        setRefused(
+          !(typed
+            ? sheet.put(path, Number(convert(typed.value, typed.unit, unit).toPrecision(12)), typed)
+            : sheet.put(path, null)),
+        )
+      }
+      hint={words.hint || undefined}
+      error={isRefused ? screens.sheet.outOfRange : undefined}
+      fallback={fallback ? show.number(fallback.value, decimals(fallback.value)) : undefined}
+      {...(spec.step === undefined ? {} : { step: spec.step })}
+    />
+  );
+}
+
+function decimals(value: number): number {
+  return String(value).split('.')[1]?.length ?? 0;
+}

@@ -1,0 +1,199 @@
+import type { ShownKind } from '../../core/units/index.ts';
+import type { ScreenWords } from '../../core/words/index.ts';
+
+export type FieldPath = keyof ScreenWords['sheet']['fields'];
+export type ChoicePath = keyof ScreenWords['sheet']['options'];
+
+/** How a field is typed. `unit` is the one that the session keeps the number in. */
+export type FieldSpec =
+  | {
+      readonly type: 'quantity';
+      readonly path: FieldPath;
+      readonly kind: ShownKind;
+      readonly unit: string;
+      readonly step?: number;
+      /** Lengths of parts stay in their own size of unit, whatever the road is measured in. */
+      readonly shownIn?: { readonly metric: string; readonly imperial: string };
+      /** Said in the empty field, as what holds then. */
+      readonly fallback?: { readonly value: number; readonly unit: string };
+    }
+  | { readonly type: 'choice'; readonly path: ChoicePath & FieldPath }
+  | { readonly type: 'yes-no'; readonly path: FieldPath }
+  | { readonly type: 'text'; readonly path: FieldPath }
+  | { readonly type: 'list'; readonly path: FieldPath };
+
+type Quantity = Extract<FieldSpec, { type: 'quantity' }>;
+
+const quantity = (
+  path: FieldPath,
+  kind: ShownKind,
+  unit: string,
+  more: Partial<Pick<Quantity, 'step' | 'shownIn' | 'fallback'>> = {},
+): FieldSpec => ({ type: 'quantity', path, kind, unit, ...more });
+const count = (path: FieldPath, step = 1): FieldSpec => quantity(path, 'number', '', { step });
+const percent = (path: FieldPath, step = 1, fallback?: number): FieldSpec =>
+  quantity(path, 'share', '%', {
+    step,
+    ...(fallback === undefined ? {} : { fallback: { value: fallback, unit: '%' } }),
+  });
+const millimetres = { metric: 'mm', imperial: 'in' };
+
+export type SectionId = keyof ScreenWords['setup']['sections'];
+export type GroupId = keyof ScreenWords['setup']['groups'];
+export type FieldGroup = { readonly group: GroupId | null; readonly fields: readonly FieldSpec[] };
+
+/** Sections of the setup sheet in reading order; the defaults are practice (field notes). */
+export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly FieldGroup[] } = {
+  car: [
+    {
+      group: 'body',
+      fields: [
+        { type: 'text', path: 'car.name' },
+        quantity('car.mass_kg', 'mass', 'kg', { step: 10 }),
+        quantity('car.massUncertainty_kg', 'mass', 'kg', { step: 5 }),
+      ],
+    },
+    {
+      group: 'drive',
+      fields: [
+        { type: 'list', path: 'car.gearRatios' },
+        count('car.finalDrive', 0.01),
+        count('car.pullGear'),
+        { type: 'text', path: 'car.tyre' },
+        quantity('car.rollingRadius_m', 'length', 'm', { shownIn: millimetres }),
+        quantity('car.drivetrainEfficiency', 'share', '1', { step: 1 }),
+      ],
+    },
+    {
+      group: 'resistance',
+      fields: [
+        quantity('car.dragArea_m2', 'area', 'm2', { step: 0.01 }),
+        quantity('car.rollingCoefficient', 'share', '1', { step: 0.1 }),
+        quantity('car.tyreSlip', 'share', '1', { step: 0.1 }),
+        quantity('car.wheelInertia_kg_m2', 'inertia', 'kg m2', { step: 0.1 }),
+        quantity('car.engineInertia_kg_m2', 'inertia', 'kg m2', { step: 0.01 }),
+        { type: 'choice', path: 'car.correction' },
+      ],
+    },
+  ],
+  air: [
+    {
+      group: null,
+      fields: [
+        { type: 'choice', path: 'conditions.place' },
+        quantity('conditions.ambient_C', 'temperature', 'C', { step: 1 }),
+        quantity('conditions.barometer_kPa', 'pressure', 'kPa', { step: 0.1 }),
+        percent('conditions.relativeHumidity_percent', 5),
+        percent('conditions.grade_percent', 0.1),
+      ],
+    },
+  ],
+  limits: [
+    {
+      group: null,
+      fields: [
+        percent('limits.margin_percent', 0.5),
+        count('limits.knockEvents'),
+        quantity('limits.leanestLambda', 'lambda', 'lambda', { step: 0.01 }),
+        percent('limits.injectorDuty_percent', 1),
+        quantity('limits.intake_C', 'temperature', 'C', { step: 1 }),
+        quantity('limits.exhaust_C', 'temperature', 'C', { step: 10 }),
+        quantity('limits.mapCeiling_kPa', 'pressure', 'kPa', { step: 5 }),
+        quantity('limits.boostCeiling_kPa', 'boost', 'kPa', { step: 0.05 }),
+        quantity('limits.fluidPressureLowest_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+      ],
+    },
+  ],
+  engine: [
+    {
+      group: 'target',
+      fields: [
+        quantity('engine.peakPower_kW', 'power', 'kW', { step: 1 }),
+        quantity('engine.peakPower_rpm', 'engineSpeed', 'rpm', { step: 100 }),
+        quantity('engine.peakBoost_kPa', 'boost', 'kPa', { step: 0.05 }),
+      ],
+    },
+    {
+      group: 'engine',
+      fields: [
+        quantity('engine.displacement_L', 'volume', 'L', { step: 0.1 }),
+        count('engine.cylinders'),
+        count('engine.compressionRatio', 0.1),
+        { type: 'choice', path: 'engine.compressor' },
+        { type: 'yes-no', path: 'engine.hasCooler' },
+        quantity('engine.mapSensor_kPa', 'pressure', 'kPa', { step: 5 }),
+      ],
+    },
+    {
+      group: 'fuel',
+      fields: [
+        quantity('engine.fuelConsumption_kg_kWh', 'massPerEnergy', 'kg/kWh', {
+          step: 0.005,
+          fallback: { value: 0.335, unit: 'kg/kWh' },
+        }),
+        percent('engine.volumetricEfficiency_percent', 1, 95),
+        quantity('engine.manifold_C', 'temperature', 'C', { step: 1, fallback: { value: 45, unit: 'C' } }),
+        quantity('engine.lambda', 'lambda', 'lambda', {
+          step: 0.01,
+          fallback: { value: 0.82, unit: 'lambda' },
+        }),
+        percent('engine.ethanol_percent', 5),
+        count('engine.octane_RON'),
+        { type: 'choice', path: 'engine.fuelling' },
+      ],
+    },
+    {
+      group: 'knock',
+      fields: [
+        quantity('engine.soundBoost_kPa', 'boost', 'kPa', { step: 0.05 }),
+        quantity('engine.knockLimitedBoost_kPa', 'boost', 'kPa', { step: 0.05 }),
+      ],
+    },
+  ],
+  fluid: [
+    {
+      group: 'mix',
+      fields: [
+        { type: 'choice', path: 'fluidSystem.mix.by' },
+        percent('fluidSystem.mix.methanol_percent', 1),
+        percent('fluidSystem.mix.ethanol_percent', 1),
+        quantity('fluidSystem.fluid_C', 'temperature', 'C', { step: 1 }),
+      ],
+    },
+    {
+      group: 'spray',
+      fields: [
+        { type: 'choice', path: 'fluidSystem.place' },
+        { type: 'choice', path: 'fluidSystem.metering' },
+        { type: 'choice', path: 'fluidSystem.input' },
+        quantity('fluidSystem.controller.step_kPa', 'boost', 'kPa', { step: 0.01 }),
+        percent('fluidSystem.controller.lowest_percent', 5),
+      ],
+    },
+    {
+      group: 'pump',
+      fields: [
+        { type: 'choice', path: 'fluidSystem.pump.control' },
+        quantity('fluidSystem.pump.setPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+        quantity('fluidSystem.pump.shutPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+        quantity('fluidSystem.pump.openFlow_mL_min', 'volumeFlow', 'mL/min', { step: 10 }),
+      ],
+    },
+    {
+      group: 'line',
+      fields: [
+        quantity('fluidSystem.checkValve_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+        quantity('fluidSystem.line.length_m', 'length', 'm', { step: 0.1 }),
+        quantity('fluidSystem.line.bore_mm', 'length', 'mm', { step: 0.5, shownIn: millimetres }),
+        quantity('fluidSystem.line.empty_m', 'length', 'm', { step: 0.1 }),
+      ],
+    },
+    {
+      group: 'tank',
+      fields: [
+        quantity('fluidSystem.tank_L', 'volume', 'L', { step: 0.5 }),
+        quantity('fluidSystem.reserve_L', 'volume', 'L', { step: 0.1 }),
+      ],
+    },
+  ],
+};

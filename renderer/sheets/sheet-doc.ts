@@ -1,0 +1,75 @@
+import {
+  type Car,
+  CarSchema,
+  type Conditions,
+  ConditionsSchema,
+  emptySetup,
+  type Limits,
+  LimitsSchema,
+  type Session,
+  type SessionEdit,
+  type Setup,
+  SetupSchema,
+} from '../../core/session/index.ts';
+import type { TypedValue } from '../../core/units/index.ts';
+
+/** Everything that the sheets edit, as one document with dotted paths. */
+export type SheetDoc = {
+  readonly car: Car;
+  readonly conditions: Conditions;
+  readonly limits: Limits;
+} & Setup;
+
+export function sheetDocOf(session: Session): SheetDoc {
+  const setup = SetupSchema.safeParse(session.setup ?? {});
+  return {
+    ...(setup.success ? setup.data : emptySetup),
+    car: session.car,
+    conditions: session.conditions,
+    limits: session.limits,
+  };
+}
+
+/** The setup as core takes it: the air stands in the session's conditions and nowhere else. */
+export function setupOf(doc: SheetDoc): Setup {
+  const { car: _car, conditions, limits: _limits, ...setup } = doc;
+  return { ...setup, air: { ambient_C: conditions.ambient_C, barometer_kPa: conditions.barometer_kPa } };
+}
+
+export function valueAt(doc: SheetDoc, path: string): unknown {
+  return path
+    .split('.')
+    .reduce<unknown>((at, key) => (at as Record<string, unknown> | null | undefined)?.[key], doc);
+}
+
+/** The document with one value changed; nothing else is touched. */
+export function withValue(doc: SheetDoc, path: string, value: unknown): SheetDoc {
+  const put = (at: unknown, keys: readonly string[]): unknown => {
+    const [key, ...rest] = keys;
+    if (key === undefined) return value;
+    const record = (at ?? {}) as Record<string, unknown>;
+    return { ...record, [key]: put(record[key], rest) };
+  };
+  return put(doc, path.split('.')) as SheetDoc;
+}
+
+/** The edit that stores the part of the document in which `path` lies; null where the schema refuses the value. */
+export function editOf(doc: SheetDoc, path: string, typed: TypedValue | null): SessionEdit | null {
+  const asTyped = typed ? { [path]: typed } : undefined;
+  const kept = asTyped ? { asTyped } : {};
+  const [part] = path.split('.');
+  if (part === 'car') {
+    const car = CarSchema.safeParse(doc.car);
+    return car.success ? { type: 'car.set', car: car.data, ...kept } : null;
+  }
+  if (part === 'conditions') {
+    const conditions = ConditionsSchema.safeParse(doc.conditions);
+    return conditions.success ? { type: 'conditions.set', conditions: conditions.data, ...kept } : null;
+  }
+  if (part === 'limits') {
+    const limits = LimitsSchema.safeParse(doc.limits);
+    return limits.success ? { type: 'limits.set', limits: limits.data } : null;
+  }
+  const setup = SetupSchema.safeParse(setupOf(doc));
+  return setup.success ? { type: 'setup.set', setup: setup.data, ...kept } : null;
+}
