@@ -1,0 +1,83 @@
+import { join } from 'node:path';
+import { ok, type Problem, type Result } from '../../core/result/index.ts';
+import { attempt } from './disk-problem.ts';
+import type { FileSystem } from './file-system.ts';
+import { nodeFileSystem } from './node-file-system.ts';
+import { createSettleDetector, type SeenFile, type SettledFile, usualSettle_ms } from './settle-detector.ts';
+
+/** Shares and card readers send no change notices, so the folder is simply listed again. */
+const usualInterval_ms = 1_000;
+
+/** Endings that loggers use; half-downloaded and hidden files never match. */
+const logName = /^[^.~].*\.(csv|tsv|txt|log|dat|asc)$/i;
+
+export type WatchOptions = {
+  /** Told once when the folder stops answering, and once, as null, when it does again. */
+  readonly onProblem?: (problem: Problem | null) => void;
+  readonly interval_ms?: number;
+  readonly settle_ms?: number;
+  readonly isLog?: (name: string) => boolean;
+  readonly fs?: FileSystem;
+};
+
+export type FolderWatch = { readonly stop: () => void };
+
+/**
+ * Watches a folder that a logger writes into and tells each log once it is complete: new ones, and known ones
+ * that grew. What stands there at the start is not told. Links and folders are left alone.
+ *
+ * Errors: disk problems of the first listing. Later ones go to `onProblem`, and watching goes on.
+ */
+export function watchFolder(
+  folder: string,
+  onSettled: (log: SettledFile & { readonly path: string }) => void,
+  options: WatchOptions = {},
+): Promise<Result<FolderWatch>> {
+  const { fs = nodeFileSystem, isLog = (name) => logName.test(name) } = options;
+  const detect = createSettleDetector(options.settle_ms ?? usualSettle_ms);
+  let isStopped = false;
+  let timer: NodeJS.Timeout | undefined;
+  let isFailing = false;
+
+  const look = async () => {
+    const files = await logsIn(folder, isLog, fs);
+    // A clock that is not set by hand or by the network.
+    for (const log of detect(files, performance.now())) {
+      if (!isStopped) onSettled({ ...log, path: join(folder, log.name) });
+    }
+  };
+  const lookAgain = async () => {
+    const looked = await attempt(folder, async () => ok(await look()));
+    if (isStopped) return;
+    if (!looked.ok && !isFailing) options.onProblem?.(looked.problems[0]);
+    if (looked.ok && isFailing) options.onProblem?.(null);
+    isFailing = !looked.ok;
+    plan();
+  };
+  /** The next listing starts after the last has ended, however slow the share is. */
+  const plan = () => {
+    timer = setTimeout(() => void lookAgain(), options.interval_ms ?? usualInterval_ms);
+    timer.unref();
+  };
+
+  return attempt(folder, async () => {
+    await look();
+    plan();
+    return ok({
+      stop() {
+        isStopped = true;
+        clearTimeout(timer);
+      },
+    });
+  });
+}
+
+async function logsIn(folder: string, isLog: (name: string) => boolean, fs: FileSystem): Promise<SeenFile[]> {
+  const files: SeenFile[] = [];
+  for (const { name, kind } of await fs.list(folder)) {
+    if (kind !== 'file' || !isLog(name)) continue;
+    const state = await fs.stat(join(folder, name));
+    if (state?.kind === 'file') files.push({ name, size: state.size, modified_ms: state.modified_ms });
+  }
+  return files;
+}
