@@ -118,17 +118,31 @@ function integralOf(
   });
 }
 
-/** Where a rising function meets a target, held at the ends. */
+/** Where a rising function meets a target, held at the ends: false position in the logarithm, Illinois' halving. */
 function meeting(of: (x: number) => number, target: number, from: number, to: number): number {
+  const off = (x: number) => Math.log(of(x) / target);
   let [low, high] = [from, to];
-  if (of(low) >= target) return low;
-  if (of(high) <= target) return high;
-  for (let i = 0; i < 12; i++) {
-    const middle = (low + high) / 2;
-    if (of(middle) < target) low = middle;
-    else high = middle;
+  let [below, above] = [off(low), off(high)];
+  if (below >= 0) return low;
+  if (above <= 0) return high;
+  let x = low;
+  let side = 0;
+  for (let i = 0; i < 20; i++) {
+    x = (low * above - high * below) / (above - below);
+    const value = off(x);
+    // 1e-4 of the integral is a hundredth of a degree.
+    if (Math.abs(value) < 1e-4) break;
+    if (value < 0) {
+      [low, below] = [x, value];
+      if (side === -1) above /= 2;
+      side = -1;
+    } else {
+      [high, above] = [x, value];
+      if (side === 1) below /= 2;
+      side = 1;
+    }
   }
-  return (low + high) / 2;
+  return x;
 }
 
 /** The gain that the model says, with what it is off by. */

@@ -13,6 +13,7 @@ export * from './fallback.ts';
 export {
   curveOverBoost,
   curveOverPull,
+  deliveredAt,
   type FeedCurve,
   type FeedKind,
   type FeedMap,

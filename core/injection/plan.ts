@@ -34,6 +34,8 @@ export type Plan = {
   /** The strategy that endurance, guard band and map are worked out for: the user's, else the recommended one. */
   readonly driven: Strategy;
   readonly map: FeedMap;
+  /** What the flow at any state of the engine is worked out from. */
+  readonly context: SprayContext;
   readonly endurance: Endurance;
   readonly guardBand: readonly GuardRow[];
   readonly fallback: Fallback;
@@ -212,6 +214,7 @@ export function planOf(setup: Setup): Result<Plan> {
     strategies,
     recommended,
     driven,
+    context,
     map: feedMap(context, { start: driven.start, full: driven.full }),
     endurance,
     guardBand: guardBand(context, driven),

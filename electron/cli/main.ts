@@ -16,6 +16,14 @@ const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb:
   new: { what: 'make a session folder', load: () => import('./verbs/new.ts') },
   import: { what: 'copy logs into a session', load: () => import('./verbs/import.ts') },
   ledger: { what: 'what each change of a session was worth', load: () => import('./verbs/ledger.ts') },
+  ladder: {
+    what: 'ordered single changes from baseline to target, with stop rules',
+    load: () => import('./verbs/ladder.ts'),
+  },
+  mixture: {
+    what: 'what the alcohol does to the mixture over boost',
+    load: () => import('./verbs/mixture.ts'),
+  },
   plan: {
     what: 'nozzle, start and full points, guard band, fit review',
     load: () => import('./verbs/plan.ts'),

@@ -21,7 +21,7 @@ export const mixtureProblems: ProblemWordsOf<'mixture'> = {
   }),
   'mixture/trim-outside': (f, show) => ({
     message: `Eine Änderung des Kraftstoffs um ${show.difference(f.trim, 'share', 0)} kann nicht von der Einspritzung der Flüssigkeit kommen.`,
-    remedy: 'Zwei Messfahrten bei gleicher Drehzahl, gleichem Ladedruck und gleichem Lambdaziel vergleichen.',
+    remedy: 'Zwei Züge bei gleicher Drehzahl, gleichem Ladedruck und gleichem Lambdaziel vergleichen.',
   }),
 };
 
@@ -47,12 +47,12 @@ export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/lean-breaks-engines': (f, show) =>
     `Mageres Gemisch unter Ladedruck zerstört einen Motor in Sekunden. Nichts magerer als ${show.quantity(f.leanest, 'lambda', 2)}; beim ersten Anzeichen den Schritt zurück.`,
   'mixture/arrived-clogged': (f, show) =>
-    `Zu wenig kommt an: ${show.quantity(f.ratio, 'share', 0)} des Plans (${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)}). Vor der nächsten Messfahrt nach verstopfter Düse oder Filter, schwacher Pumpe, leerem Tank sehen.`,
+    `Zu wenig kommt an: ${show.quantity(f.ratio, 'share', 0)} des Plans (${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)}). Vor dem nächsten Zug nach verstopfter Düse oder Filter, schwacher Pumpe, leerem Tank sehen.`,
   'mixture/arrived-matched': (f, show) =>
     `Die Korrektur passt zum Plan: ${show.quantity(f.ratio, 'share', 0)} davon (${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)}).`,
   'mixture/arrived-oversize': (f, show) =>
     `Es kommt mehr an als geplant: ${show.quantity(f.ratio, 'share', 0)} (${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)}). Düsengröße, Druck und Mischung prüfen.`,
   'mixture/arrived-undecided': (f, show) =>
-    `Die Korrektur sagt ${show.quantity(f.ratio, 'share', 0)} des Plans, doch alles von ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} passt dazu: weitere Messfahrten, oder eine Eimermessung.`,
+    `Die Korrektur sagt ${show.quantity(f.ratio, 'share', 0)} des Plans, doch alles von ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} passt dazu: weitere Züge, oder eine Eimermessung.`,
   'mixture/water-alone': () => 'Hier erreicht kein Alkohol den Motor: das Gemisch bleibt, wie es ist.',
 };
