@@ -28,6 +28,30 @@ function curvesAsRead() {
   });
 }
 
+/** What the tuner of the story has looked at: two points still open, one to mend. */
+const fitAnswers: NonNullable<SetupInput['fit']> = {
+  'before-the-throttle': 'yes',
+  'away-from-blow-off': 'no',
+  'no-siphon': 'yes',
+  'no-vacuum-draw': 'yes',
+  'check-valve': 'yes',
+  'pump-below-tank': 'yes',
+  'tank-away-from-heat': 'yes',
+  'filter-before-nozzle': 'yes',
+  'hoses-pressure-tested': 'yes',
+  'fuse-and-relay': 'yes',
+  'ignition-only': 'yes',
+  'primed-and-measured': 'yes',
+  'low-level-warning': 'yes',
+  'fail-safe-wired': 'yes',
+  materials: 'yes',
+  'out-of-the-cabin': 'yes',
+  'gloves-and-goggles': 'yes',
+  'clean-water': 'yes',
+  'boost-leak-test': 'yes',
+  'sensors-plausible': 'yes',
+};
+
 /** The setup sheet as a tuner would fill it in for the Fenmoor hatch, pump and nozzle with their bucket test. */
 export function setupAsTyped(): SetupInput {
   const curves = curvesAsRead();
@@ -82,6 +106,7 @@ export function setupAsTyped(): SetupInput {
       nozzles: [
         { name: 'N140', flow_mL_min: mL_min(spray.nozzleFlow), ratedPressure_kPa: 700, count: 1 },
         { name: 'N100', flow_mL_min: 100, ratedPressure_kPa: 700, count: 1 },
+        { name: 'N180', flow_mL_min: 180, ratedPressure_kPa: 700, count: 1 },
         { name: 'N220', flow_mL_min: 220, ratedPressure_kPa: 700, count: 1 },
       ],
       fitted: ['N140'],
@@ -107,6 +132,7 @@ export function setupAsTyped(): SetupInput {
       strategy: 'by-hand',
       fuelFrom: 'power',
     },
+    fit: fitAnswers,
     air: { ambient_C: 12, barometer_kPa: air.pressure / 1000 },
   };
 }
