@@ -23,6 +23,7 @@ type Reading = {
  *   or where no speed of the car is logged: on the road such a channel is the control unit's own model.
  * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless that would be more
  *   than 0.5 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
+ * - On a dyno without such a channel there is no power: power/no-dyno-reading.
  * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt.
  */
 export function directPower(
@@ -40,6 +41,7 @@ export function directPower(
   const none = (notes: readonly Note[] = []) => ok({ power: null, notes });
   const reading = readingOf(log);
   const engineSpeed = channelOf(log, 'engineSpeed');
+  if (!reading && place === 'dyno') return fail({ code: 'power/no-dyno-reading', facts: {} });
   if (!reading) return none();
   const unused = [
     { code: 'power/torque-channel-not-used', facts: { column: reading.channel.column } },

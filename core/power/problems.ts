@@ -7,6 +7,8 @@ declare module '../result/result.ts' {
     'power/no-gearing': { missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
     /** Vehicle speed alone is logged, so that nothing tells the engine speed. */
     'power/no-engine-speed': { missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
+    /** On a dyno speed alone says nothing: the rollers' inertia and brake are unknown, and no air resists. */
+    'power/no-dyno-reading': Record<string, never>;
     /** Too few samples or too short for a derivative. */
     'power/pull-too-short': { samples: number; seconds: number };
     /** The car stands or rolls back in the pull. */

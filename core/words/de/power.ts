@@ -27,6 +27,10 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     message: `Nur die Fahrgeschwindigkeit ist aufgezeichnet, und ${unknownField[f.missing]} nicht bekannt; daher ergibt sich keine Drehzahl.`,
     remedy: `Beim Auto ${missingField[f.missing]} eintragen oder auch die Drehzahl aufzeichnen.`,
   }),
+  'power/no-dyno-reading': () => ({
+    message: 'Der Ort ist ein Prüfstand, aber weder Leistung noch Drehmoment ist aufgezeichnet.',
+    remedy: 'Die Aufzeichnung des Prüfstands einlesen oder angeben, dass auf der Straße gefahren wurde.',
+  }),
   'power/pull-too-short': (f, show) => ({
     message: `Die Messfahrt hat ${show.number(f.samples)} brauchbare Drehzahl- oder Geschwindigkeitswerte in ${show.quantity(f.seconds, 'time', 1)}: zu wenig für eine Beschleunigung.`,
     remedy: 'Schneller aufzeichnen oder länger in einem höheren Gang fahren.',

@@ -21,6 +21,10 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     message: `Only vehicle speed is logged, and ${missingField[f.missing]} is not known, so engine speed can't be told.`,
     remedy: `Enter ${missingField[f.missing]} in the car, or log engine speed too.`,
   }),
+  'power/no-dyno-reading': () => ({
+    message: 'The place is a dyno, but no power or torque is logged.',
+    remedy: 'Import the log that the dyno wrote, or say that this was driven on the road.',
+  }),
   'power/pull-too-short': (f, show) => ({
     message: `The pull holds ${show.number(f.samples)} usable speed samples over ${show.quantity(f.seconds, 'time', 1)}: too little for an acceleration.`,
     remedy: 'Log faster, or pull for longer in a higher gear.',

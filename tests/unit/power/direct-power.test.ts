@@ -78,6 +78,15 @@ describe('a dyno log', () => {
     expect(found.notes.map((n) => n.code)).toContain('power/ramp-inertia-added');
   });
 
+  it('of speeds alone tells no power: nobody knows the rollers', () => {
+    const { log, pull } = ramp('wheelPower');
+    const bare = { ...log, channels: log.channels.slice(0, 1) };
+    expect(powerOfPull(bare, pull, car, dyno)).toMatchObject({
+      ok: false,
+      problems: [{ code: 'power/no-dyno-reading' }],
+    });
+  });
+
   it('asked for a correction says that the dyno may have made it already', () => {
     const { log, pull } = ramp('wheelPower');
     const conditions = ConditionsSchema.parse({ place: 'dyno', ambient_C: 30, barometer_kPa: 98 });
