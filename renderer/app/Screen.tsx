@@ -2,6 +2,7 @@ import { BenchScreen } from '../bench/BenchScreen.tsx';
 import { HandoverScreen } from '../handover/HandoverScreen.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { NowCard } from '../now/NowCard.tsx';
+import { PlanScreen } from '../plan/PlanScreen.tsx';
 import { SetupScreen } from '../setup/SetupScreen.tsx';
 import styles from './Screen.module.css';
 import type { ScreenName } from './view.tsx';
@@ -20,6 +21,12 @@ export function Screen({ name }: { name: ScreenName }) {
       return (
         <div className={styles.sheets}>
           <SetupScreen />
+        </div>
+      );
+    case 'plan':
+      return (
+        <div className={styles.three}>
+          <PlanScreen />
         </div>
       );
     default:

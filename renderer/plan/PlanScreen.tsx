@@ -1,0 +1,36 @@
+import { EmptyState } from '../components/EmptyState.tsx';
+import { ProblemList } from '../components/ProblemList.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useSheet } from '../sheets/use-sheet.ts';
+import { PlanBody } from './PlanBody.tsx';
+import { PlanInputs } from './PlanInputs.tsx';
+import styles from './PlanScreen.module.css';
+import { PlanSheet } from './PlanSheet.tsx';
+import { usePlan } from './use-plan.ts';
+
+/** Where the spray starts and where it is full, answered in a sentence and drawn; inputs left, the fit right. */
+export function PlanScreen() {
+  const sheet = useSheet();
+  return sheet ? <PlanOf sheet={sheet} /> : null;
+}
+
+function PlanOf({ sheet }: { sheet: NonNullable<ReturnType<typeof useSheet>> }) {
+  const { screens } = useWords();
+  const { plan, setup } = usePlan(sheet.doc);
+  const said = screens.plan;
+  return (
+    <>
+      <PlanInputs sheet={sheet} plan={plan.ok ? plan.value : null} />
+      <main className={styles.main} id="main" tabIndex={-1}>
+        {plan.ok ? (
+          <PlanBody plan={plan.value} setup={setup} sheet={sheet} />
+        ) : (
+          <EmptyState title={said.cantYet} why={said.cantYetWhy}>
+            <ProblemList problems={plan.problems} />
+          </EmptyState>
+        )}
+      </main>
+      <PlanSheet setup={setup} plan={plan.ok ? plan.value : null} />
+    </>
+  );
+}
