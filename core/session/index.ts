@@ -22,6 +22,7 @@ export * from './run-analysis.ts';
 export * from './run-record.ts';
 export * from './schema-problems.ts';
 export * from './session.ts';
+export * from './session-ladder.ts';
 export * from './session-ledger.ts';
 export * from './setup.ts';
 

@@ -8,6 +8,8 @@ declare module '../result/result.ts' {
     'session/no-run': { runId: string };
     'session/baseline-stays': Record<string, never>;
     'session/entry-has-runs': { entryId: string; runs: number };
+    /** The ladder needs the setup sheet. */
+    'session/no-setup': Record<string, never>;
     'session/nothing-to-undo': Record<string, never>;
     'session/nothing-to-redo': Record<string, never>;
   }

@@ -17,6 +17,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `In dieser Sitzung gibt es keinen Eintrag „${f.entryId}“.`,
     remedy: 'Einen Eintrag aus dem Buch wählen.',
   }),
+  'session/no-setup': () => ({
+    message: 'Die Fahrzeugdaten sind noch nicht ausgefüllt.',
+    remedy: 'Motor, Flüssigkeitsanlage und Ziel in den Fahrzeugdaten eingeben.',
+  }),
   'session/no-run': (f) => ({
     message: `In dieser Sitzung gibt es keine Aufzeichnung „${f.runId}“.`,
     remedy: 'Zuerst die Logdatei einlesen.',

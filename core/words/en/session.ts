@@ -17,6 +17,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `There is no entry “${f.entryId}” in this session.`,
     remedy: 'Pick an entry from the ledger.',
   }),
+  'session/no-setup': () => ({
+    message: 'The setup sheet is not filled in yet.',
+    remedy: 'Enter engine, fluid system and target in the setup.',
+  }),
   'session/no-run': (f) => ({
     message: `There is no run “${f.runId}” in this session.`,
     remedy: 'Import the log first.',
