@@ -1,5 +1,6 @@
 import type { Note } from '../result/index.ts';
 import { boostOf } from './boost-of.ts';
+import { boostSpans } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
 import { gearOf } from './gear-of.ts';
@@ -10,6 +11,7 @@ import type { QuantityId } from './quantity.ts';
 import { risingSpans } from './rising-spans.ts';
 import { medianOf, speedRatio } from './speed-ratio.ts';
 import { spreadOf } from './spread.ts';
+import { lineThrough } from './steady-rise.ts';
 import type { Span } from './time-axis.ts';
 
 /** What the car tells about its gears; all may be unknown. */
@@ -98,8 +100,10 @@ function fullThrottleOf(
   }
   if (moves) return { spans: [], by: 'pedal' };
   const boost = boostOf(log)?.values ?? null;
+  const byBoost = boost && boostSpans(boost, engineSpeed, log.time, log.segments);
+  if (byBoost) return { spans: byBoost, by: 'boost' };
   const spans = risingSpans({ engineSpeed, ratio, boost, time: log.time, segments: log.segments });
-  return { spans, by: boost ? 'boost' : 'engineSpeed' };
+  return { spans, by: 'engineSpeed' };
 }
 
 function draftOf(
@@ -110,31 +114,22 @@ function draftOf(
 ): Draft | null {
   const duration = (log.time[part.to - 1] ?? 0) - (log.time[part.from] ?? 0);
   if (duration < shortest_s) return null;
-  const first = endOfLine(engineSpeed, log.time, part.from, part.to, 1);
-  const last = endOfLine(engineSpeed, log.time, part.from, part.to, -1);
+  const first = speedAtEnd(engineSpeed, log.time, part, 'first');
+  const last = speedAtEnd(engineSpeed, log.time, part, 'last');
   const rise = last - first;
   if (!(rise >= leastRise_rad_s && last >= leastRise * first)) return null;
   if (rise / duration > fastestRise) return null;
   return { ...part, first, last, ratio: ratio ? medianOf(ratio, part.from, part.to) : Number.NaN };
 }
 
-/** Engine speed at one end of a span: the median of its first (or last) tenth of a second stands against noise. */
-function endOfLine(
-  values: Float64Array,
-  time: Float64Array,
-  from: number,
-  to: number,
-  direction: 1 | -1,
-): number {
-  const edge = direction === 1 ? from : to - 1;
-  let other = edge;
-  while (
-    other + direction >= from &&
-    other + direction < to &&
-    Math.abs((time[other + direction] ?? 0) - (time[edge] ?? 0)) <= 0.1
-  )
-    other += direction;
-  return medianOf(values, Math.min(edge, other), Math.max(edge, other) + 1);
+/** Engine speed at one end of a span: the level there of a line through its outermost 0.3 s, against noise. */
+function speedAtEnd(values: Float64Array, time: Float64Array, span: Span, end: 'first' | 'last'): number {
+  const edge = end === 'first' ? span.from : span.to - 1;
+  const at = time[edge] ?? 0;
+  let [from, to] = end === 'first' ? [edge, edge + 4] : [edge - 3, edge + 1];
+  while (end === 'first' && to < span.to && (time[to] ?? 0) - at <= 0.3) to++;
+  while (end === 'last' && from > span.from && at - (time[from - 1] ?? 0) <= 0.3) from--;
+  return lineThrough(values, time, Math.max(span.from, from), Math.min(span.to, to), at).level;
 }
 
 /** Whether a pull reached a usable span, by itself and beside the others of its gear. */

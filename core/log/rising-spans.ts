@@ -7,7 +7,7 @@ export type RiseSignals = {
   readonly engineSpeed: Float64Array;
   /** Engine speed over vehicle speed. */
   readonly ratio: Float64Array | null;
-  /** [Pa gauge] */
+  /** [Pa gauge]; may be measured before the plate. */
   readonly boost: Float64Array | null;
   readonly time: Float64Array;
   readonly segments: readonly Span[];
@@ -35,7 +35,8 @@ type Rise = Span & { readonly segment: Span };
  * engine speed breaks. Gentle accelerations are told from full throttle by boost where it is logged, else by the
  * torque that the acceleration needs, each beside the strongest of the file.
  *
- * Valid: ends within some 0.2 s of the pedal's; a pull at three quarters of the pedal passes for full.
+ * Valid: ends within 0.3 s of the pedal's in nine pulls of ten; a foot that comes down slowly, or a stay on the
+ *        limiter before the lift, leaves no sharper trace in engine speed. Three quarters of the pedal pass for full.
  */
 export function risingSpans(signals: RiseSignals): Span[] {
   const { engineSpeed, time, segments } = signals;
@@ -150,71 +151,52 @@ function middleOf(list: number[]): number {
 
 /** Moves the ends to where the slope breaks. */
 function withEnds(signals: RiseSignals, rise: Rise): Span {
-  const { engineSpeed, time, boost } = signals;
+  const { engineSpeed, time } = signals;
   const { segment } = rise;
   const start = time[rise.from] ?? 0;
   const end = time[rise.to - 1] ?? 0;
   let from = rise.from;
-  if (start - (time[segment.from] ?? 0) < 0.4) from = segment.from;
+  const lowest = shiftBefore(signals, rise);
+  if (lowest !== null) {
+    // The box changes under full throttle and pulls at once; a foot has to come down again first.
+    const until = indexAt(time, (time[lowest] ?? 0) + 0.3, lowest, rise.to);
+    const { slope } = lineThrough(engineSpeed, time, lowest, until, 0);
+    from = slope > 0.6 * usualSlope(signals, rise) ? lowest : Math.max(lowest, rise.from);
+  } else if (start - (time[segment.from] ?? 0) < 0.4) from = segment.from;
   else {
     const knee = kneeTime(engineSpeed, time, segment, {
       from_s: start - 0.6,
       to_s: start + 0.5,
       before_s: 0.5,
       after_s: 0.4,
+      turn: 1,
     });
-    from = indexAt(
-      time,
-      boost ? atmosphericTime(boost, time, segment, knee) : knee + kneeToFull_s,
-      segment.from,
-      segment.to,
-    );
+    from = indexAt(time, knee + kneeToFull_s, segment.from, segment.to);
   }
   let to = rise.to;
-  if ((time[segment.to - 1] ?? 0) - end < 0.4) to = segment.to;
+  const highest = shiftAfter(signals, rise);
+  if (highest !== null) to = highest + 1;
+  else if ((time[segment.to - 1] ?? 0) - end < 0.4) to = segment.to;
   else {
     const knee =
-      (boost && boostFalls(boost, time, segment, end)) ??
       heldOnLimiter(signals, rise) ??
       kneeTime(engineSpeed, time, segment, {
         from_s: end - 0.4,
         to_s: end + 0.5,
         before_s: 0.4,
         after_s: 0.3,
+        turn: -1,
       }) - halfLift_s;
     to = Math.max(from + 1, indexAt(time, knee + 1e-9, segment.from, segment.to));
   }
   return { from, to };
 }
 
-/**
- * At full throttle the manifold is no longer below the air around it: a sharper sign than the knee beside it. The
- * plate still has a third of its way to go when the vacuum is gone, at the pace at which the vacuum went.
- */
-function atmosphericTime(boost: Float64Array, time: Float64Array, segment: Span, knee: number): number {
-  const a = indexAt(time, knee - 0.5, segment.from, segment.to);
-  const b = indexAt(time, knee + 0.7, segment.from, segment.to);
-  for (let i = Math.max(a, segment.from + 1); i < b; i++) {
-    if (!((boost[i - 1] ?? 0) < -8e3 && (boost[i] ?? 0) >= -8e3)) continue;
-    let k = i - 1;
-    while (k > segment.from && (boost[k] ?? 0) > -35e3 && (boost[k - 1] ?? 0) < (boost[k] ?? 0)) k--;
-    const t = time[i] ?? knee;
-    return t + Math.min(0.25, 0.8 * (t - (time[k] ?? t)));
-  }
-  return knee + kneeToFull_s;
-}
-
-/** Last time before the manifold empties, near the end of a rise or after a stay on the limiter; null where it does not. */
-function boostFalls(boost: Float64Array, time: Float64Array, segment: Span, end: number): number | null {
-  const a = indexAt(time, end - 0.6, segment.from, segment.to);
-  const b = indexAt(time, end + 1.5, segment.from, segment.to);
-  for (let i = a + 1; i < b; i++) {
-    const ahead = Math.max(i, indexAt(time, (time[i] ?? 0) + 0.12, i, segment.to - 1));
-    const before = boost[i - 1] ?? 0;
-    // A quarter of the absolute pressure gone within an eighth of a second is a shut throttle.
-    if ((boost[ahead] ?? before) + 1e5 < 0.75 * (before + 1e5)) return time[i - 1] ?? null;
-  }
-  return null;
+/** Mean slope of the rise's first second. */
+function usualSlope(signals: RiseSignals, rise: Rise): number {
+  const { engineSpeed, time } = signals;
+  const to = indexAt(time, (time[rise.from] ?? 0) + 1, rise.from, rise.to);
+  return lineThrough(engineSpeed, time, rise.from, to, 0).slope;
 }
 
 /** Time to which engine speed stays level at the top; null where it turns down at once. */
@@ -222,11 +204,38 @@ function heldOnLimiter(signals: RiseSignals, rise: Rise): number | null {
   const { engineSpeed, time } = signals;
   const top = medianOf(engineSpeed, rise.to - 2, Math.min(rise.segment.to, rise.to + 3));
   let i = rise.to;
-  while (i < rise.segment.to && (engineSpeed[i] ?? 0) > 0.975 * top) i++;
+  while (i < rise.segment.to && (engineSpeed[i] ?? 0) > 0.985 * top) i++;
   const end = time[Math.max(rise.to, i - 1)] ?? 0;
   const start = time[rise.to - 1] ?? 0;
-  if (end - start <= 0.35) return null;
-  // A car rolling out of a pull slows by 1 to 2 % a second at least; on the limiter the mean stands.
+  if (end - start <= 0.3) return null;
+  // A car rolling out of a pull slows by 1.5 % a second at least; on the limiter the mean stands.
   const { slope } = lineThrough(engineSpeed, time, rise.to, i, end);
   return Math.abs(slope) < 0.004 * top ? end : null;
+}
+
+/**
+ * Sample of the highest engine speed where a gear change follows the rise at once: engine speed then falls by 8 %
+ * within half a second, faster than any car slows in gear. Null where none follows.
+ */
+function shiftAfter(signals: RiseSignals, rise: Rise): number | null {
+  const { engineSpeed, time } = signals;
+  const a = indexAt(time, (time[rise.to - 1] ?? 0) - 0.3, rise.from, rise.segment.to);
+  const b = indexAt(time, (time[rise.to - 1] ?? 0) + 0.4, a, rise.segment.to);
+  let top = a;
+  for (let i = a; i < b; i++) if ((engineSpeed[i] ?? 0) > (engineSpeed[top] ?? 0)) top = i;
+  const c = indexAt(time, (time[top] ?? 0) + 0.5, top, rise.segment.to);
+  for (let i = top; i < c; i++) if ((engineSpeed[i] ?? 0) < 0.92 * (engineSpeed[top] ?? 0)) return top;
+  return null;
+}
+
+/** Sample of the lowest engine speed where a gear change leads into the rise; null where none does. */
+function shiftBefore(signals: RiseSignals, rise: Rise): number | null {
+  const { engineSpeed, time } = signals;
+  const a = indexAt(time, (time[rise.from] ?? 0) - 0.6, rise.segment.from, rise.segment.to);
+  const b = indexAt(time, (time[rise.from] ?? 0) + 0.2, a, rise.segment.to);
+  let low = b;
+  for (let i = b; i >= a; i--) if ((engineSpeed[i] ?? 0) < (engineSpeed[low] ?? 0)) low = i;
+  const c = indexAt(time, (time[low] ?? 0) - 0.5, rise.segment.from, low);
+  for (let i = c; i < low; i++) if ((engineSpeed[i] ?? 0) > 1.08 * (engineSpeed[low] ?? 0)) return low;
+  return null;
 }

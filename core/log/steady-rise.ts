@@ -65,6 +65,8 @@ export function kneeTime(
     readonly to_s: number;
     readonly before_s: number;
     readonly after_s: number;
+    /** 1 where the slope rises at the knee, -1 where it falls. */
+    readonly turn: 1 | -1;
   },
 ): number {
   const a = indexAt(time, window.from_s - window.before_s, segment.from, segment.to);
@@ -73,7 +75,7 @@ export function kneeTime(
   let best = (window.from_s + window.to_s) / 2;
   let least = Number.POSITIVE_INFINITY;
   for (let knee = window.from_s; knee <= window.to_s; knee += step) {
-    const error = hingeError(values, time, a, b, knee);
+    const error = hingeError(values, time, a, b, knee, window.turn);
     if (error < least) {
       least = error;
       best = knee;
@@ -89,6 +91,7 @@ function hingeError(
   from: number,
   to: number,
   knee: number,
+  turn: 1 | -1,
 ): number {
   let n = 0;
   let s1 = 0;
@@ -126,6 +129,7 @@ function hingeError(
   if (!(n >= 4) || !(a11 > 0)) return Number.POSITIVE_INFINITY;
   const d22 = a22 - (a12 * a12) / a11;
   const d2 = b2 - (a12 * b1) / a11;
+  if (d2 * turn < 0) return Number.POSITIVE_INFINITY;
   const explained = (b1 * b1) / a11 + (d22 > 1e-12 ? (d2 * d2) / d22 : 0);
   return yy - (y0 * y0) / n - explained;
 }

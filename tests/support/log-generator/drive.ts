@@ -146,6 +146,7 @@ export class Driver {
         this.#rampTo(0.1, 0.3);
         break;
       case 'stab':
+        this.#settle(act.gear, 2600);
         this.#rampTo(1, 0.12);
         this.#for(act.seconds);
         this.#rampTo(0.15, 0.12);

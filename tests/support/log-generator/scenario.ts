@@ -7,7 +7,7 @@ export type Scenario = { readonly car: TestCar; readonly drive: Drive; readonly 
 export function roadScenario(random: Random, hardestPart = 0.75): Scenario {
   const car = randomCar(random);
   const acts: Act[] = [{ kind: 'idle', seconds: random.between(1, 4) }];
-  const gear = random.int(2, 4);
+  const gear = pullGear(car, random);
   const pulls = random.int(1, 4);
   acts.push({ kind: 'cruise', gear, rpm: random.between(1900, 2600), seconds: random.between(2, 6) });
   for (let i = 0; i < pulls; i++) {
@@ -26,6 +26,12 @@ export function roadScenario(random: Random, hardestPart = 0.75): Scenario {
   }
   acts.push({ kind: 'cruise', gear, rpm: random.between(1900, 3000), seconds: random.between(1, 5) });
   return { car, drive: new Driver(car).run(acts), kind: 'road' };
+}
+
+/** A gear in which a pull lasts some 2 to 15 s: nobody measures for half a minute on a road. */
+function pullGear(car: TestCar, random: Random): number {
+  const kilogramsPerTorque = car.mass / (car.torque * (1 + (0.85 * car.fullBoost) / 1e5));
+  return random.int(2, kilogramsPerTorque > 5 ? 3 : 4);
 }
 
 function randomPull(random: Random, gear: number, car: TestCar): Act {
@@ -50,7 +56,7 @@ function randomPull(random: Random, gear: number, car: TestCar): Act {
 /** A dyno file that begins and ends at full throttle. */
 export function dynoScenario(random: Random): Scenario {
   const car = randomCar(random);
-  const gear = random.int(3, 4);
+  const gear = pullGear(car, random);
   const drive = new Driver(car).run([
     { kind: 'cruise', gear, rpm: 1500, seconds: 1 },
     { kind: 'pull', gear, fromRpm: 2200, toRpm: 0.97 * car.limiterRpm, rampIn: 0.2, rampOut: 0.2 },
