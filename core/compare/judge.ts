@@ -8,7 +8,7 @@ import type { JudgeInput } from './judge-input.ts';
 import { findEffect } from './levels/find-effect.ts';
 import { intakeBelongsToChange } from './levels/nuisances.ts';
 import { knockEventsOf, whyNotComparable } from './reasons/why-not-comparable.ts';
-import { type Choice, choosePulls } from './selection/choose-pulls.ts';
+import { type Choice, choosePulls, factsOf } from './selection/choose-pulls.ts';
 import { leaveOutOdd } from './selection/leave-out-odd.ts';
 import { afterSetup, beforeSetup, gatherRows, type Row } from './selection/rows.ts';
 import type { Verdict } from './verdict.ts';
@@ -64,10 +64,19 @@ export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; read
     return { verdict: { ...empty, reasons }, p: null };
   }
   const grid = gridOver(asked);
-  const { rows, leftOut } = leaveOutOdd(gatherRows(grid, choice, input.session ?? []));
+  const gathered = gatherRows(grid, choice, input.session ?? []);
+  const gaps = [...choice.before, ...choice.after]
+    .filter((c) => !gathered.some((r) => r.chosen === c))
+    .map((c): Note => ({ code: 'compare/left-out-no-power', facts: factsOf(c) }));
+  const { rows, leftOut } = leaveOutOdd(gathered);
   const before = rows.filter((r) => r.group === beforeSetup);
   const after = rows.filter((r) => r.group === afterSetup);
   const sides = { before: chosenOf(before), after: chosenOf(after) };
+  const emptied = (['before', 'after'] as const).filter((side) => sides[side].length === 0);
+  if (emptied.length > 0) {
+    const reasons = emptied.map((side): Note => ({ code: 'compare/no-pulls', facts: { side } }));
+    return { verdict: { ...empty, reasons, remarks: [...choice.leftOut, ...gaps] }, p: null };
+  }
   const weather = weatherBetween(sides.before, sides.after);
   const movements = movementsOf(rows, grid);
   const effect = findEffect(rows, grid, {
@@ -89,6 +98,7 @@ export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; read
   ]);
   const remarks = [
     ...choice.leftOut,
+    ...gaps,
     ...leftOut,
     ...bandRemarks(input.band_rad_s ?? null, asked),
     ...hearing.remarks,

@@ -11,9 +11,9 @@ import type { Nuisance } from './level-fit.ts';
  */
 export const nuisancePriors = {
   /** Per K of intake temperature. */
-  intake: { mean: -0.0015, deviation: 0.001, chance: 1 },
+  intake: { mean: -0.0015, deviation: 0.0008, chance: 1 },
   /** Per pull. */
-  drift: { mean: 0, deviation: 0.001, chance: 0.5 },
+  drift: { mean: 0, deviation: 0.001, chance: 0.35 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;

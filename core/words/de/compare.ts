@@ -42,7 +42,9 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/other-mass': (f, show) =>
     `Andere Masse: ${show.quantity(f.before_kg, 'mass')} vorher, ${show.quantity(f.after_kg, 'mass')} nachher.`,
   'compare/other-rolling': (f, show) =>
-    `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: anderer Reifen oder Luftdruck, oder mehr Schlupf.`,
+    Math.abs(f.share) > 0.08
+      ? `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: ein anderer Gang.`
+      : `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: anderer Reifen oder Luftdruck, oder mehr Schlupf.`,
   'compare/other-direction': () =>
     'Vorher in die eine, nachher in die andere Richtung gefahren: Steigung und Wind sind von der Änderung nicht zu trennen.',
   'compare/no-common-band': () =>
@@ -51,8 +53,12 @@ export const compareNotes: NoteWordsOf<'compare'> = {
     `Die Luft allein würde die Leistung um etwa ${share(show, f.share)} ändern, und es ist keine Korrektur gewählt.`,
   'compare/weather-beyond': (f, show) =>
     `Die Luft unterscheidet sich um etwa ${share(show, f.share)} der Leistung: mehr, als eine Korrektur bei einem aufgeladenen Motor trägt.`,
-  'compare/also-moved': (f, show) =>
-    `${name(f.quantity)} hat sich um ${difference(show, f.delta, f.quantity)} verschoben, obwohl sich nur ${changeWords[f.declared]} ändern sollte: als dieser Schritt nicht vergleichbar.`,
+  'compare/also-moved': (f, show) => {
+    const said = `${name(f.quantity)} hat sich um ${difference(show, f.delta, f.quantity)} verschoben`;
+    return f.declared === 'nothing'
+      ? `${said}, obwohl sich nichts ändern sollte: das ist nicht derselbe Stand.`
+      : `${said}, obwohl sich nur ${changeWords[f.declared]} ändern sollte: als dieser Schritt nicht vergleichbar.`;
+  },
   'compare/more-than-one': (f) => `Mehr als eines hat sich geändert: ${f.quantities.map(name).join(', ')}.`,
   'compare/declared-missing': (f, show) =>
     f.size === null

@@ -42,7 +42,9 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/other-mass': (f, show) =>
     `Another mass: ${show.quantity(f.before_kg, 'mass')} before, ${show.quantity(f.after_kg, 'mass')} after.`,
   'compare/other-rolling': (f, show) =>
-    `Engine speed over road speed moved by ${share(show, f.share)}: another tyre or pressure, or more slip.`,
+    Math.abs(f.share) > 0.08
+      ? `Engine speed over road speed moved by ${share(show, f.share)}: another gear.`
+      : `Engine speed over road speed moved by ${share(show, f.share)}: another tyre or pressure, or more slip.`,
   'compare/other-direction': () =>
     'Driven one way before and the other way after: slope and wind can’t be told from the change.',
   'compare/no-common-band': () => 'The pulls share no band of engine speeds wide enough to compare.',
@@ -50,8 +52,12 @@ export const compareNotes: NoteWordsOf<'compare'> = {
     `The air alone would change power by about ${share(show, f.share)}, and no correction is set.`,
   'compare/weather-beyond': (f, show) =>
     `The air differs by about ${share(show, f.share)} of power: more than a correction can carry on a boosted engine.`,
-  'compare/also-moved': (f, show) =>
-    `${name(f.quantity)} moved by ${difference(show, f.delta, f.quantity)} although only ${changeWords[f.declared]} was to change: not comparable as that step.`,
+  'compare/also-moved': (f, show) => {
+    const said = `${name(f.quantity)} moved by ${difference(show, f.delta, f.quantity)}`;
+    return f.declared === 'nothing'
+      ? `${said} although nothing was to change: this is not the same setup.`
+      : `${said} although only ${changeWords[f.declared]} was to change: not comparable as that step.`;
+  },
   'compare/more-than-one': (f) => `More than one thing moved: ${f.quantities.map(inText).join(', ')}.`,
   'compare/declared-missing': (f, show) =>
     f.size === null
