@@ -1,6 +1,6 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import type { PullPower } from './pull-power.ts';
 import { median } from './speed-signal.ts';
 
@@ -103,7 +103,7 @@ function flowAround(time: Float64Array, values: Float64Array, pull: Pull, t: num
   return count > 0 ? sum / count : nearest;
 }
 
-export const explainAirflowPower: Explanation = {
+export const explainAirflowPower: FormulaCard = {
   formula: 'P = air / (lambda L0) / b',
   inputs: [
     input('air', 'kg/s', 'air mass flow'),

@@ -2,7 +2,7 @@ import { type Channel, channelOf, type Log } from '../log/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import type { Coefficients } from './coast-down-time.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { type Matrix, solveNormal } from './normal-equations.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 import { wheelMass } from './wheel-mass.ts';
@@ -203,7 +203,7 @@ function inverseOf(normal: Matrix, size: number): Matrix | null {
   return out;
 }
 
-export const explainCoastDown: Explanation = {
+export const explainCoastDown: FormulaCard = {
   formula: '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), speed trace fitted by least squares',
   inputs: [
     input('v', 'm/s', 'road speed while rolling in neutral'),

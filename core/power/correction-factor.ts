@@ -1,5 +1,5 @@
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { type Air, dryPressure } from './moist-air.ts';
 import type { CorrectionStandard } from './pull-power.ts';
 
@@ -117,7 +117,7 @@ function airProblems(air: Air): readonly Problem[] {
 }
 
 /** Where each factor comes from. */
-export const explainCorrection: Record<Exclude<CorrectionStandard, 'none'>, Explanation> = {
+export const explainCorrection: Record<Exclude<CorrectionStandard, 'none'>, FormulaCard> = {
   'SAE J1349': {
     formula: 'f = 1.18 (990 hPa / pd) sqrt((t + 273) / 298) - 0.18',
     inputs: [input('pd', 'hPa', 'dry pressure'), input('t', 'C', 'air temperature before the engine')],

@@ -1,7 +1,7 @@
 import { explainAirflowPower } from './airflow-power.ts';
 import { explainCoastDown } from './coast-down.ts';
 import { explainCorrection } from './correction-factor.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { explainGearing } from './gearing.ts';
 import { explainAirDensity } from './moist-air.ts';
 import { explainEnginePower, explainWheelPower } from './power-of-pull.ts';
@@ -9,7 +9,7 @@ import { explainRoadLoad } from './road-load.ts';
 import { explainTwoWay } from './two-way.ts';
 import { explainRollingRadius } from './tyre-size.ts';
 
-const explainWheelPowerError: Explanation = {
+const explainWheelPowerError: FormulaCard = {
   formula: 'u = |dP/d(samples)| sigma; sigma from the scatter about short parabolas',
   inputs: [
     input('sigma', 'm/s', 'standard deviation of one speed sample'),
@@ -19,7 +19,7 @@ const explainWheelPowerError: Explanation = {
   validRange: 'noise of this pull alone; what repeats differ by is seen in the pulls themselves',
 };
 
-const explainSystematicError: Explanation = {
+const explainSystematicError: FormulaCard = {
   formula: 'u^2 = sum (dP/dx u(x))^2 over mass, road load, slope, speed scale',
   inputs: [
     input('x', 'of each input', 'input as entered'),
@@ -29,14 +29,14 @@ const explainSystematicError: Explanation = {
   validRange: 'common to all pulls of the car: it cancels between two entries',
 };
 
-const explainBandwidth: Explanation = {
+const explainBandwidth: FormulaCard = {
   formula: 'local polynomials of degree 1 and 2, least estimated (bias^2 + variance) over half widths',
   inputs: [input('t', 's', 'full width at half height of the kernel that the true slope is seen through')],
   source: 'Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory)',
   validRange: 'features narrower than the width are flattened',
 };
 
-const explainSlip: Explanation = {
+const explainSlip: FormulaCard = {
   formula: 'w / v = (1 + s F / Fmax) / d',
   inputs: [
     input('w', 'rad/s', 'engine speed'),
@@ -66,4 +66,4 @@ export const explainPower = {
   'DIN 70020': explainCorrection['DIN 70020'],
   twoWay: explainTwoWay,
   airflowPower: explainAirflowPower,
-} as const satisfies Record<string, Explanation>;
+} as const satisfies Record<string, FormulaCard>;

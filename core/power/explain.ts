@@ -1,5 +1,5 @@
-/** What stands behind a number when a person asks "where from". Formulas and sources are the same in every language. */
-export type Explanation = {
+/** What stands behind a kind of number, before any number is put in, when a person asks "where from". Formulas and sources are the same in every language. */
+export type FormulaCard = {
   readonly formula: string;
   /** Symbol, its SI unit and the name it has in the code. */
   readonly inputs: readonly { readonly symbol: string; readonly unit: string; readonly name: string }[];

@@ -1,7 +1,7 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { inputUncertainty } from './practice.ts';
 import { median } from './speed-signal.ts';
 import { tyreSize } from './tyre-size.ts';
@@ -129,7 +129,7 @@ export function gearOf(car: Car, distance: number): number | null {
   return best;
 }
 
-export const explainGearing: Explanation = {
+export const explainGearing: FormulaCard = {
   formula: 'd = r / (i i0) without slip;  d = median(v / w) from the log',
   inputs: [
     input('r', 'm', 'rolling radius'),

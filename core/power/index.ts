@@ -11,7 +11,7 @@ export { type CoastDownFit, type CoastDownWindow, fitCoastDown } from './coast-d
 export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down-time.ts';
 export * from './conditions.ts';
 export { correctionFactor } from './correction-factor.ts';
-export type { Explanation } from './explain.ts';
+export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';
 export { distancePerRadian, estimateGearing, type Gearing, gearOf, rollingRadius } from './gearing.ts';
 export { type Air, dryPressure, humidityRatio, moistAirDensity, saturationPressure } from './moist-air.ts';

@@ -1,4 +1,4 @@
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 
 /** Specific gas constants [J/(kg K)]: dry air and water vapour, ASHRAE Handbook Fundamentals 2017, chapter 1. */
 export const dryAirGasConstant = 287.042;
@@ -72,7 +72,7 @@ export function moistAirDensity(air: Air): number {
   return ((air.pressure - vapour) / dryAirGasConstant + vapour / vapourGasConstant) / air.temperature;
 }
 
-export const explainAirDensity: Explanation = {
+export const explainAirDensity: FormulaCard = {
   formula: 'rho = (p - pv) / (Rd T) + pv / (Rv T)',
   inputs: [
     input('p', 'Pa', 'barometer, absolute'),

@@ -4,7 +4,7 @@ import { airOfPull } from './air-of-pull.ts';
 import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
 import { directPower } from './direct-power.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { fusedSpeed } from './fused-speed.ts';
 import { gradeOfPull } from './grade.ts';
 import { practice } from './practice.ts';
@@ -146,7 +146,7 @@ function once(notes: readonly Note[]): readonly Note[] {
   });
 }
 
-export const explainWheelPower: Explanation = {
+export const explainWheelPower: FormulaCard = {
   formula: 'Pw = ((m + Iw / r^2) dv/dt + a + b v + c v^2 + m g sin(atan s)) v',
   inputs: [
     input('m', 'kg', 'mass as driven'),
@@ -160,7 +160,7 @@ export const explainWheelPower: Explanation = {
   validRange: 'one gear, clutch closed, still air; 1.5 % RMS at 20 Hz on generated drives',
 };
 
-export const explainEnginePower: Explanation = {
+export const explainEnginePower: FormulaCard = {
   formula: 'Pe = Pw / eta + Ie w dw/dt',
   inputs: [
     input('Pw', 'W', 'wheel power'),

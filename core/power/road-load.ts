@@ -1,7 +1,7 @@
 import type { Note } from '../result/index.ts';
 import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { moistAirDensity } from './moist-air.ts';
 import { inputUncertainty, practice, standardGravity } from './practice.ts';
 
@@ -99,7 +99,7 @@ export function loadAt(load: RoadLoad, v: number): number {
   return load.a + load.slopeForce + v * (load.b + v * load.c);
 }
 
-export const explainRoadLoad: Explanation = {
+export const explainRoadLoad: FormulaCard = {
   formula: 'F = a + b v + c v^2 + m g sin(atan s);  a = m g Crr cos(atan s), c = rho CdA / 2',
   inputs: [
     input('m', 'kg', 'mass as driven'),

@@ -1,6 +1,6 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 import { practice, standardGravity } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
 
@@ -131,7 +131,7 @@ function scatterOf(values: readonly number[]): { squares: number; freedom: numbe
   return { squares: values.reduce((sum, v) => sum + (v - centre) ** 2, 0), freedom: values.length - 1 };
 }
 
-export const explainTwoWay: Explanation = {
+export const explainTwoWay: FormulaCard = {
   formula: 's = (P_back - P_out) / (2 m g v);  or as wind  w = (P_back - P_out) / (2 rho CdA v^2)',
   inputs: [
     input('P_out, P_back', 'W', 'wheel power each way, worked out as level'),

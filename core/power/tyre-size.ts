@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../result/index.ts';
-import { type Explanation, input } from './explain.ts';
+import { type FormulaCard, input } from './explain.ts';
 
 /**
  * Rolling radius over free radius of a radial tyre under its load.  Common practice (0.96 to 0.98); the rolling
@@ -53,7 +53,7 @@ export function tyreSize(text: string): Result<TyreSize> {
   return ok({ width, aspect, rimDiameter, freeRadius, rollingRadius: dynamicFactor * freeRadius });
 }
 
-export const explainRollingRadius: Explanation = {
+export const explainRollingRadius: FormulaCard = {
   formula: 'r = 0.97 (rim / 2 + width * aspect)',
   inputs: [
     input('rim', 'm', 'rim diameter'),
