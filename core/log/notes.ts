@@ -37,7 +37,8 @@ declare module '../result/result.ts' {
     'log/pull-aborted': { rpmTo_rad_s: number };
     'log/pull-short': { duration_s: number };
     'log/pull-gear-change': { time_s: number };
-    'log/pull-wheel-spin': { time_s: number; excess: number };
+    /** `excess` is null where no road speed tells it. */
+    'log/pull-wheel-spin': { time_s: number; excess: number | null };
     'log/pull-limiter': { engineSpeed_rad_s: number };
     'log/pull-intervention': { time_s: number };
     'log/pull-knock': { time_s: number; retard_rad: number };

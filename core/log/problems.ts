@@ -1,4 +1,5 @@
 import type { OtherFile } from './not-a-log.ts';
+import type { QuantityId } from './quantity.ts';
 
 /** What can be wrong with a log file. */
 declare module '../result/result.ts' {
@@ -28,7 +29,7 @@ declare module '../result/result.ts' {
     /** The time column never moves forward. */
     'log/time-stands-still': { time_s: number };
     /** A hand-made mapping names a unit that does not measure the quantity. */
-    'log/mapping-unit': { unit: string; quantity: string };
+    'log/mapping-unit': { unit: string; quantity: QuantityId };
     /** More rows than memory holds. */
     'log/too-big': { rows: number; columns: number };
     /** Reading was cancelled from outside. */

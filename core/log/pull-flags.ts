@@ -26,8 +26,7 @@ export function pullFlags(
     flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(spin.at), excess: spin.excess } });
   else {
     const fall = pull.breaks.find((b) => b.kind === 'spin');
-    if (fall)
-      flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: Number.NaN } });
+    if (fall) flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: null } });
   }
   const limiter = limiterOf(log, pull);
   if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });

@@ -1,5 +1,6 @@
 import type { OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { quantityNames } from './quantities.ts';
 
 const otherFiles: Record<OtherFile, string> = {
   image: 'ein Bild',
@@ -78,7 +79,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'In der Zuordnung eine andere Spalte als Zeit wählen, oder die Abtastrate nennen.',
   }),
   'log/mapping-unit': (f) => ({
-    message: `„${f.unit}“ ist keine Einheit für ${f.quantity}.`,
+    message: `„${f.unit}“ ist keine Einheit dieser Größe: ${quantityNames[f.quantity]}.`,
     remedy: 'Eine Einheit dieser Größe wählen, oder die Spalte ohne Größe lassen.',
   }),
   'log/too-big': (f) => ({
@@ -121,7 +122,8 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/time-from-rate': (f, show) =>
     `Die Zeit wurde aus den Zeilen gezählt, ${show.number(f.rate_Hz, 1)} je Sekunde.`,
   'log/mapping-unused': (f) => `Die Zuordnung nennt eine Spalte „${f.column}“, die die Datei nicht hat.`,
-  'log/pulls-by': (f) => `Weder Pedal noch Drosselklappe helfen; die Züge wurden an ${f.quantity} erkannt.`,
+  'log/pulls-by': (f) =>
+    `Weder Pedal noch Drosselklappe helfen; die Züge wurden an diesem Kanal erkannt: ${quantityNames[f.quantity]}.`,
   'log/no-pulls': () => 'Kein Volllastzug gefunden.',
   'log/no-engine-speed': () => 'Keine Motordrehzahl in diesem Log, daher lassen sich keine Züge finden.',
   'log/pull-aborted': (f, show) =>
@@ -129,8 +131,11 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/pull-short': (f, show) => `Kurz: ${show.number(f.duration_s, 1)} s.`,
   'log/pull-gear-change': (f, show) =>
     `Endet oder beginnt mit einem Gangwechsel bei ${show.number(f.time_s, 2)} s.`,
-  'log/pull-wheel-spin': (f, show) =>
-    `Räder drehen durch bei ${show.number(f.time_s, 2)} s: Die Drehzahl läuft der Fahrt um ${show.number(100 * f.excess, 0)} % voraus.`,
+  'log/pull-wheel-spin': (f, show) => {
+    const ahead =
+      f.excess === null ? '' : `: Die Drehzahl läuft der Fahrt um ${show.number(100 * f.excess, 0)} % voraus`;
+    return `Räder drehen durch bei ${show.number(f.time_s, 2)} s${ahead}.`;
+  },
   'log/pull-limiter': (f, show) => `Im Begrenzer bei ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
   'log/pull-intervention': (f, show) =>
     `Bei ${show.number(f.time_s, 2)} s wurde Moment zurückgenommen, obwohl das Pedal unten blieb.`,

@@ -1,5 +1,6 @@
 import type { OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { quantityNames } from './quantities.ts';
 
 const otherFiles: Record<OtherFile, string> = {
   image: 'an image',
@@ -77,7 +78,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Choose another column as time in the mapping, or give the sample rate.',
   }),
   'log/mapping-unit': (f) => ({
-    message: `“${f.unit}” does not measure ${f.quantity}.`,
+    message: `“${f.unit}” is no unit of this quantity: ${quantityNames[f.quantity]}.`,
     remedy: 'Choose a unit of that quantity, or leave the column without one.',
   }),
   'log/too-big': (f) => ({
@@ -119,15 +120,19 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/time-from-rate': (f, show) =>
     `Time was counted from the rows at ${show.number(f.rate_Hz, 1)} per second.`,
   'log/mapping-unused': (f) => `The mapping names a column “${f.column}” that the file does not have.`,
-  'log/pulls-by': (f) => `Neither pedal nor throttle tells; pulls were found by ${f.quantity}.`,
+  'log/pulls-by': (f) =>
+    `Neither pedal nor throttle tells; pulls were found by this channel: ${quantityNames[f.quantity]}.`,
   'log/no-pulls': () => 'No full-throttle pull was found.',
   'log/no-engine-speed': () => 'No engine speed in this log, so no pulls can be found.',
   'log/pull-aborted': (f, show) =>
     `Lifted early, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, well before the other pulls end.`,
   'log/pull-short': (f, show) => `Short: ${show.number(f.duration_s, 1)} s.`,
   'log/pull-gear-change': (f, show) => `Ends or begins with a gear change at ${show.number(f.time_s, 2)} s.`,
-  'log/pull-wheel-spin': (f, show) =>
-    `Wheels spin at ${show.number(f.time_s, 2)} s: engine speed runs ${show.number(100 * f.excess, 0)} % ahead of the road.`,
+  'log/pull-wheel-spin': (f, show) => {
+    const ahead =
+      f.excess === null ? '' : `: engine speed runs ${show.number(100 * f.excess, 0)} % ahead of the road`;
+    return `Wheels spin at ${show.number(f.time_s, 2)} s${ahead}.`;
+  },
   'log/pull-limiter': (f, show) => `On the limiter at ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
   'log/pull-intervention': (f, show) =>
     `Torque was taken back at ${show.number(f.time_s, 2)} s while the pedal stayed down.`,
