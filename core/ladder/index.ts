@@ -5,12 +5,14 @@
  *   nextStep(input)     the one thing to do now, and why
  *   gatesOf(measured, context)   the stop rules of one entry and how close it came
  *   measuredOf(pulls)   what an entry's pulls measured of them
+ *   fluidOfPulls(...)   the fluid that arrived, from the trim of pulls with and without spray
  *   mixtureOfSetup(setup, plan)  the mixture over boost
  */
 import './notes.ts';
 
 export { type BoostCap, type BoostEnd, boostEnds } from './caps.ts';
 export { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+export * from './fluid-of-pulls.ts';
 export * from './gate.ts';
 export type { LadderHeadroom, Range } from './headroom.ts';
 export { injectorDutyAt } from './injector-duty.ts';

@@ -1,7 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type EntryPulls, evidenceOfPull } from '../../../core/compare/index.ts';
-import { closedGates, type Measured, nextStep, planLadder } from '../../../core/ladder/index.ts';
+import { planOf } from '../../../core/injection/index.ts';
+import {
+  chargeModel,
+  closedGates,
+  fluidOfPulls,
+  type Measured,
+  nextStep,
+  planLadder,
+} from '../../../core/ladder/index.ts';
 import { findPulls, readLog } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import {
@@ -84,6 +92,36 @@ describe('the ladder of the bundled session, from its own logs', () => {
     const next = unwrap(nextStep(ladderAfter(session.ledger.length)));
     expect(['drive-again', 'go-back']).toContain(next.kind);
     expect(next.step).toBeNull();
+  });
+
+  it('reads the fluid that arrived back from the fuel trim, against the truth of the sample', () => {
+    const { setup } = session;
+    if (setup === null) throw new Error('the test gave it one');
+    const plan = unwrap(planOf(setup));
+    const model = unwrap(chargeModel(setup, plan));
+    const of = (id: string) => pulls.find((p) => p.id === id)?.pulls ?? [];
+    const found = unwrap(fluidOfPulls(setup, plan, model, of('baseline'), of('spray')));
+    const spray = truth.entries.find((e) => e.id === 'spray');
+    const trueRatios = spray?.files.flatMap((f) => f.pulls.map((p) => p.fluidOverFuel)) ?? [];
+    const trueRatio = trueRatios.reduce((a, b) => a + b, 0) / trueRatios.length;
+    // Against petrol at the same place: the truth is fluid over fuel where the spray is full.
+    const petrol = found?.explanation.inputs.find((i) => i.symbol === 'm_petrol')?.value ?? Number.NaN;
+    const [low, high] = (found?.interval95 ?? [Number.NaN, Number.NaN]).map((f) => f / petrol);
+    console.log(
+      `fluid over fuel from the trim: ${low?.toFixed(3)} to ${high?.toFixed(3)}, truth ${trueRatio.toFixed(3)}`,
+    );
+    expect(low).toBeLessThan(trueRatio);
+    expect(high).toBeGreaterThan(trueRatio);
+    expect(high).toBeLessThan(0.4);
+  });
+
+  it('says nothing from trims at two boosts', () => {
+    const { setup } = session;
+    if (setup === null) throw new Error('the test gave it one');
+    const plan = unwrap(planOf(setup));
+    const model = unwrap(chargeModel(setup, plan));
+    const of = (id: string) => pulls.find((p) => p.id === id)?.pulls ?? [];
+    expect(unwrap(fluidOfPulls(setup, plan, model, of('baseline'), of('boost')))).toBeNull();
   });
 
   it('says whether the setup sheet is missing', () => {
