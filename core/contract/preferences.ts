@@ -6,6 +6,8 @@ export const PreferencesSchema = z.object({
   language: z.enum(['en', 'de']).default('en'),
   units: UnitChoiceSchema.default(metricUnits),
   theme: z.enum(['system', 'day', 'night']).default('system'),
+  /** A short tone in the ride view with a new pull, a closed gate, low fluid. */
+  rideSound: z.boolean().default(false),
   recent: z
     .array(z.object({ folder: z.string(), name: z.string() }))
     .max(50)

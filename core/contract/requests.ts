@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { changeKinds } from '../compare/index.ts';
+import { gateActions, gateQuantities, gateStates } from '../ladder/index.ts';
 import { CarSchema, IdSchema, SessionEditSchema } from '../session/index.ts';
+import { shownKinds } from '../units/index.ts';
 import { PreferencesSchema } from './preferences.ts';
 import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
 import { VerdictSchema } from './verdict-wire.ts';
@@ -146,6 +148,23 @@ export const requests = {
     input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
     output: z.object({
       entries: z.array(z.object({ entryId: z.string(), pulls: z.array(PullCurveSchema) })),
+    }),
+  }),
+  /** How close the pulls of an entry came to the session's limits. */
+  'entries.gates': request({
+    input: z.strictObject({ entryId: IdSchema }),
+    output: z.object({
+      gates: z.array(
+        z.object({
+          quantity: z.enum(gateQuantities),
+          kind: z.enum(shownKinds),
+          limit: z.number(),
+          isLowest: z.boolean(),
+          measured: z.number().nullable(),
+          state: z.enum(gateStates),
+          ifClosed: z.enum(gateActions),
+        }),
+      ),
     }),
   }),
   'handover.make': request({

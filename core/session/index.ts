@@ -12,6 +12,7 @@ export * from './declared-change.ts';
 export * from './edit.ts';
 export * from './edited-pulls.ts';
 export * from './entry.ts';
+export * from './entry-gates.ts';
 export * from './entry-peak.ts';
 export * from './entry-pulls.ts';
 export * from './json-difference.ts';

@@ -9,7 +9,7 @@ import {
   verdictToWire,
 } from '../../core/contract/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import { type AnalysedPull, createSession, entryPulls } from '../../core/session/index.ts';
+import { type AnalysedPull, createSession, entryGates, entryPulls } from '../../core/session/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
@@ -163,6 +163,17 @@ export function createHandlers(
               return curve ? [curve] : [];
             }),
           })),
+        });
+      }),
+    'entries.gates': (input, context) =>
+      onDesk(async (d) => {
+        const { session, runs } = d.state();
+        const entry = entryPulls(session, runs, await d.analyses(context)).find(
+          (e) => e.id === input.entryId,
+        );
+        if (!entry) return fail({ code: 'session/no-entry', facts: { entryId: input.entryId } });
+        return ok({
+          gates: entryGates(session, entry.pulls).map(({ predicted: _, closeness: __, ...gate }) => gate),
         });
       }),
     'handover.make': (input, context) =>

@@ -2,6 +2,7 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ImportBar } from '../importing/ImportBar.tsx';
 import { WindowDrop } from '../importing/WindowDrop.tsx';
+import { RideScreen } from '../ride/RideScreen.tsx';
 import { Notices } from '../shell/Notices.tsx';
 import { TopBar } from '../shell/TopBar.tsx';
 import { StartScreen } from '../start/StartScreen.tsx';
@@ -18,7 +19,18 @@ export function Workbench() {
   const { screens } = useWords();
   const { view } = useView();
   const actions = useActions();
-  useKeyActions(actions, view.dialog !== null);
+  // The passenger's view takes the whole window and only its own three keys.
+  const isRide = snapshot !== null && view.screen === 'ride';
+  useKeyActions(actions, view.dialog !== null || isRide);
+  if (snapshot && isRide) {
+    return (
+      <div className={styles.window}>
+        <RideScreen snapshot={snapshot} />
+        <Dialogs actions={actions} />
+        <WindowDrop />
+      </div>
+    );
+  }
   return (
     <div className={styles.window}>
       <TopBar actions={actions} />

@@ -7,6 +7,7 @@ import { importing } from './import.ts';
 import { ledger } from './ledger.ts';
 import { now } from './now.ts';
 import { plan } from './plan.ts';
+import { ride } from './ride.ts';
 import { setup } from './setup.ts';
 import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
@@ -23,6 +24,7 @@ export const screens: ScreenWords = {
   ledger,
   now,
   plan,
+  ride,
   setup,
   sheet,
   shell,

@@ -1,0 +1,25 @@
+import { useEffect, useRef, useState } from 'react';
+import { usePreferences } from '../hooks/use-preferences.tsx';
+import { playCue } from './cue.ts';
+import { type Seen, type Wake, wakesBetween } from './wakes.ts';
+
+/** What is said aloud, and heard where sound is on; `seen` null while the answers are on their way. */
+export function useWakes(seen: Seen | null, say: (wake: Wake) => string): string {
+  const { rideSound } = usePreferences().preferences;
+  const before = useRef<Seen | null>(null);
+  const latest = useRef({ say, rideSound });
+  const [said, setSaid] = useState('');
+  useEffect(() => {
+    latest.current = { say, rideSound };
+  });
+  useEffect(() => {
+    if (!seen) return;
+    const wakes = wakesBetween(before.current, seen);
+    before.current = seen;
+    const [first] = wakes;
+    if (!first) return;
+    setSaid(wakes.map(latest.current.say).join(' '));
+    if (latest.current.rideSound) playCue(first.cue);
+  }, [seen]);
+  return said;
+}
