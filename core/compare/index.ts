@@ -2,6 +2,7 @@ import './notes.ts';
 
 export * from './evidence/evidence-of-pull.ts';
 export * from './evidence/pull-evidence.ts';
+export * from './explain-verdict.ts';
 export { defaultMargin, judge } from './judge.ts';
 export * from './judge-input.ts';
 export * from './session/judge-session.ts';

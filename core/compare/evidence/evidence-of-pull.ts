@@ -90,6 +90,7 @@ export function evidenceOfPull(
     flags: pull.flags,
     isComplete: pull.complete,
     direction: context.direction ?? null,
+    heading_rad: headingOf(log, pull),
     conditions: context.conditions ?? null,
     mass_kg: context.mass_kg ?? null,
   };
@@ -111,6 +112,28 @@ function eventsOf(log: Log, pull: Pull): PullEvents {
     knockRetard_rad: known(retards).length > 0 ? Math.max(...known(retards)) : null,
     knockEvents: known(counts).length > 0 ? known(counts).reduce((a, b) => a + b, 0) : null,
   };
+}
+
+/** A pull covers some hundred metres: under this the receiver's own wandering decides [m] (common practice). */
+const leastDistance = 50;
+const earthRadius = 6_371_000;
+
+/** Positions are in degrees, as every receiver writes them. */
+function headingOf(log: Log, pull: Pull): number | null {
+  const latitude = channelOf(log, 'latitude');
+  const longitude = channelOf(log, 'longitude');
+  if (!latitude || !longitude) return null;
+  const ends = (values: Float64Array) => {
+    const known = [...values.subarray(pull.from, pull.to)].filter(Number.isFinite);
+    return [known[0] ?? Number.NaN, known[known.length - 1] ?? Number.NaN] as const;
+  };
+  const [lat0, lat1] = ends(latitude.values);
+  const [lon0, lon1] = ends(longitude.values);
+  const degree = Math.PI / 180;
+  const north = (lat1 - lat0) * degree;
+  const east = (lon1 - lon0) * degree * Math.cos(lat0 * degree);
+  const distance = earthRadius * Math.hypot(north, east);
+  return distance >= leastDistance ? Math.atan2(east, north) : null;
 }
 
 function extreme(channel: Channel, pull: Pull, of: (value: number) => number): number {

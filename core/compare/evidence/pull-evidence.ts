@@ -31,6 +31,8 @@ export type PullEvidence = {
   readonly isComplete: boolean;
   /** Out and back on a road; null on a dyno or where nobody said. */
   readonly direction: 1 | -1 | null;
+  /** Way over ground from the first position to the last, clockwise from north; null where no position is logged. */
+  readonly heading_rad?: number | null;
   /** Null where nothing is known of the air. */
   readonly conditions: Conditions | null;
   /** The mass that the power was reckoned with. */

@@ -29,10 +29,22 @@ export function intakeBelongsToChange(kind: ChangeKind | null): boolean {
 
 /** Driving direction on a road: slope and wind, of which nothing is known before. Null where it never varies. */
 export function directionSuspect(pulls: readonly PullEvidence[], setupOf: Int32Array): Suspect | null {
-  const values = Float64Array.from(pulls, (p) => p.direction ?? 0);
+  const values = waysOf(pulls);
   return variesInside(values, setupOf)
     ? { nuisance: { values, priorMean: 0, priorDeviation: Infinity }, chance: 1 }
     : null;
+}
+
+/** Out 1, back -1, not known 0: as said, else from where each pull went against the first. */
+export function waysOf(pulls: readonly PullEvidence[]): Float64Array {
+  const first = pulls.find((p) => p.heading_rad != null)?.heading_rad ?? null;
+  return Float64Array.from(pulls, (p) => {
+    if (p.direction !== null) return p.direction;
+    if (first === null || p.heading_rad == null) return 0;
+    const along = Math.cos(p.heading_rad - first);
+    // A bend in the road is neither way.
+    return along > 0.7 ? 1 : along < -0.7 ? -1 : 0;
+  });
 }
 
 /** Place in the order of driving. Null where no order is known. */

@@ -1,6 +1,7 @@
 import type { Note } from '../../result/index.ts';
 import { type Grid, onGrid } from '../band/grid.ts';
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
+import { waysOf } from '../levels/nuisances.ts';
 import type { Side } from '../notes.ts';
 import type { ChosenPull } from '../selection/choose-pulls.ts';
 import { mean, median, pooledVariance, tQuantile } from '../statistics/index.ts';
@@ -66,9 +67,9 @@ function otherMass(sides: Sides): Note[] {
 
 /** All out on one side and all back on the other: slope and wind can't be told from the change. */
 function otherDirection(sides: Sides): Note[] {
-  const ways = (side: Side) => new Set(sides[side].flatMap((c) => c.pull.direction ?? []));
-  const before = ways('before');
-  const after = ways('after');
+  const all = waysOf([...sides.before, ...sides.after].map((c) => c.pull));
+  const before = new Set(all.subarray(0, sides.before.length).filter((way) => way !== 0));
+  const after = new Set(all.subarray(sides.before.length).filter((way) => way !== 0));
   if (before.size === 0 || after.size === 0) return [];
   return [...before].some((way) => after.has(way)) ? [] : [{ code: 'compare/other-direction', facts: {} }];
 }

@@ -78,10 +78,14 @@ export function hearWitnesses(
       interval95: [m.delta - m.half, m.delta + m.half],
       declared: isDeclared,
       role: roleOf(m, { isDeclared, happened, isIntakeCorrected, supposed, explained: explained(m) }),
-      remark: null,
+      remark: [...reasons, ...remarks].find((n) => isAbout(n, m.quantity)) ?? null,
     };
   });
   return { witnesses, reasons, remarks };
+}
+
+function isAbout(note: Note, quantity: QuantityId): boolean {
+  return 'quantity' in note.facts && note.facts.quantity === quantity;
 }
 
 /** With nothing declared: the moved control that explains most of what else moved. */

@@ -138,3 +138,33 @@ it('out and back on both sides is averaged, and a slope does no harm', () => {
   expect(verdict.remarks.map((r) => r.code)).toContain('compare/directions-averaged');
   expect(verdict.kind).toBe('gain');
 });
+
+it('out and back are told from the positions where nobody said which', () => {
+  const heading =
+    (first: number): Change =>
+    (p, place) => ({ ...p, heading_rad: place % 2 === 0 ? first : first + Math.PI });
+  expect(verdictOf(heading(1), heading(1)).remarks.map((r) => r.code)).toContain(
+    'compare/directions-averaged',
+  );
+  expect(
+    reasonsOf(
+      (p) => ({ ...p, heading_rad: 1 }),
+      (p) => ({ ...p, heading_rad: 1 + Math.PI }),
+    ),
+  ).toContain('compare/other-direction');
+});
+
+it('a declared degree that retard took in part is said where it shows', () => {
+  const verdict = verdictOf(same, (p) => ({
+    ...p,
+    curves: {
+      ...p.curves,
+      sparkAdvance: (p.curves.sparkAdvance as Float64Array).map((v) => v - 0.6 * degree),
+      knockRetard: p.power.engineSpeed_rad_s.map(() => 0.6 * degree),
+    },
+  }));
+  expect(verdict.kind).toBe('not-comparable');
+  const witness = verdict.witnesses.find((w) => w.quantity === 'sparkAdvance');
+  expect(verdict.remarks.map((r) => r.code)).toContain('compare/declared-partly');
+  expect(witness?.remark?.code).toMatch(/^compare\/declared-/);
+});

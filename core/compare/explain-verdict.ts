@@ -1,0 +1,55 @@
+import type { FormulaCard } from '../power/index.ts';
+import { nuisancePriors } from './levels/nuisances.ts';
+
+/** Where each number of a verdict comes from. */
+export const explainVerdict = {
+  effect: {
+    formula: 'ln(after) - ln(before), levels of a mixed model: ln P = setup + sum c z + pull',
+    inputs: [
+      { symbol: 'P', unit: 'W', name: 'mean wheel power over the band, one per pull' },
+      { symbol: 'z', unit: 'of each', name: 'intake temperature, manifold pressure, order, direction' },
+      { symbol: 'c', unit: '1 / unit of z', name: 'coefficient, from the pulls and from practice' },
+    ],
+    source:
+      'restricted maximum likelihood: Searle, Casella and McCulloch, Variance Components (1992), ch. 6; stories of the day weighed as in Hoeting et al., Statistical Science 14 (1999) 382',
+    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull`,
+  },
+  interval95: {
+    formula: 'effect ± t(0.975, nu) u',
+    inputs: [
+      { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, weather' },
+      { symbol: 'nu', unit: '1', name: 'degrees of freedom by Satterthwaite' },
+    ],
+    source: 'Giesbrecht and Burns, Biometrics 41 (1985) 477; JCGM 100:2008, G.4.1',
+    validRange: 'two pulls a side and up, or one where the session tells how pulls repeat',
+  },
+  equivalent: {
+    formula: 'both one-sided t tests at 5 % put the effect inside ± margin',
+    inputs: [{ symbol: 'margin', unit: '1', name: 'share of power that counts as equal' }],
+    source: 'Schuirmann, J. Pharmacokinet. Biopharm. 15 (1987) 657',
+    validRange: 'comes before gain and loss: the margin is what the user calls equal',
+  },
+  curve: {
+    formula: 'difference ± c u(w); 2 (1 - F(c)) + (L / pi) (1 + c^2 / nu)^(-nu / 2) = 0.05',
+    inputs: [
+      { symbol: 'L', unit: 'rad', name: 'path length of the standardised residuals along engine speed' },
+      { symbol: 'F', unit: '1', name: 'distribution function of t' },
+    ],
+    source:
+      'Sun and Loader, Annals of Statistics 22 (1994) 1328; path length: Telschow and Schwartzman, J. Statist. Plann. Inference 216 (2022) 70',
+    validRange: 'the whole true curve lies inside with 95 % confidence; a little wide with few pulls',
+  },
+  morePulls: {
+    formula: 'fewest k with power(effect / u(k)) or power of equivalence of 0.8 and more',
+    inputs: [{ symbol: 'u(k)', unit: '1', name: 'standard error with k more pulls on each side' }],
+    source:
+      'noncentral t; Cohen, Statistical Power Analysis, 2nd ed. (1988), ch. 2; Phillips, J. Pharmacokinet. Biopharm. 18 (1990) 137',
+    validRange: 'were the effect truly as large as it looks now',
+  },
+  witnesses: {
+    formula: 'moved: |after - before| beyond its threshold and beyond chance, over the band or a third of it',
+    inputs: [{ symbol: 'threshold', unit: 'of the channel', name: 'smallest move that matters' }],
+    source: 'common practice',
+    validRange: 'thresholds as in witnesses/quantity-rules',
+  },
+} as const satisfies Record<string, FormulaCard>;
