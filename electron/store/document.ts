@@ -65,7 +65,14 @@ export async function loadDocument<T>(
   const opened = bytes ? openSealed(bytes) : null;
   if (bytes && opened?.seal) {
     const value = read(opened.json);
-    const saved = { fingerprint: sha256(bytes), revision: opened.seal.revision };
+    const { revision } = opened.seal;
+    // Only a save asks for it, and a large session holds many documents.
+    const saved: Saved = {
+      get fingerprint() {
+        return sha256(bytes);
+      },
+      revision,
+    };
     return value.ok ? ok(loaded(value.value, opened, bytes, saved, 'sound')) : value;
   }
 
@@ -225,15 +232,4 @@ export async function saveDocument(
 export async function restoreDocument<T>(place: Place, good: Loaded<T>, fs: FileSystem): Promise<Saved> {
   await replaceFile(place.path, good.bytes, fs);
   return { fingerprint: sha256(good.bytes), revision: good.saved.revision };
-}
-
-/** Paths of a document beside its history folder. */
-export function placeOf(root: string, shownFolder: string, stem: string): Place {
-  const folder = shownFolder === '' ? root : join(root, shownFolder);
-  return {
-    path: join(folder, `${stem}.json`),
-    history: join(folder, 'history'),
-    stem,
-    shown: shownFolder === '' ? `${stem}.json` : `${shownFolder}/${stem}.json`,
-  };
 }

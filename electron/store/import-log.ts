@@ -3,10 +3,10 @@ import { basename, join } from 'node:path';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type RunRecord, RunRecordSchema } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
-import { placeOf, saveDocument } from './document.ts';
+import { saveDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
 import { ensureFolder } from './history.ts';
-import { folderNames, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
+import { folderNames, placeIn, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
 import { type OpenSession, type StoredRun, whyNotWritable, writing } from './open-session.ts';
 import { removeTree } from './recover.ts';
 import { unfinishedNameFor, writeDurably } from './replace-file.ts';
@@ -143,7 +143,7 @@ async function commit(
   const id = await freeId(open, facts.name, facts.sha256);
   const record = RunRecordSchema.parse({ importedAt: now, ...facts, schemaVersion: 1, id });
   const saved = await saveDocument(
-    placeOf(staged, '', 'run'),
+    placeIn(staged, '', 'run'),
     record,
     { fingerprint: null, revision: 0 },
     now,

@@ -4,7 +4,7 @@ import { IdSchema, type RunRecord } from '../../core/session/index.ts';
 import { loadDocument, saveDocument } from './document.ts';
 import type { Entry, FileSystem } from './file-system.ts';
 import { listIfThere } from './history.ts';
-import { folderNames, runFolder, runPlace, sourceName, sourcePath } from './layout.ts';
+import { folderNames, runFolder, runPlace, sourcePath } from './layout.ts';
 import type { StoredRun } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { removeUnfinishedIn, settle } from './recover.ts';
@@ -16,7 +16,7 @@ const atOnce = 32;
 
 export type RunsToLoad = {
   readonly mayWrite: boolean;
-  /** Looks into each run's history for leavings too, which costs a listing per run. */
+  /** Looks for leavings in each run's folders, which costs two listings a run. */
   readonly afterCrash: boolean;
 };
 
@@ -67,15 +67,13 @@ async function loadRun(
     if (!name.startsWith('.')) notices.push({ code: 'store/unknown-file', facts: { file: `runs/${name}` } });
     return null;
   }
-  const entries = await fs.list(runFolder(folder, name));
   const place = runPlace(folder, name);
-  if (mayWrite) {
-    let files = await removeUnfinishedIn(runFolder(folder, name), entries, fs);
-    if (afterCrash)
-      files += await removeUnfinishedIn(place.history, await listIfThere(place.history, fs), fs);
+  if (mayWrite && afterCrash) {
+    let files = await removeUnfinishedIn(runFolder(folder, name), await fs.list(runFolder(folder, name)), fs);
+    files += await removeUnfinishedIn(place.history, await listIfThere(place.history, fs), fs);
     if (files > 0) notices.push({ code: 'store/unfinished-removed', facts: { files } });
   }
-  const hasSource = entries.some((entry) => entry.name === sourceName && entry.kind === 'file');
+  const hasSource = (await fs.stat(sourcePath(folder, name)))?.kind === 'file';
   const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
   if (!loaded.ok) {
     const [{ code }] = loaded.problems;

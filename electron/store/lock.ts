@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
 import { diskError, errorCode, type FileSystem } from './file-system.ts';
 import type { ProcessMark, ProcessView } from './process-view.ts';
-import { replaceFile } from './replace-file.ts';
+import { placeFile } from './replace-file.ts';
 
 /** A holder shows every 5 s that it lives; one silent for 30 s on another machine is taken for dead. */
 const beat_ms = 5_000;
@@ -72,7 +72,7 @@ export async function takeLock(
 async function putDown(path: string, holder: Holder, fs: FileSystem, view: ProcessView): Promise<Others> {
   const folder = dirname(path);
   try {
-    await replaceFile(path, `${JSON.stringify(holder)}\n`, fs);
+    await placeFile(path, `${JSON.stringify(holder)}\n`, fs);
     const mine = (await fs.stat(path))?.modified_ms ?? 0;
     const others = await otherHolders(folder, basename(path), holder, mine, fs, view);
     for (const { name } of others.dead) await removeIfThere(join(folder, name), fs);

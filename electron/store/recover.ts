@@ -2,10 +2,10 @@ import { join } from 'node:path';
 import type { Note } from '../../core/result/index.ts';
 import { IdSchema, RunRecordSchema } from '../../core/session/index.ts';
 import type { Loaded, Saved } from './document.ts';
-import { loadDocument, placeOf, restoreDocument } from './document.ts';
+import { loadDocument, restoreDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
 import { keepVersion, listIfThere, type Place, versionsOf } from './history.ts';
-import { folderNames, runFolder, sourceName } from './layout.ts';
+import { folderNames, placeIn, runFolder, sourceName } from './layout.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { isUnfinished } from './replace-file.ts';
 import { setAside } from './set-aside.ts';
@@ -58,7 +58,7 @@ export async function finishImports(folder: string, notices: Note[], fs: FileSys
 
 /** The id of a staged run whose record and log are whole, else null. */
 async function completeImport(staged: string, fs: FileSystem): Promise<string | null> {
-  const place = placeOf(staged, '', 'run');
+  const place = placeIn(staged, '', 'run');
   const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
   if (!loaded.ok || loaded.value.condition !== 'sound') return null;
   const { id, sha256 } = RunRecordSchema.parse(loaded.value.value);

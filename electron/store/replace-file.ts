@@ -57,3 +57,23 @@ export async function writeDurably(path: string, content: Content, fs: FileSyste
     await writer.close();
   }
 }
+
+/**
+ * As replaceFile, without any flush: for what means nothing after a power cut, that is, locks. A torn one counts
+ * as dead.
+ */
+export async function placeFile(path: string, content: string, fs: FileSystem): Promise<void> {
+  const unfinished = join(dirname(path), unfinishedNameFor(basename(path)));
+  try {
+    const writer = await fs.createNew(unfinished);
+    try {
+      await writer.write(new TextEncoder().encode(content));
+    } finally {
+      await writer.close();
+    }
+    await fs.rename(unfinished, path);
+  } catch (error) {
+    await fs.removeFile(unfinished).catch(() => undefined);
+    throw error;
+  }
+}

@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import { isJsonObject } from '../../core/session/index.ts';
 import { sha256 } from './sha256.ts';
 
@@ -8,8 +9,11 @@ import { sha256 } from './sha256.ts';
 export type Seal = { readonly revision: number; readonly savedAt: string };
 
 const blank = '0'.repeat(64);
+const sumKey = '"sha256": "';
 /** The seal's checksum at the very end of the text. */
-const sealEnd = /"sha256": "([0-9a-f]{64})"\s*\}\s*\}\s*$/;
+const sealEnd = /^"sha256": "([0-9a-f]{64})"\s*\}\s*\}\s*$/;
+/** Longer than any such end; keeps the pattern off the rest of the text. */
+const longestEnd = 200;
 
 /** A JSON text whose last key holds its revision, its date and the SHA-256 of the text with that hash as zeros. */
 export function sealedText(value: Readonly<Record<string, unknown>>, seal: Seal): string {
@@ -30,31 +34,41 @@ export type Opened = {
 
 /** A sealed or plain JSON file as read; null where it is no JSON object in valid UTF-8. */
 export function openSealed(bytes: Uint8Array): Opened | null {
-  let text: string;
+  if (!isUtf8(bytes)) return null;
+  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
+  const text = buffer.toString('utf8');
   let parsed: unknown;
   try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    parsed = JSON.parse(text);
+    // Some editors put a byte order mark in front.
+    parsed = JSON.parse(text.startsWith('\ufeff') ? text.slice(1) : text);
   } catch {
     return null;
   }
   if (!isJsonObject(parsed)) return null;
-  const { seal, ...json } = parsed;
+  const { seal } = parsed;
+  // It stands last, so that taking it out is cheap.
+  delete parsed.seal;
+  const json = parsed;
   const isIntact =
     // Version control on Windows may have turned every line end; that is no change of content.
-    isSealIntact(text) || (text.includes('\r\n') && isSealIntact(text.replaceAll('\r\n', '\n')));
+    isSealIntact(buffer) ||
+    (text.includes('\r\n') && isSealIntact(Buffer.from(text.replaceAll('\r\n', '\n'))));
   if (!isIntact || !isJsonObject(seal)) return { json, seal: null, hasSeal: seal !== undefined };
   const { revision, savedAt } = seal;
-  if (typeof revision !== 'number' || typeof savedAt !== 'string') return { json, seal: null, hasSeal: true };
+  if (typeof revision !== 'number' || typeof savedAt !== 'string') {
+    return { json, seal: null, hasSeal: true };
+  }
   return { json, seal: { revision, savedAt }, hasSeal: true };
 }
 
-function isSealIntact(text: string): boolean {
-  const found = sealEnd.exec(text);
-  const digits = found?.[1];
-  if (!found || digits === undefined) return false;
-  const at = found.index + found[0].indexOf(digits);
-  return sha256(text.slice(0, at) + blank + text.slice(at + blank.length)) === digits;
+function isSealIntact(bytes: Buffer): boolean {
+  const at = bytes.lastIndexOf(sumKey);
+  if (at < 0 || bytes.length - at > longestEnd) return false;
+  const digits = sealEnd.exec(bytes.toString('utf8', at))?.[1];
+  if (digits === undefined) return false;
+  const blanked = Buffer.from(bytes);
+  blanked.fill('0', at + sumKey.length, at + sumKey.length + blank.length);
+  return sha256(blanked) === digits;
 }
 
 /**

@@ -1,11 +1,11 @@
-import { createHash } from 'node:crypto';
+import { createHash, hash } from 'node:crypto';
 import type { FileSystem, Reader } from './file-system.ts';
 
 const partLength = 1 << 18;
 
 /** SHA-256 as 64 lower-case hex digits. */
 export function sha256(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex');
+  return hash('sha256', content, 'hex');
 }
 
 /** Content of an open reader in parts; each part is only good until the next is asked for. */

@@ -45,7 +45,7 @@ describe('a session name becomes a folder name', () => {
         expect(await readdir(folder)).toEqual([safe]);
         await rm(path ?? '');
       }),
-      { numRuns: 300, seed: 11 },
+      { numRuns: 120, seed: 11 },
     );
   });
 
