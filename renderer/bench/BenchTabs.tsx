@@ -1,6 +1,7 @@
 import type { PullCurve, Snapshot, VerdictWire } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { useView } from '../app/view.tsx';
+import { ChannelsTab } from '../channels/ChannelsTab.tsx';
 import { Tabs } from '../components/Tabs.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { NotesTab } from './NotesTab.tsx';
@@ -16,7 +17,7 @@ export type BenchTabsProps = {
   readonly curves: readonly PullCurve[];
 };
 
-/** Under the plot: witnesses, pulls, notes. */
+/** Under the plot: witnesses, pulls, channels, notes. */
 export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTabsProps) {
   const { screens } = useWords();
   const { view, show } = useView();
@@ -42,6 +43,13 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
       title: tabs.pulls,
       count,
       content: <PullsTable snapshot={snapshot} entries={entries} curves={curves} />,
+    },
+    {
+      id: 'channels',
+      title: tabs.channels,
+      content: (
+        <ChannelsTab key={entries.map((e) => e.entry.id).join('>')} snapshot={snapshot} entries={entries} />
+      ),
     },
     { id: 'notes', title: tabs.notes, content: <NotesTab key={after.id} entry={after} /> },
   ];

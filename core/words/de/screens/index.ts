@@ -1,5 +1,6 @@
 import type { ScreenWords } from '../../screen-words.ts';
 import { bench } from './bench.ts';
+import { channels } from './channels.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
@@ -17,6 +18,7 @@ import { whereFrom } from './where-from.ts';
 
 export const screens: ScreenWords = {
   bench,
+  channels,
   desktop,
   entry,
   handover,

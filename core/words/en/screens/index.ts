@@ -1,4 +1,5 @@
 import { bench } from './bench.ts';
+import { channels } from './channels.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
@@ -16,6 +17,7 @@ import { whereFrom } from './where-from.ts';
 
 export const screens = {
   bench,
+  channels,
   desktop,
   entry,
   handover,

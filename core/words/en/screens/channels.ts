@@ -1,0 +1,17 @@
+export const channels = {
+  choose: 'Channels',
+  chooseHint: (most: number) => `Up to ${most} at a time.`,
+  along: 'Along',
+  alongSpeed: 'Engine speed',
+  alongTime: 'Time of the pull',
+  time: 'Time from the start of the pull',
+  describe: (names: string, pulls: number) => `${names}: ${pulls} ${pulls === 1 ? 'pull' : 'pulls'} aligned.`,
+  none: 'No pull to show yet.',
+  busy: 'Fetching the channels',
+  at: 'At',
+  readHint: 'Point at the plot, or use the arrow keys on it, to read values.',
+  before: 'before',
+  after: 'after',
+  gap: 'no value',
+  derived: 'Derived channels',
+};

@@ -1,0 +1,75 @@
+import { axisOver, type ChartLine, type ChartSpec, spanOf } from '../../core/handover/index.ts';
+import { quantities } from '../../core/log/index.ts';
+import { fromSi } from '../../core/units/index.ts';
+import type { ScreenWords, Show } from '../../core/words/index.ts';
+import type { Aligned } from './aligned.ts';
+import type { ChannelChoice } from './channel-choice.ts';
+
+export type ChannelsWords = {
+  readonly show: Show;
+  readonly said: ScreenWords['channels'];
+  readonly nameOf: (choice: ChannelChoice) => string;
+};
+
+/** A value of a channel in the reader's unit; an unknown column stands as in its file. */
+export function shownValue(choice: ChannelChoice, value: number, show: Show): number {
+  if (choice.quantity === null) return value;
+  const kind = quantities[choice.quantity];
+  if (kind === 'lambda' && show.units.gaugeScale !== null) return value * show.units.gaugeScale;
+  return fromSi(value, show.units[kind]);
+}
+
+/** One panel a channel on one common axis; every pull a line, before dashed, after solid. */
+export function channelsChart(
+  choices: readonly ChannelChoice[],
+  pulls: readonly Aligned[],
+  along: 'time' | 'engineSpeed',
+  { show, said, nameOf }: ChannelsWords,
+): ChartSpec {
+  const text = (value: number, digits: number) => show.number(value, digits);
+  const xUnit = show.units[along];
+  const panels = choices.map((choice) => {
+    const marks = pulls
+      .filter((p) => p.key === choice.key)
+      .map((pull): ChartLine => {
+        const kept = Array.from(pull.x.keys()).filter((i) => Number.isFinite(pull.x[i] as number));
+        return {
+          kind: 'line',
+          ink: pull.side,
+          dash: pull.side === 'before' ? 'dashed' : 'solid',
+          weight: 'thin',
+          x: kept.map((i) => fromSi(pull.x[i] as number, xUnit)),
+          y: kept.map((i) => {
+            const value = pull.values[i] as number;
+            return Number.isFinite(value) ? shownValue(choice, value, show) : null;
+          }),
+          label: '',
+          labelSide: 'above',
+        };
+      });
+    const unit = choice.quantity === null ? '' : show.unit(quantities[choice.quantity]);
+    return {
+      id: choice.key,
+      share: 1 / choices.length,
+      y: axisOver(spanOf(...marks.map((m) => m.y)), {
+        title: unit === '' ? nameOf(choice) : `${nameOf(choice)}, ${unit}`,
+        most: 4,
+        room: 0.08,
+        text,
+      }),
+      marks,
+    };
+  });
+  const pullCount = new Set(pulls.map((p) => p.pullId)).size;
+  return {
+    description: said.describe(choices.map(nameOf).join(', '), pullCount),
+    x: axisOver(spanOf(...panels.flatMap((p) => p.marks.map((m) => m.x))), {
+      title: `${along === 'time' ? said.time : said.alongSpeed}, ${show.unit(along)}`,
+      most: 9,
+      room: 0.02,
+      text,
+    }),
+    panels,
+    spans: null,
+  };
+}

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import type { RunSummary } from '../../../core/contract/index.ts';
+import { aligned, readAt } from '../../../renderer/channels/aligned.ts';
+import { choicesOf, columnIn, firstChoice } from '../../../renderer/channels/channel-choice.ts';
+import type { Trace } from '../../../renderer/channels/use-traces.ts';
+
+const trace = (key: string, pullId: string, time: number[], values: number[]): Trace => ({
+  key,
+  pullId,
+  side: 'after',
+  time: Float64Array.from(time),
+  values: Float64Array.from(values),
+});
+
+describe('aligned', () => {
+  const speed = trace('engineSpeed', 'a', [0, 1, 2], [300, 400, 600]);
+
+  it('reads the engine speed at each sample of a slower channel', () => {
+    const lambda = trace('lambda', 'a', [0.5, 1.5], [0.9, 0.8]);
+    const [found] = aligned([lambda, speed], 'engineSpeed');
+    expect([...(found?.x ?? [])]).toEqual([350, 500]);
+  });
+
+  it('leaves out over engine speed what has none, and keeps it over time', () => {
+    const lonely = trace('lambda', 'b', [0, 1], [0.9, 0.8]);
+    expect(aligned([lonely, speed], 'engineSpeed').map((t) => t.pullId)).toEqual(['a']);
+    expect([...(aligned([lonely], 'time')[0]?.x ?? [])]).toEqual([0, 1]);
+  });
+});
+
+describe('readAt', () => {
+  it('means the nearest samples of each pull and passes over gaps and what is out of reach', () => {
+    const a = aligned([trace('l', 'a', [0, 1, 2], [10, Number.NaN, 30])], 'time');
+    const b = aligned([trace('l', 'b', [0, 1.8], [0, 20])], 'time');
+    expect(readAt([...a, ...b], 1.9, 0.5)).toBe(25);
+    expect(readAt(a, 1, 0.5)).toBeNull();
+  });
+});
+
+describe('choicesOf', () => {
+  const column = (name: string, quantity: string | null, confidence = 0.9) => ({
+    column: name,
+    quantity,
+    unit: '',
+    confidence,
+    reason: null,
+  });
+  const run = (columns: object[]) => ({ columns }) as unknown as RunSummary;
+  const runs = [
+    run([column('t', 'time'), column('X 7', null), column('MAP', 'manifoldPressure')]),
+    run([column('Manifold', 'manifoldPressure', 0.5), column('Manifold 2', 'manifoldPressure', 0.8)]),
+  ];
+
+  it('names each quantity once whatever its column is called, unknown columns last', () => {
+    expect(choicesOf(runs).map((c) => c.key)).toEqual(['manifoldPressure', 'column X 7']);
+    expect(firstChoice(choicesOf(runs))).toEqual(['manifoldPressure', 'column X 7']);
+  });
+
+  it('takes the surest column of a run', () => {
+    const choice = { quantity: 'manifoldPressure', column: 'MAP' } as const;
+    expect(runs.map((r) => columnIn(r, choice))).toEqual(['MAP', 'Manifold 2']);
+  });
+});
