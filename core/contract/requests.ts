@@ -15,6 +15,24 @@ const nothing = z.strictObject({});
 /** Range of the common band, as the user set it; null is the default band. */
 const band = z.tuple([z.number(), z.number()]).nullable().default(null);
 
+const level = z.number().nullable();
+/** What the counted pulls of an entry measured of the stop rules, SI; null where no channel tells. */
+export const MeasuredSchema = z.object({
+  pulls: z.int(),
+  knockEvents: level,
+  knockRetard_rad: level,
+  leanestLambda: level,
+  hottestIntake: level,
+  hottestExhaust: level,
+  lowestFluidPressure: level,
+  fluidFlow: level,
+  injectorDuty: level,
+  manifoldPressure: level,
+  boost: level,
+  fuelPressureHeld: level,
+  fluidLevel: level,
+});
+
 /** One line of the ledger as computed: the entry against the one it is judged by. */
 export const LedgerLineSchema = z.object({
   entryId: z.string(),
@@ -26,6 +44,7 @@ export const LedgerLineSchema = z.object({
   peak: z.object({ wheelPower: z.number(), engineSpeed_rad_s: z.number() }).nullable(),
   /** Null for the baseline and for entries without pulls. */
   verdict: VerdictSchema.omit({ curve: true, witnesses: true }).nullable(),
+  measured: MeasuredSchema,
   /** Whether the statement stands at 5 % for all lines of the session together (Holm). */
   standsAdjusted: z.boolean(),
 });

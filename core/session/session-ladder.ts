@@ -1,21 +1,22 @@
-import type { EntryPulls, Verdict } from '../compare/index.ts';
+import type { EntryPulls } from '../compare/index.ts';
 import {
   type LadderEntry,
   type LadderInput,
   type LadderPlace,
   ladderLimits,
+  type Measured,
   measuredOf,
+  nothingMeasured,
   type Today,
 } from '../ladder/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { declaredChange } from './declared-change.ts';
 import type { Session } from './session.ts';
 
-/** What the ladder needs besides the session itself. */
+/** What the ladder needs besides the session itself and what was measured. */
 export type LadderSources = {
-  readonly pulls: readonly EntryPulls[];
   /** By entry; as sessionLedger answers them. */
-  readonly verdicts: readonly { readonly entryId: string; readonly verdict: Verdict | null }[];
+  readonly verdicts: readonly { readonly entryId: string; readonly verdict: LadderEntry['verdict'] }[];
   /** Null is where the session's conditions say its pulls are driven. */
   readonly place?: LadderPlace | null;
   readonly today?: Today;
@@ -26,7 +27,21 @@ export type LadderSources = {
  *
  * Errors: session/no-setup where the setup sheet was never filled in.
  */
-export function sessionLadder(session: Session, sources: LadderSources): Result<LadderInput> {
+export function sessionLadder(
+  session: Session,
+  sources: LadderSources & { readonly pulls: readonly EntryPulls[] },
+): Result<LadderInput> {
+  const measured = sources.pulls.map(({ id, pulls }) => ({ entryId: id, measured: measuredOf(pulls) }));
+  return measuredLadder(session, { ...sources, measured });
+}
+
+/** The same where the pulls are elsewhere and only their extremes are at hand, as on a screen. */
+export function measuredLadder(
+  session: Session,
+  sources: LadderSources & {
+    readonly measured: readonly { readonly entryId: string; readonly measured: Measured }[];
+  },
+): Result<LadderInput> {
   const { setup } = session;
   if (setup === null) return fail({ code: 'session/no-setup', facts: {} });
   const ledger: LadderEntry[] = session.ledger.map((entry) => {
@@ -38,7 +53,7 @@ export function sessionLadder(session: Session, sources: LadderSources): Result<
       to: declared?.to ?? null,
       state: entry.state,
       verdict: sources.verdicts.find((v) => v.entryId === entry.id)?.verdict ?? null,
-      measured: measuredOf(sources.pulls.find((p) => p.id === entry.id)?.pulls ?? []),
+      measured: sources.measured.find((m) => m.entryId === entry.id)?.measured ?? nothingMeasured,
     };
   });
   return ok({

@@ -1,4 +1,5 @@
 import { type Ledger, verdictToWire } from '../../core/contract/index.ts';
+import { measuredOf } from '../../core/ladder/index.ts';
 import { type Analyses, entryPulls, type SessionState, sessionLedger } from '../../core/session/index.ts';
 
 /** The ledger with every verdict, as it goes to a screen: without curves and witnesses, which the bench asks for. */
@@ -13,7 +14,12 @@ export function ledgerOfSession(
     const found = state.session.ledger
       .find((e) => e.id === line.entryId)
       ?.runs.reduce((sum, r) => sum + (analyses.get(r.runId)?.pulls.length ?? 0), 0);
-    const shown = { ...line, pullsLeftOut: Math.max(0, (found ?? 0) - line.pulls), verdict: null };
+    const shown = {
+      ...line,
+      pullsLeftOut: Math.max(0, (found ?? 0) - line.pulls),
+      measured: measuredOf(pulls.find((p) => p.id === line.entryId)?.pulls ?? []),
+      verdict: null,
+    };
     if (!verdict) return shown;
     const { curve: _curve, witnesses: _witnesses, ...short } = verdictToWire(verdict);
     return { ...shown, verdict: short };

@@ -2,7 +2,7 @@ import { BenchScreen } from '../bench/BenchScreen.tsx';
 import { HandoverScreen } from '../handover/HandoverScreen.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { NowCard } from '../now/NowCard.tsx';
-import { PlanScreen } from '../plan/PlanScreen.tsx';
+import { PlanArea } from '../plan/PlanArea.tsx';
 import { SetupScreen } from '../setup/SetupScreen.tsx';
 import styles from './Screen.module.css';
 import type { ScreenName } from './view.tsx';
@@ -24,11 +24,7 @@ export function Screen({ name }: { name: ScreenName }) {
         </div>
       );
     case 'plan':
-      return (
-        <div className={styles.three}>
-          <PlanScreen />
-        </div>
-      );
+      return <PlanArea />;
     default:
       return (
         <div className={styles.three}>

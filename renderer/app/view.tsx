@@ -3,6 +3,10 @@ import { createContext, type ReactNode, useCallback, useContext, useEffect, useM
 export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as const;
 export type ScreenName = (typeof screenNames)[number];
 
+/** Sheets of the plan, in the order of the work. */
+export const planSheets = ['fluid', 'ladder', 'mixture'] as const;
+export type PlanSheetName = (typeof planSheets)[number];
+
 /** What stands over the window; null is nothing. */
 export type DialogView =
   | { readonly type: 'palette' }
@@ -25,6 +29,8 @@ export type View = {
   readonly tab: string;
   /** Open section of the setup sheet. */
   readonly section: string;
+  /** Open sheet of the plan. */
+  readonly planSheet: PlanSheetName;
   readonly dialog: DialogView | null;
 };
 
@@ -35,6 +41,7 @@ const firstView: View = {
   band: null,
   tab: 'witnesses',
   section: 'car',
+  planSheet: 'fluid',
   dialog: null,
 };
 

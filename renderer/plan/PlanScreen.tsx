@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { EmptyState } from '../components/EmptyState.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -9,18 +10,21 @@ import { PlanSheet } from './PlanSheet.tsx';
 import { usePlan } from './use-plan.ts';
 
 /** Where the spray starts and where it is full, answered in a sentence and drawn; inputs left, the fit right. */
-export function PlanScreen() {
+export function PlanScreen({ nav }: { nav: ReactNode }) {
   const sheet = useSheet();
-  return sheet ? <PlanOf sheet={sheet} /> : null;
+  return sheet ? <PlanOf sheet={sheet} nav={nav} /> : null;
 }
 
-function PlanOf({ sheet }: { sheet: NonNullable<ReturnType<typeof useSheet>> }) {
+function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>>; nav: ReactNode }) {
   const { screens } = useWords();
   const { plan, setup } = usePlan(sheet.doc);
   const said = screens.plan;
   return (
     <>
-      <PlanInputs sheet={sheet} plan={plan.ok ? plan.value : null} />
+      <div className={styles.left}>
+        {nav}
+        <PlanInputs sheet={sheet} plan={plan.ok ? plan.value : null} />
+      </div>
       <main className={styles.main} id="main" tabIndex={-1}>
         {plan.ok ? (
           <PlanBody plan={plan.value} setup={setup} sheet={sheet} />

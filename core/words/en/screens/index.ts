@@ -4,10 +4,13 @@ import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
 import { importing } from './import.ts';
+import { ladder } from './ladder.ts';
 import { ledger } from './ledger.ts';
+import { mixture } from './mixture.ts';
 import { now } from './now.ts';
 import { plan } from './plan.ts';
 import { ride } from './ride.ts';
+import { planSheets } from './plan-sheets.ts';
 import { setup } from './setup.ts';
 import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
@@ -22,10 +25,13 @@ export const screens = {
   entry,
   handover,
   importing,
+  ladder,
   ledger,
+  mixture,
   now,
   plan,
   ride,
+  planSheets,
   setup,
   sheet,
   shell,

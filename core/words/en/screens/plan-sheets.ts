@@ -1,0 +1,4 @@
+export const planSheets = {
+  titles: { fluid: 'Fluid and injection', ladder: 'Ladder', mixture: 'Mixture' },
+  cantYetWhy: 'It needs a few numbers of the setup. These are missing or can’t be:',
+};

@@ -1,0 +1,56 @@
+import type { Gate } from '../../core/ladder/index.ts';
+import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './GateTable.module.css';
+
+/** Stop rules with their limits, how close the value is or should come, and what a closed one asks for. */
+export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[]; isDriven?: boolean }) {
+  const { screens, show } = useWords();
+  const said = screens.ladder;
+  const told = (gate: Gate): string => {
+    const value = gate.measured ?? gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;
+    return value === null ? said.look : show.quantity(value, gate.kind);
+  };
+  const close = (gate: Gate): string =>
+    gate.closeness !== null && Number.isFinite(gate.closeness)
+      ? show.quantity(gate.closeness, 'share', 0)
+      : screens.shell.unknown;
+  return (
+    <table className={table.table}>
+      <thead>
+        <tr>
+          <th scope="col">{said.gate}</th>
+          <th scope="col" className={table.number}>
+            {said.limit}
+          </th>
+          <th scope="col" className={table.number}>
+            {isDriven ? said.measured : said.expected}
+          </th>
+          <th scope="col" className={table.number}>
+            {said.close}
+          </th>
+          <th scope="col">{said.ifClosed}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {gates.map((gate) => (
+          <tr key={gate.quantity}>
+            <th scope="row">{said.gates[gate.quantity]}</th>
+            <td className={table.number}>
+              {gate.isLowest
+                ? said.atLeast(show.quantity(gate.limit, gate.kind))
+                : said.below(show.quantity(gate.limit, gate.kind))}
+            </td>
+            <td className={table.number}>{told(gate)}</td>
+            <td className={cx(table.number, styles[gate.state])}>
+              {close(gate)}
+              {(gate.state === 'near' || gate.state === 'closed') && `, ${said.states[gate.state]}`}
+            </td>
+            <td className={styles.action}>{said.actions[gate.ifClosed]}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

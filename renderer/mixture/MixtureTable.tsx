@@ -1,0 +1,74 @@
+import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './MixtureTable.module.css';
+import type { MixtureNow } from './use-mixture.ts';
+
+/** Near the injectors' limit from this share of it on (common practice: look twice in the last tenth). */
+const nearFrom = 0.9;
+
+/** Row by row over boost; the column of the fuelling is the one that this control asks for. */
+export function MixtureTable({ now, dutyLimit }: { now: MixtureNow; dutyLimit: number }) {
+  const { screens, show } = useWords();
+  const said = screens.mixture;
+  const { rows, scale } = now.mixture.plan;
+  const isLoop = (now.setup.engine.fuelling ?? 'closed-loop') === 'closed-loop';
+  const lambda = (value: number) => show.bare(value, 'lambda', 2);
+  const heads = [
+    said.alcohol,
+    isLoop ? said.trim : said.table,
+    ...(isLoop ? [] : [said.ifLeft]),
+    said.now,
+    said.target,
+    said.gauge(show.number(scale, 1)),
+    said.real,
+    said.best,
+    said.duty(show.quantity(dutyLimit, 'share', 0)),
+  ];
+  return (
+    <table className={cx(table.table, styles.table)}>
+      <thead>
+        <tr>
+          <th scope="col">{`${said.boost}, ${show.unit('boost')}`}</th>
+          {heads.map((head) => (
+            <th key={head} scope="col" className={styles.head}>
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, i) => {
+          const duty = now.duty[i] ?? null;
+          const { fuelling, demand } = row;
+          return (
+            <tr key={row.boost}>
+              <th scope="row">{show.bare(row.boost, 'boost')}</th>
+              <td className={table.number}>{show.quantity(demand.alcoholShare, 'share')}</td>
+              <td className={table.number}>
+                {show.difference(isLoop ? fuelling.expectedTrim : fuelling.tableChange, 'share')}
+              </td>
+              {!isLoop && <td className={table.number}>{lambda(fuelling.lambdaIfLeft)}</td>}
+              <td className={table.number}>{lambda(row.target - row.shift)}</td>
+              <td className={cx(table.number, row.shift > 0.005 && styles.shifted)}>{lambda(row.target)}</td>
+              <td className={table.number}>{show.number(row.gauge, 1)}</td>
+              <td className={table.number}>{show.number(row.airFuel, 1)}</td>
+              <td className={table.number}>
+                {said.between(lambda(row.bestPower[0]), lambda(row.bestPower[1]))}
+              </td>
+              <td
+                className={cx(
+                  table.number,
+                  duty !== null &&
+                    (duty >= dutyLimit ? styles.past : duty >= nearFrom * dutyLimit && styles.near),
+                )}
+              >
+                {duty === null ? screens.shell.unknown : show.quantity(duty, 'share', 0)}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,81 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright/test';
+import { expect, test } from './support/workbench.ts';
+
+test.use({ viewport: { width: 1366, height: 768 } });
+
+const openSheet = async (page: Page, name: string) => {
+  await expect(page.getByRole('main')).toBeVisible();
+  await page.keyboard.press('2');
+  await page.getByRole('navigation', { name: 'Plan' }).getByRole('button', { name }).click();
+};
+
+async function seriousFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`);
+}
+
+for (const theme of ['day', 'night'] as const) {
+  test.describe(`by ${theme}`, () => {
+    test.use({ preferences: { theme } });
+
+    test('ladder and mixture have no serious finding', async ({ page }) => {
+      for (const sheet of ['Ladder', 'Mixture']) {
+        await openSheet(page, sheet);
+        await expect(page.getByRole('main').getByRole('heading', { level: 1 })).toBeVisible();
+        await expect(page.getByRole('main').getByRole('table').first()).toBeVisible();
+        expect(await seriousFindings(page), sheet).toEqual([]);
+      }
+    });
+  });
+}
+
+test('what is open in the ledger comes before the next step of the ladder', async ({ page }) => {
+  await openSheet(page, 'Ladder');
+  await expect(page.getByRole('heading', { level: 1, name: /^Drive it again/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take this step' })).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Open the bench' })).toBeVisible();
+});
+
+test('a step of the ladder is taken into the ledger, and undone', async ({ page }) => {
+  await page.getByRole('button', { name: 'Drop the change' }).click();
+  await openSheet(page, 'Ladder');
+  const sheet = page.getByRole('complementary', { name: 'Ladder' });
+  await sheet.getByRole('button', { name: 'Take this step' }).click();
+  await expect(page.getByText(/^In the ledger: /)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1, name: /^Drive it: 4 pulls/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(sheet.getByRole('button', { name: 'Take this step' })).toBeVisible();
+});
+
+test('another step shows its own stop rules and waits for its turn; a dyno asks other pulls', async ({
+  page,
+}) => {
+  await page.getByRole('button', { name: 'Drop the change' }).click();
+  await openSheet(page, 'Ladder');
+  const steps = page.getByRole('table').first();
+  await steps
+    .getByRole('button', { name: /^Spark/ })
+    .first()
+    .click();
+  await expect(page.getByRole('heading', { name: /^Stop rules of step \d+: Spark/ })).toBeVisible();
+  await expect(page.getByText(/Too much spark destroys an engine/)).toBeVisible();
+  await expect(page.getByText(/^One change at a time/)).toBeVisible();
+  await expect(page.getByText(/4 pulls, half of them each way/)).toBeVisible();
+  await page.getByRole('radio', { name: 'Dyno' }).check({ force: true });
+  await expect(page.getByText(/^Each step: 3 pulls,/)).toBeVisible();
+});
+
+test('the mixture says what the loop does, and reads the fluid back from the logged trim', async ({
+  page,
+}) => {
+  await openSheet(page, 'Mixture');
+  await expect(page.getByRole('heading', { level: 1, name: /leave the fuelling table alone/ })).toBeVisible();
+  await expect(page.getByText('Fluid that arrived')).toBeVisible();
+  await page
+    .getByRole('button', { name: /Where from: Air taken by alcohol|Air taken by alcohol at peak/ })
+    .click();
+  await expect(page.getByRole('dialog')).toBeVisible();
+});
