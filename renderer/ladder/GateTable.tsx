@@ -1,21 +1,27 @@
 import type { Gate } from '../../core/ladder/index.ts';
+import type { ShownKind } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './GateTable.module.css';
 
+/** Counts, temperatures and shares are read at a glance: no decimals. */
+const wholes: readonly ShownKind[] = ['number', 'temperature', 'share'];
+
 /** Stop rules with their limits, how close the value is or should come, and what a closed one asks for. */
 export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[]; isDriven?: boolean }) {
   const { screens, show } = useWords();
   const said = screens.ladder;
+  const level = (value: number, kind: ShownKind) =>
+    show.quantity(value, kind, wholes.includes(kind) ? 0 : undefined);
   const told = (gate: Gate): string => {
     const value = gate.measured ?? gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;
-    return value === null ? said.look : show.quantity(value, gate.kind);
+    return value === null ? said.look : level(value, gate.kind);
   };
   const close = (gate: Gate): string =>
     gate.closeness !== null && Number.isFinite(gate.closeness)
       ? show.quantity(gate.closeness, 'share', 0)
-      : screens.shell.unknown;
+      : '–';
   return (
     <table className={table.table}>
       <thead>
@@ -39,8 +45,8 @@ export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[];
             <th scope="row">{said.gates[gate.quantity]}</th>
             <td className={table.number}>
               {gate.isLowest
-                ? said.atLeast(show.quantity(gate.limit, gate.kind))
-                : said.below(show.quantity(gate.limit, gate.kind))}
+                ? said.atLeast(level(gate.limit, gate.kind))
+                : said.below(level(gate.limit, gate.kind))}
             </td>
             <td className={table.number}>{told(gate)}</td>
             <td className={cx(table.number, styles[gate.state])}>

@@ -15,7 +15,7 @@ export type StepButtonsProps = {
 
 /** One change at a time: only the first step can be taken, and only once nothing before it is open. */
 export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
-  const { screens, note } = useWords();
+  const { screens } = useWords();
   const { show } = useView();
   const { edit, undo } = useSession();
   const { say } = useToasts();
@@ -49,7 +49,7 @@ export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
   const isBack = next.kind === 'go-back' && last !== null && last.kind !== 'baseline';
   return (
     <>
-      <p>{said.firstThis(note(next.now))}</p>
+      <p>{said.openFirst}</p>
       {isBack && (
         <Button
           look="main"

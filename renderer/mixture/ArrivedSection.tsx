@@ -44,7 +44,9 @@ function Arrived({ now }: { now: MixtureNow }) {
   return (
     <>
       {found.notes.map((n) => (
-        <p key={n.code}>{note(n)}</p>
+        <p key={n.code} className={ladder.told}>
+          {note(n)}
+        </p>
       ))}
       <FactList
         facts={[

@@ -8,8 +8,11 @@ export type Arrived = { readonly change: Measured; readonly found: FluidFromTrim
 
 /** Fuel flow of the plan is known to this (common practice: consumption of a maker or of a dyno). */
 const fuelKnownTo = 0.05;
-/** Cooling by the spray brings up to 2 % more air at one boost (common practice). */
-const moreAir: Measured = { value: 1.01, half: 0.01 };
+/**
+ * A trim is what stays over after the control has metered petrol to the air it sees, more air by boost or cooling
+ * included: only what it fails to see would move the ratio, some 1 % (common practice).
+ */
+const airAsMetered: Measured = { value: 1, half: 0.01 };
 
 function halfOf(interval: readonly [number, number]): number {
   return (interval[1] - interval[0]) / 2;
@@ -32,8 +35,7 @@ function meanOver(
  *
  * @param verdict  of the spray entry against the one before it
  *
- * Short and long trim multiply. Where lambda or the air moved, the petrol that this took is not the alcohol's
- * doing: the air as weighed, else by manifold pressure, else as practice has it.
+ * Short and long trim multiply. Where lambda moved, the petrol that this took is not the alcohol's doing.
  */
 export function arrivedOfVerdict(
   verdict: VerdictWire,
@@ -47,8 +49,6 @@ export function arrivedOfVerdict(
   const value = trims.reduce((product, t) => product * ((1 + t.after) / (1 + t.before)), 1) - 1;
   const change = { value, half: Math.hypot(...trims.map((t) => halfOf(t.interval95))) };
   const lambda = of('lambda');
-  const air = of('airMassFlow');
-  const pressure = of('manifoldPressure');
   const petrol = meanOver(plan, band, plan.fuel.at);
   const planned = meanOver(plan, band, (n, b) => model.fluidFlow(b, n) * plan.system.density);
   const found = fluidFromTrim({
@@ -59,14 +59,7 @@ export function arrivedOfVerdict(
     lambdaRatio: lambda
       ? { value: lambda.after / lambda.before, half: halfOf(lambda.interval95) / lambda.before }
       : { value: 1, half: 0 },
-    airRatio: air
-      ? { value: air.after / air.before, half: halfOf(air.interval95) / air.before }
-      : pressure
-        ? {
-            value: moreAir.value * (pressure.after / pressure.before),
-            half: Math.hypot(moreAir.half, halfOf(pressure.interval95) / pressure.before),
-          }
-        : moreAir,
+    airRatio: airAsMetered,
     planned: planned > 0 ? planned : null,
   });
   return found.ok ? { ok: true, value: { change, found: found.value } } : found;

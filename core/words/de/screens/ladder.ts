@@ -44,7 +44,8 @@ export const ladder: ScreenWords['ladder'] = {
     'Sie kommt als eine Änderung ins Buch; Rückgängig nimmt sie heraus. Im Steuergerät stellen Sie sie selbst ein.',
   taken: (title) => `Im Buch: ${title}`,
   notYet: (n) => `Eine Änderung nach der anderen: zuerst Stufe ${n}.`,
-  firstThis: (now) => `Vor jeder Stufe: ${now}`,
+  openFirst: 'Was im Buch offen ist, kommt vor der nächsten Stufe.',
+  again: 'Ein früherer Eintrag noch einmal',
   openBench: 'Werkbank öffnen',
   openHandover: 'Übergabe öffnen',
 };

@@ -53,7 +53,8 @@ export const ladder = {
     'It goes into the ledger as one change; undo takes it back. Set it in the engine control yourself.',
   taken: (title: string) => `In the ledger: ${title}`,
   notYet: (n: number) => `One change at a time: step ${n} comes first.`,
-  firstThis: (now: string) => `Before any step: ${now}`,
+  openFirst: 'What is open in the ledger comes before the next step.',
+  again: 'An earlier entry again',
   openBench: 'Open the bench',
   openHandover: 'Open the handover',
 };
