@@ -1,5 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import { isJsonObject } from '../../core/session/index.ts';
+import { isTooDeep } from './json-depth.ts';
 import { sha256 } from './sha256.ts';
 
 /**
@@ -34,7 +35,7 @@ export type Opened = {
 
 /** A sealed or plain JSON file as read; null where it is no JSON object in valid UTF-8. */
 export function openSealed(bytes: Uint8Array): Opened | null {
-  if (!isUtf8(bytes)) return null;
+  if (!isUtf8(bytes) || isTooDeep(bytes)) return null;
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
   const text = buffer.toString('utf8');
   let parsed: unknown;

@@ -247,6 +247,7 @@ describe('damage', () => {
     ['no JSON', 'hello'],
     ['a list', '[]'],
     ['zeros', '\0'.repeat(500)],
+    ['nested without end', `{"x":${'[{"y":'.repeat(50_000)}1${'}]'.repeat(50_000)}}`],
   ])('%s in place of session.json is set aside and repaired', async (_, text) => {
     const folder = await newSessionFolder();
     await writeFile(join(folder, 'session.json'), text);
