@@ -1,5 +1,7 @@
 import { DropPullDialog } from '../bench/DropPullDialog.tsx';
+import { ColumnsDialog } from '../columns/ColumnsDialog.tsx';
 import { CommandPalette } from '../components/CommandPalette.tsx';
+import { DerivedDialog } from '../derived/DerivedDialog.tsx';
 import { EntryDialog } from '../entry/EntryDialog.tsx';
 import { AssignDialog } from '../importing/AssignDialog.tsx';
 import { KeysDialog } from '../shell/KeysDialog.tsx';
@@ -29,6 +31,10 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <AssignDialog files={dialog.files} onClose={close} />;
     case 'entry':
       return <EntryDialog entryId={dialog.entryId} onClose={close} />;
+    case 'columns':
+      return <ColumnsDialog runId={dialog.runId} onClose={close} />;
+    case 'derived':
+      return <DerivedDialog onClose={close} />;
     case 'drop-pull':
       return <DropPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
     default:

@@ -17,6 +17,7 @@ export type DialogView =
   | { readonly type: 'assign'; readonly files: readonly File[] }
   | { readonly type: 'entry'; readonly entryId: string | null }
   | { readonly type: 'columns'; readonly runId: string }
+  | { readonly type: 'derived' }
   | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };
 
 export type View = {

@@ -2,6 +2,7 @@ import type { PullCurve, Snapshot, VerdictWire } from '../../core/contract/index
 import type { Entry } from '../../core/session/index.ts';
 import { useView } from '../app/view.tsx';
 import { ChannelsTab } from '../channels/ChannelsTab.tsx';
+import { RunList } from '../columns/RunList.tsx';
 import { Tabs } from '../components/Tabs.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { NotesTab } from './NotesTab.tsx';
@@ -42,7 +43,12 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
       id: 'pulls',
       title: tabs.pulls,
       count,
-      content: <PullsTable snapshot={snapshot} entries={entries} curves={curves} />,
+      content: (
+        <>
+          <PullsTable snapshot={snapshot} entries={entries} curves={curves} />
+          <RunList snapshot={snapshot} entries={entries.map((e) => e.entry)} />
+        </>
+      ),
     },
     {
       id: 'channels',

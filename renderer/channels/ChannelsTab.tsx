@@ -2,8 +2,10 @@ import { useMemo, useState } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { toSi } from '../../core/units/index.ts';
+import { useView } from '../app/view.tsx';
 import { pullsOf } from '../bench/PullsTable.tsx';
 import { Chart } from '../chart/Chart.tsx';
+import { Button } from '../components/Button.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { aligned } from './aligned.ts';
@@ -25,6 +27,7 @@ const plotHeight = (panels: number) => 90 + 150 * Math.max(1, panels);
 /** Any channel of the pulls on the bench, aligned, with one reading line through all panels. */
 export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const { screens, show, quantity } = useWords();
+  const { show: showView } = useView();
   const said = screens.channels;
   const [along, setAlong] = useState<'engineSpeed' | 'time'>('engineSpeed');
   const [cursor, setCursor] = useState<number | null>(null);
@@ -81,6 +84,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
             setCursor(null);
           }}
         />
+        <Button onPress={() => showView({ dialog: { type: 'derived' } })}>{said.derived}</Button>
       </div>
       <ChannelPicker
         choices={choices}

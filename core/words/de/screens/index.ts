@@ -1,6 +1,8 @@
 import type { ScreenWords } from '../../screen-words.ts';
 import { bench } from './bench.ts';
 import { channels } from './channels.ts';
+import { columns } from './columns.ts';
+import { derived } from './derived.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
@@ -22,6 +24,8 @@ import { whereFrom } from './where-from.ts';
 export const screens: ScreenWords = {
   bench,
   channels,
+  columns,
+  derived,
   desktop,
   entry,
   handover,

@@ -1,5 +1,7 @@
 import { bench } from './bench.ts';
 import { channels } from './channels.ts';
+import { columns } from './columns.ts';
+import { derived } from './derived.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
@@ -21,6 +23,8 @@ import { whereFrom } from './where-from.ts';
 export const screens = {
   bench,
   channels,
+  columns,
+  derived,
   desktop,
   entry,
   handover,

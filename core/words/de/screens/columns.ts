@@ -1,0 +1,28 @@
+import type { ScreenWords } from '../../screen-words.ts';
+
+export const columns: ScreenWords['columns'] = {
+  open: 'Spalten',
+  openOf: (log) => `Spalten von ${log}`,
+  logs: 'Logs',
+  title: (log) => `Spalten von ${log}`,
+  intro:
+    'Wofür jede Spalte gehalten wurde. Eine Korrektur gilt für dieses Log und lässt sich rückgängig machen.',
+  column: 'Spalte',
+  takenFor: 'Gehalten für',
+  unit: 'Einheit',
+  sure: 'Sicher',
+  why: 'Warum',
+  first: 'Erste Werte',
+  nothing: 'nichts, bleibt wie sie ist',
+  noUnit: 'keine',
+  quantityOf: (column) => `Größe von ${column}`,
+  unitOf: (column) => `Einheit von ${column}`,
+  byFormula: 'Formel',
+  alike: (n) =>
+    n === 1
+      ? 'Auch für 1 anderes Log mit denselben Spalten'
+      : `Auch für ${n} andere Logs mit denselben Spalten`,
+  save: 'Diese Spalten verwenden',
+  doubles: (quantity) => `Zwei Spalten sollen ${quantity} sein; die sicherere wird verwendet.`,
+  noPreview: 'Die ersten Werte lassen sich nicht zeigen.',
+};

@@ -1,0 +1,23 @@
+export const columns = {
+  open: 'Columns',
+  openOf: (log: string) => `Columns of ${log}`,
+  logs: 'Logs',
+  title: (log: string) => `Columns of ${log}`,
+  intro: 'What each column was taken for. A correction counts for this log and can be undone.',
+  column: 'Column',
+  takenFor: 'Taken for',
+  unit: 'Unit',
+  sure: 'Sure',
+  why: 'Why',
+  first: 'First values',
+  nothing: 'nothing, kept as it stands',
+  noUnit: 'none',
+  quantityOf: (column: string) => `Quantity of ${column}`,
+  unitOf: (column: string) => `Unit of ${column}`,
+  byFormula: 'formula',
+  alike: (n: number) =>
+    n === 1 ? 'Also for 1 other log with the same columns' : `Also for ${n} other logs with the same columns`,
+  save: 'Use these columns',
+  doubles: (quantity: string) => `Two columns claim ${quantity}; the surer one is used.`,
+  noPreview: 'The first values can’t be shown.',
+};

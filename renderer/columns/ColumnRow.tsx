@@ -1,0 +1,73 @@
+import type { ColumnSummary } from '../../core/contract/index.ts';
+import { type ColumnMapping, type QuantityId, quantities, quantityIds } from '../../core/log/index.ts';
+import { units } from '../../core/units/index.ts';
+import { Select } from '../components/Select.tsx';
+import table from '../components/Table.module.css';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './ColumnsDialog.module.css';
+import { unitsFor, withQuantity } from './mapping-draft.ts';
+
+export type ColumnRowProps = {
+  readonly column: ColumnSummary;
+  readonly meaning: ColumnMapping;
+  readonly isCorrected: boolean;
+  readonly preview: readonly number[];
+  readonly onChange: (meaning: ColumnMapping) => void;
+};
+
+const none = 'none';
+
+/** One column: its name, what it stands for, in which unit, how sure that is and why. */
+export function ColumnRow({ column, meaning, isCorrected, preview, onChange }: ColumnRowProps) {
+  const { screens, show, quantity, note } = useWords();
+  const said = screens.columns;
+  const name = column.column;
+  const offered = unitsFor(meaning.quantity, meaning.unit);
+  const byHand = isCorrected || column.reason?.code === 'log/column-by-hand';
+  const why = byHand ? { code: 'log/column-by-hand' as const, facts: {} } : column.reason;
+  return (
+    <tr>
+      <th scope="row" className={styles.name}>
+        {name}
+      </th>
+      <td className={styles.quantity}>
+        <Select<QuantityId | typeof none>
+          label={said.quantityOf(name)}
+          isLabelHidden
+          options={[
+            { id: none, label: said.nothing },
+            ...[...quantityIds]
+              .map((id) => ({ id, label: quantity(id) }))
+              .sort((a, b) => a.label.localeCompare(b.label, show.language)),
+          ]}
+          value={meaning.quantity ?? none}
+          onChange={(id) => onChange(withQuantity(meaning, id === none ? null : id))}
+        />
+      </td>
+      <td className={styles.unit}>
+        {offered.length > 0 ? (
+          <Select
+            label={said.unitOf(name)}
+            isLabelHidden
+            options={offered.map((id) => ({ id, label: units.get(id)?.symbol || said.noUnit }))}
+            value={meaning.unit}
+            placeholder={said.noUnit}
+            onChange={(unit) => onChange({ ...meaning, unit })}
+          />
+        ) : (
+          meaning.unit || said.noUnit
+        )}
+      </td>
+      <td className={table.number}>
+        {preview
+          .map((v) => (column.quantity ? show.bare(v, quantities[column.quantity]) : show.number(v, 2)))
+          .join(' · ')}
+        {column.quantity && preview.length > 0 && ` ${show.unit(quantities[column.quantity])}`}
+      </td>
+      <td className={table.number}>
+        {meaning.quantity !== null && show.quantity(byHand ? 1 : column.confidence, 'share', 0)}
+      </td>
+      <td className={styles.why}>{why && note(why)}</td>
+    </tr>
+  );
+}

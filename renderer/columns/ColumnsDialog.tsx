@@ -1,0 +1,97 @@
+import { useState } from 'react';
+import { Checkbox } from 'react-aria-components';
+import type { RunSummary } from '../../core/contract/index.ts';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { ProblemList } from '../components/ProblemList.tsx';
+import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { ColumnRow } from './ColumnRow.tsx';
+import styles from './ColumnsDialog.module.css';
+import { alikeRuns, fileColumns, type MappingDraft, mappingEdits, meaningOf } from './mapping-draft.ts';
+import { usePreview } from './use-preview.ts';
+
+/** How the columns of a log were read, and the way to correct that once. */
+export function ColumnsDialog({ runId, onClose }: { runId: string; onClose: () => void }) {
+  const { snapshot } = useSession();
+  const run = snapshot?.runs.find((r) => r.record.id === runId);
+  if (!snapshot || !run) return null;
+  return <OpenColumns run={run} runs={snapshot.runs} revision={snapshot.revision} onClose={onClose} />;
+}
+
+type OpenColumnsProps = {
+  readonly run: RunSummary;
+  readonly runs: readonly RunSummary[];
+  readonly revision: number;
+  readonly onClose: () => void;
+};
+
+function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
+  const { screens } = useWords();
+  const { edit } = useSession();
+  const said = screens.columns;
+  const [draft, setDraft] = useState<MappingDraft>({});
+  const [isForAll, setForAll] = useState(false);
+  const preview = usePreview(run, revision);
+  const alike = alikeRuns(runs, run);
+  const save = async () => {
+    const targets = isForAll ? [run, ...alike] : [run];
+    if (await edit(mappingEdits(targets, draft))) onClose();
+  };
+  return (
+    <Dialog
+      title={said.title(run.record.name)}
+      isOpen
+      onClose={onClose}
+      shape="wide"
+      problems={run.problems}
+      actions={
+        <>
+          <Button look="main" onPress={save} isDisabled={Object.keys(draft).length === 0}>
+            {said.save}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          {alike.length > 0 && (
+            <Checkbox isSelected={isForAll} onChange={setForAll} className={cx(styles.forAll)}>
+              <span className={styles.box} aria-hidden />
+              {said.alike(alike.length)}
+            </Checkbox>
+          )}
+        </>
+      }
+    >
+      <p>{said.intro}</p>
+      {preview.problems && <ProblemList problems={preview.problems} />}
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th scope="col">{said.column}</th>
+            <th scope="col">{said.takenFor}</th>
+            <th scope="col">{said.unit}</th>
+            <th scope="col" className={table.number}>
+              {said.first}
+            </th>
+            <th scope="col" className={table.number}>
+              {said.sure}
+            </th>
+            <th scope="col">{said.why}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {fileColumns(run).map((column) => (
+            <ColumnRow
+              key={column.column}
+              column={column}
+              meaning={meaningOf(column, draft)}
+              isCorrected={column.column in draft}
+              preview={preview.of(column.column)}
+              onChange={(meaning) => setDraft((old) => ({ ...old, [column.column]: meaning }))}
+            />
+          ))}
+        </tbody>
+      </table>
+    </Dialog>
+  );
+}

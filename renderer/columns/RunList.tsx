@@ -1,0 +1,37 @@
+import type { Snapshot } from '../../core/contract/index.ts';
+import type { Entry } from '../../core/session/index.ts';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import styles from './RunList.module.css';
+
+export type RunListProps = { readonly snapshot: Snapshot; readonly entries: readonly Entry[] };
+
+/** The logs behind the pulls, each with the way to its columns. */
+export function RunList({ snapshot, entries }: RunListProps) {
+  const { screens } = useWords();
+  const { show } = useView();
+  const said = screens.columns;
+  const ids = new Set(entries.flatMap((e) => e.runs.map((r) => r.runId)));
+  const runs = snapshot.runs.filter((r) => ids.has(r.record.id));
+  if (runs.length === 0) return null;
+  return (
+    <section className={styles.runs}>
+      <h2 className={styles.title}>{said.logs}</h2>
+      <ul>
+        {runs.map(({ record }) => (
+          <li key={record.id} className={styles.run}>
+            <span className={styles.name}>{record.name}</span>
+            <Button
+              look="plain"
+              aria-label={said.openOf(record.name)}
+              onPress={() => show({ dialog: { type: 'columns', runId: record.id } })}
+            >
+              {said.open}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

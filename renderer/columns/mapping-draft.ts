@@ -1,0 +1,57 @@
+import type { ColumnSummary, RunSummary } from '../../core/contract/index.ts';
+import {
+  type ColumnMapping,
+  fingerprintOfColumns,
+  measures,
+  type QuantityId,
+  quantities,
+} from '../../core/log/index.ts';
+import type { SessionEdit } from '../../core/session/index.ts';
+import { offeredUnits, units } from '../../core/units/index.ts';
+
+/** Corrections by column; what was left alone is not in it. */
+export type MappingDraft = Readonly<Record<string, ColumnMapping>>;
+
+/** Columns of the file itself: what a formula made is not mapped. */
+export function fileColumns(run: RunSummary): ColumnSummary[] {
+  return run.columns.filter((c) => c.reason?.code !== 'log/column-by-formula');
+}
+
+/** What a column stands for with the draft laid over what the reader found. */
+export function meaningOf(column: ColumnSummary, draft: MappingDraft): ColumnMapping {
+  return draft[column.column] ?? { column: column.column, quantity: column.quantity, unit: column.unit };
+}
+
+/** Units that can measure a quantity, the one in use first where nobody would choose it. */
+export function unitsFor(quantity: QuantityId | null, current: string): string[] {
+  if (quantity === null) return [];
+  const usual = offeredUnits(quantities[quantity]).map((u) => u.id);
+  return current !== '' && !usual.includes(current) && measures(current, quantity)
+    ? [current, ...usual]
+    : usual;
+}
+
+/** A column given another meaning keeps its unit where that still measures it. */
+export function withQuantity(old: ColumnMapping, quantity: QuantityId | null): ColumnMapping {
+  if (quantity === null) return { ...old, quantity };
+  const unit = units.has(old.unit) && measures(old.unit, quantity) ? old.unit : unitsFor(quantity, '')[0];
+  return { ...old, quantity, unit: unit ?? '' };
+}
+
+/** Other runs whose logs have the very same columns. */
+export function alikeRuns(runs: readonly RunSummary[], run: RunSummary): RunSummary[] {
+  const print = (r: RunSummary) => fingerprintOfColumns(fileColumns(r).map((c) => c.column));
+  const own = print(run);
+  return runs.filter((r) => r !== run && r.columns.length > 0 && print(r) === own);
+}
+
+/** One undoable step that gives these runs the corrected columns; earlier corrections of others stand. */
+export function mappingEdits(runs: readonly RunSummary[], draft: MappingDraft): SessionEdit[] {
+  return runs.map(({ record }) => ({
+    type: 'run.set',
+    runId: record.id,
+    patch: {
+      columns: [...record.columns.filter((c) => !(c.column in draft)), ...Object.values(draft)],
+    },
+  }));
+}

@@ -1,0 +1,112 @@
+import { useMemo, useState } from 'react';
+import type { Snapshot } from '../../core/contract/index.ts';
+import { type DerivedChannel, type QuantityId, quantityIds } from '../../core/log/index.ts';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { checkDerived, isFormulaWrong } from './check-derived.ts';
+import styles from './DerivedDialog.module.css';
+import { DerivedRow } from './DerivedRow.tsx';
+import { examples } from './examples.ts';
+import { useFormulaParser, useTrialLog } from './use-trial-log.ts';
+
+/** The session's channels by formula. */
+export function DerivedDialog({ onClose }: { onClose: () => void }) {
+  const { snapshot } = useSession();
+  return snapshot ? <OpenDerived snapshot={snapshot} onClose={onClose} /> : null;
+}
+
+/** A row keeps its place on the screen while its name is typed. */
+type Row = { readonly id: number; readonly derived: DerivedChannel };
+
+function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () => void }) {
+  const { screens, quantity } = useWords();
+  const { edit } = useSession();
+  const said = screens.derived;
+  const [rows, setRows] = useState<readonly Row[]>(() =>
+    snapshot.session.derivedChannels.map((derived, id) => ({ id, derived })),
+  );
+  const { log, name } = useTrialLog(snapshot);
+  const parser = useFormulaParser();
+  const list = useMemo(() => rows.map((r) => r.derived), [rows]);
+  const checks = useMemo(() => (log && parser ? checkDerived(log, list, parser) : null), [log, parser, list]);
+  const add = (derived: Pick<DerivedChannel, 'name' | 'formula' | 'kind'>) =>
+    setRows((old) => [
+      ...old,
+      {
+        id: Math.max(-1, ...old.map((r) => r.id)) + 1,
+        derived: { ...derived, quantity: null, inputs: [] },
+      },
+    ]);
+  const names = list.map((d) => d.name.trim());
+  const isNamed =
+    names.every((n) => n !== '') &&
+    new Set(names).size === names.length &&
+    list.every((d) => d.formula.trim() !== '');
+  const isWrong = checks?.some(isFormulaWrong) ?? false;
+  const save = async () => {
+    if (await edit({ type: 'derivedChannels.set', derivedChannels: [...list] })) onClose();
+  };
+  const nameable = [...new Set((log?.channels ?? []).flatMap((c) => c.quantity ?? []))];
+  return (
+    <Dialog
+      title={said.title}
+      isOpen
+      onClose={onClose}
+      shape="wide"
+      actions={
+        <>
+          <Button look="main" onPress={save} isDisabled={!isNamed || isWrong}>
+            {said.save}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          {!isNamed && <p className={styles.missing}>{said.namesMissing}</p>}
+        </>
+      }
+    >
+      <p>{said.intro}</p>
+      {rows.length === 0 && <p className={styles.soft}>{said.empty}</p>}
+      <ul className={styles.rows}>
+        {rows.map(({ id, derived }, i) => (
+          <DerivedRow
+            key={id}
+            derived={derived}
+            check={checks?.[i] ?? null}
+            onChange={(next) => setRows((old) => old.map((r) => (r.id === id ? { id, derived: next } : r)))}
+            onRemove={() => setRows((old) => old.filter((r) => r.id !== id))}
+          />
+        ))}
+      </ul>
+      <div className={styles.more}>
+        <Button onPress={() => add({ name: '', formula: '', kind: 'number' })}>{said.add}</Button>
+        <span className={styles.soft}>{said.examples}</span>
+        {examples.map(({ id, formula, kind }) => (
+          <Button
+            key={id}
+            look="plain"
+            isDisabled={names.includes(said.exampleNames[id])}
+            onPress={() => add({ name: said.exampleNames[id], formula, kind })}
+          >
+            {said.exampleNames[id]}
+          </Button>
+        ))}
+      </div>
+      <p className={styles.soft}>{name === null ? said.notChecked : said.checkedOn(name)}</p>
+      {nameable.length > 0 && (
+        <details className={styles.names}>
+          <summary>{said.canName}</summary>
+          <ul>
+            {quantityIds
+              .filter((id): id is QuantityId => nameable.includes(id))
+              .map((id) => (
+                <li key={id}>
+                  <code>{id}</code> {quantity(id)}
+                </li>
+              ))}
+          </ul>
+        </details>
+      )}
+    </Dialog>
+  );
+}

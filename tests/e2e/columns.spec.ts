@@ -1,0 +1,69 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright/test';
+import { expect, test } from './support/workbench.ts';
+
+test.use({ viewport: { width: 1366, height: 768 } });
+
+async function seriousFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`);
+}
+
+test('a column is given another meaning once, for every log alike, and one undo takes it back', async ({
+  page,
+}) => {
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
+  await page.getByRole('tab', { name: /Pulls/ }).click();
+  await page
+    .getByRole('button', { name: /^Columns of / })
+    .first()
+    .click();
+  const dialog = page.getByRole('dialog', { name: /^Columns of / });
+  const row = dialog.getByRole('row', { name: /^Short fuel trim \(%\)/ });
+  await expect(row).toContainText('The header says');
+  await expect(row).toContainText(/\d+\s%/);
+  await dialog.getByText(/Also for \d+ other logs with the same columns/).click();
+  expect(await seriousFindings(page)).toEqual([]);
+  await row.getByRole('button', { name: /Quantity of Short fuel trim/ }).click();
+  await page.getByRole('option', { name: 'Long fuel trim' }).click();
+  await expect(row).toContainText('Set by hand.');
+  await dialog.getByRole('button', { name: 'Use these columns' }).click();
+  await expect(dialog).toBeHidden({ timeout: 30_000 });
+  // Seen where the channels are chosen: the old meaning is gone from every log, the new one is there.
+  await page.getByRole('tab', { name: 'Channels' }).click();
+  const channels = page.getByRole('tabpanel', { name: 'Channels' });
+  await expect(channels.getByRole('button', { name: 'Long fuel trim' })).toBeVisible();
+  await expect(channels.getByRole('button', { name: 'Short fuel trim' })).toBeHidden();
+  await page.keyboard.press('Control+z');
+  await expect(channels.getByRole('button', { name: 'Short fuel trim' })).toBeVisible({ timeout: 30_000 });
+});
+
+test('a channel by formula is checked as it is typed, kept, and can be plotted', async ({ page }) => {
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
+  await page.getByRole('tab', { name: 'Channels' }).click();
+  const channels = page.getByRole('tabpanel', { name: 'Channels' });
+  await channels.getByRole('button', { name: 'Derived channels' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Derived channels' });
+  await dialog.getByRole('button', { name: 'Pressure ratio', exact: true }).click();
+  // The invented logs hold manifold pressure, not boost: the sentence says what is missing.
+  await expect(dialog.getByText('This log has nothing named “boost”.')).toBeVisible();
+  const formula = dialog.getByRole('textbox', { name: 'Formula' });
+  await formula.fill('manifoldPressure / 100');
+  await expect(dialog.getByText(/The formula gives kg m\^-1 s\^-2/)).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Use these channels' })).toBeDisabled();
+  await formula.fill('manifoldPressure / (100 kPa)');
+  await expect(dialog.getByText(/^Works: 0\.\d+ to 2\.\d+/)).toBeVisible();
+  expect(await seriousFindings(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Use these channels' }).click();
+  await expect(dialog).toBeHidden({ timeout: 30_000 });
+  await channels.getByRole('button', { name: 'Pressure ratio' }).click();
+  await expect(channels.getByRole('img', { name: /Pressure ratio/ })).toBeVisible();
+});

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import type { RunSummary } from '../../../core/contract/index.ts';
+import { alikeRuns, mappingEdits, unitsFor, withQuantity } from '../../../renderer/columns/mapping-draft.ts';
+
+const run = (id: string, columns: string[], set: object[] = []) =>
+  ({
+    record: { id, columns: set },
+    columns: [
+      ...columns.map((column) => ({ column, quantity: null, unit: '', confidence: 0, reason: null })),
+      {
+        column: 'Ratio',
+        quantity: null,
+        unit: '',
+        confidence: 1,
+        reason: { code: 'log/column-by-formula', facts: {} },
+      },
+    ],
+  }) as unknown as RunSummary;
+
+describe('withQuantity', () => {
+  it('keeps a unit that still measures it and takes the usual one where it does not', () => {
+    const psi = { column: 'P', quantity: 'boost', unit: 'psi' } as const;
+    expect(withQuantity(psi, 'fuelPressure').unit).toBe('psi');
+    expect(withQuantity(psi, 'intakeTemperature').unit).toBe('C');
+    expect(withQuantity(psi, null)).toEqual({ ...psi, quantity: null });
+  });
+
+  it('offers the file’s own unit beside the usual ones', () => {
+    expect(unitsFor('manifoldPressure', 'mbar')[0]).toBe('mbar');
+    expect(unitsFor('manifoldPressure', 'kPa')).toEqual(unitsFor('manifoldPressure', ''));
+    expect(unitsFor(null, 'kPa')).toEqual([]);
+  });
+});
+
+describe('corrections', () => {
+  const a = run('a', ['T', 'P'], [{ column: 'T', quantity: 'time', unit: 's' }]);
+  const b = run('b', ['P', 'T']);
+  const c = run('c', ['T', 'Q']);
+  const draft = { P: { column: 'P', quantity: 'boost', unit: 'psi' } } as const;
+
+  it('finds the logs with the same columns in any order, whatever formulas added', () => {
+    expect(alikeRuns([a, b, c], a).map((r) => r.record.id)).toEqual(['b']);
+  });
+
+  it('goes to every log asked for and leaves earlier corrections of other columns', () => {
+    expect(mappingEdits([a, b], draft)).toEqual([
+      { type: 'run.set', runId: 'a', patch: { columns: [...a.record.columns, draft.P] } },
+      { type: 'run.set', runId: 'b', patch: { columns: [draft.P] } },
+    ]);
+    const again = run('a', ['T', 'P'], [draft.P]);
+    expect(mappingEdits([again], draft)).toEqual([
+      { type: 'run.set', runId: 'a', patch: { columns: [draft.P] } },
+    ]);
+  });
+});
