@@ -1,7 +1,7 @@
 import type { Note } from '../result/index.ts';
 import { boostOf } from './boost-of.ts';
 import { boostSpans } from './boost-spans.ts';
-import { channelOf, type Log } from './channel.ts';
+import { type Channel, channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
 import { gearOf } from './gear-of.ts';
 import { type GearSpan, splitByGear } from './one-gear.ts';
@@ -12,7 +12,7 @@ import { risingSpans } from './rising-spans.ts';
 import { medianOf, speedRatio } from './speed-ratio.ts';
 import { spreadOf } from './spread.ts';
 import { lineThrough } from './steady-rise.ts';
-import type { Span } from './time-axis.ts';
+import { type Span, usualStep } from './time-axis.ts';
 
 /** What the car tells about its gears; all may be unknown. */
 export type PullOptions = {
@@ -35,6 +35,9 @@ const fastestRise = 520;
 const usableSpan_rad_s = 84;
 const lowestEnd_rad_s = 450;
 
+/** A car that pulls changes its speed by more than this. */
+const leastMove_m_s = 2;
+
 /** A pull before it is known how it compares with the others. */
 type Draft = GearSpan & { first: number; last: number; ratio: number };
 
@@ -50,7 +53,7 @@ type Draft = GearSpan & { first: number; last: number; ratio: number };
 export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   const engine = channelOf(log, 'engineSpeed');
   if (!engine) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
-  const road = channelOf(log, 'vehicleSpeed') ?? channelOf(log, 'gpsSpeed');
+  const road = movingSpeedOf(log);
   const ratio = road ? speedRatio(engine.values, road.values) : null;
   const found = fullThrottleOf(log, engine.values, ratio);
   const drafts: Draft[] = [];
@@ -81,6 +84,16 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   return { pulls, warnings };
 }
 
+/** A speed channel that stands still, as on a dyno whose rollers the car's logger does not see, tells no gear. */
+function movingSpeedOf(log: Log): Channel | null {
+  for (const quantity of ['vehicleSpeed', 'gpsSpeed'] as const) {
+    const channel = channelOf(log, quantity);
+    const spread = channel && spreadOf(channel.values);
+    if (channel && spread && spread.high - spread.low > leastMove_m_s) return channel;
+  }
+  return null;
+}
+
 /**
  * Spans at full throttle and what told them. Pedal before throttle, since a plate may close on the engine's own
  * account. A pedal that moves but never gets to its stop says that there was no full throttle.
@@ -94,7 +107,7 @@ function fullThrottleOf(
   for (const quantity of ['pedal', 'throttle'] as const) {
     const channel = channelOf(log, quantity);
     if (!channel) continue;
-    const level = fullLevel(channel.values);
+    const level = fullLevel(channel.values, usualStep(log.time) || 0.05);
     if (level) return { spans: fullSpans(channel.values, level, log.time, log.segments), by: quantity };
     moves ||= spreadOf(channel.values).max - spreadOf(channel.values).min > 0.1;
   }

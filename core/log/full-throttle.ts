@@ -1,3 +1,4 @@
+import { medianOfThree } from './speed-ratio.ts';
 import type { Span } from './time-axis.ts';
 
 /** Where a pedal or throttle stands at its stop. */
@@ -17,26 +18,24 @@ const nearFull = 0.03;
 const deepestMargin = 0.12;
 
 /**
- * The stop of a pedal or throttle from the plateau that its highest samples form. Null where the file never
+ * The stop of a pedal or throttle, from the highest plateau that it holds. Null where the file never
  * gets there.
  *
  * @param opening  share, one per sample, NaN allowed
+ * @param step_s   usual time from sample to sample
  */
-export function fullLevel(opening: Float64Array): FullLevel | null {
+export function fullLevel(opening: Float64Array, step_s: number): FullLevel | null {
+  const held = heldLevel(opening, Math.max(3, Math.round(shortestPlateau_s / step_s)));
+  if (!(held >= lowestStop)) return null;
+  const noise = plateauNoise(opening, 0.9 * held);
+  // The level that most samples lie around, from what was held up to as far above it as noise carries.
   const sorted = sortedSample(opening);
-  const n = sorted.length;
-  if (n === 0) return null;
-  // A spike or two above the stop must not raise it.
-  const top = sorted[Math.max(0, n - 1 - Math.min(20, Math.max(2, Math.floor(0.0005 * n))))] ?? 0;
-  if (!(top >= lowestStop)) return null;
-  const noise = plateauNoise(opening, 0.8 * top);
-  // The level that most samples lie around, between the top and as far below it as noise carries.
-  const reach = Math.max(0.01 * top, 1.5 * noise);
-  let full = top;
+  const reach = Math.max(0.01 * held, 1.5 * noise);
+  let full = held;
   let most = 0;
-  for (let level = top; level >= top - 4 * noise - 0.02 * top; level -= 0.2 * reach) {
+  for (let level = held - 0.01 * held; level <= held + 5 * noise + 0.02 * held; level += 0.2 * reach) {
     const inside = lowerBound(sorted, level + reach) - lowerBound(sorted, level - reach);
-    if (inside > most) {
+    if (inside >= most) {
       most = inside;
       full = level;
     }
@@ -45,6 +44,39 @@ export function fullLevel(opening: Float64Array): FullLevel | null {
   full = plateau[plateau.length >> 1] ?? full;
   const margin = Math.min(deepestMargin * full, Math.max(nearFull * full, 4 * noise));
   return { full, threshold: full - margin, noise };
+}
+
+/** A plateau shorter than this makes no pull, so a spike or a sweep of the plate at rest does not set the stop. */
+const shortestPlateau_s = 0.7;
+
+/**
+ * The highest level that the channel holds for `count` samples on end: the largest of all windows' smallest
+ * values, single samples smoothed away. Keeps the candidates for the smallest in a queue, so each sample is
+ * looked at twice at most.
+ */
+function heldLevel(opening: Float64Array, count: number): number {
+  const queue = new Int32Array(opening.length);
+  const smooth = new Float64Array(opening.length);
+  let head = 0;
+  let tail = 0;
+  let best = Number.NaN;
+  let run = 0;
+  for (let i = 0; i < opening.length; i++) {
+    const v = i > 0 && i < opening.length - 1 ? medianOfThree(opening, i) : (opening[i] ?? Number.NaN);
+    smooth[i] = v;
+    if (Number.isNaN(v)) {
+      head = tail = 0;
+      run = 0;
+      continue;
+    }
+    run++;
+    while (tail > head && (smooth[queue[tail - 1] ?? 0] ?? 0) >= v) tail--;
+    queue[tail++] = i;
+    if ((queue[head] ?? 0) <= i - count) head++;
+    const low = smooth[queue[head] ?? 0] ?? 0;
+    if (run >= count && !(low <= best)) best = low;
+  }
+  return best;
 }
 
 /** Up to 200,000 evenly placed samples in order: sorting a million costs more than reading them. */

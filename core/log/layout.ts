@@ -127,11 +127,7 @@ function findDecimal(rows: readonly (readonly string[])[], delimiter: string): D
 
 function layoutOf(found: Candidate): Layout | null {
   const { rows, columns } = found;
-  const isData = (row: Row) => {
-    const filled = row.cells.filter((c) => c.trim() !== '').length;
-    return Math.abs(row.cells.length - columns) <= 1 && row.numbers > 0 && row.numbers >= 0.4 * filled;
-  };
-  const first = rows.findIndex(isData);
+  const first = rows.findIndex((_, i) => beginsData(rows, i, columns));
   const firstRow = rows[first];
   if (!firstRow) return null;
   const header: Row[] = [];
@@ -171,6 +167,40 @@ function layoutOf(found: Candidate): Layout | null {
       .join('\n'),
     cellKinds: Array.from({ length: width }, (_, i) => kindOfColumn(rows.slice(first), i, found.decimal)),
   };
+}
+
+/** Rows looked at to be sure that a row begins the data and is no number in the preamble. */
+const rowsAhead = 4;
+
+function filledCells(row: Row): number {
+  return row.cells.reduce((n, c) => n + (c.trim() === '' ? 0 : 1), 0);
+}
+
+function isDataRow(row: Row, columns: number): boolean {
+  const length = row.cells.length;
+  const isWide = length === columns || (length === columns + 1 && row.cells[columns]?.trim() === '');
+  return isWide && row.numbers > 0 && row.numbers >= 0.4 * filledCells(row);
+}
+
+/**
+ * Whether the data begin here: numbers, and more of them below. `Mass;1400` in a preamble may look like a row of
+ * a narrow table, but the header still comes after it.
+ */
+function beginsData(rows: readonly Row[], at: number, columns: number): boolean {
+  const row = rows[at];
+  if (!row || !isDataRow(row, columns)) return false;
+  let data = 0;
+  let seen = 0;
+  for (let i = at + 1; i < rows.length && seen < rowsAhead; i++) {
+    const next = rows[i];
+    if (!next) break;
+    const filled = filledCells(next);
+    if (filled === 0) continue;
+    seen++;
+    if (isDataRow(next, columns)) data++;
+    else if (next.numbers === 0 && filled >= Math.max(2, 0.5 * columns)) return false;
+  }
+  return data >= seen - 1;
 }
 
 /**

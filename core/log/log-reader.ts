@@ -101,7 +101,7 @@ class Reader implements LogReader {
     if (this.#pending.length < headSize) return null;
     if (this.#pending.length < longestLine && firstLineEnd(this.#pending) < 0)
       return this.#unless(otherFileOf(this.#pending.subarray(0, headSize)));
-    this.#start();
+    this.#start(false);
     if (!this.#problem) {
       const rest = this.#pending;
       this.#pending = nothing;
@@ -111,7 +111,7 @@ class Reader implements LogReader {
   }
 
   finish(): Result<Log> {
-    if (!this.#problem && !this.#hasStarted) this.#start();
+    if (!this.#problem && !this.#hasStarted) this.#start(true);
     if (!this.#problem) {
       if (this.#narrow) this.#pending = joined(this.#pending, this.#narrow(nothing, true));
       this.#readRest();
@@ -148,7 +148,7 @@ class Reader implements LogReader {
   }
 
   /** Settles encoding and layout from the head, which is all that has been pushed so far. */
-  #start(): void {
+  #start(isAll: boolean): void {
     this.#hasStarted = true;
     if (this.#pending.every(isBlankByte)) {
       this.#problem = this.#says({ code: 'log/empty', facts: { size: this.#size } });
@@ -173,7 +173,7 @@ class Reader implements LogReader {
     }
     const text = this.#text(head);
     if (this.#unless(otherTextOf(text))) return;
-    const isWhole = this.#pending.length <= headSize;
+    const isWhole = isAll && this.#pending.length <= headSize;
     const end = isWhole ? text.length : Math.max(text.lastIndexOf('\n'), text.lastIndexOf('\r')) + 1;
     if (end === 0 || longestOf(text) > longestLine / 2) {
       this.#problem = this.#says(

@@ -6,7 +6,7 @@ import { medianOf, medianOfThree } from './speed-ratio.ts';
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
 const leastRetard_rad = Math.PI / 180;
 /** Engine speed ahead of the road by this share beyond the pull's own mean is spin (common practice). */
-const leastSpin = 0.05;
+const leastSpin = 0.06;
 /** A plate that shuts this far below its own wide-open reading while the pedal is down was shut for a reason. */
 const leastClosing = 0.2;
 

@@ -50,9 +50,15 @@ function tableOf(seed: number): LoggedTable {
 
 const tables = [1, 2, 3].map(tableOf);
 
+/** The first rows alone: what is told from the head is told from these. */
+const short = tables.map((t) => ({
+  ...t,
+  columns: t.columns.map((c) => ({ ...c, values: c.values.slice(0, 150) })),
+}));
+
 it('a table comes back whole from any style it is written in', () => {
   fc.assert(
-    fc.property(fc.constantFrom(...tables), style, (table, how) => {
+    fc.property(fc.constantFrom(...short), style, (table, how) => {
       const log = unwrap(readLog(styledTable(table, how), { file: 'a.csv' }));
       expect(log.channels.map((c) => c.quantity)).toEqual([
         'time',
@@ -66,16 +72,18 @@ it('a table comes back whole from any style it is written in', () => {
       table.columns.forEach((column, c) => {
         const channel = log.channels[c];
         expect(channel?.values.length).toBe(column.values.length);
-        column.values.forEach((value, i) => {
+        // Minutes in 16 digits come back to within a rounding; all else is exact up to the unit's own factor.
+        const off = column.values.filter((value, i) => {
           const expected = column.unit === '' ? value : toSi(value, column.unit);
-          // Minutes in 16 digits come back to within a rounding; all else is exact up to the unit's own factor.
-          expect(Math.abs((channel?.values[i] ?? Number.NaN) - expected)).toBeLessThanOrEqual(
-            1e-9 * (1 + Math.abs(expected)),
+          return !(
+            Math.abs((channel?.values[i] ?? Number.NaN) - expected) <=
+            1e-9 * (1 + Math.abs(expected))
           );
         });
+        expect(off, column.name).toEqual([]);
       });
     }),
-    { numRuns: 40 },
+    { numRuns: 200 },
   );
 });
 
@@ -103,6 +111,6 @@ it('pulls do not depend on how the file is written', () => {
         expected.map((p) => [p.from, p.to, p.gear, p.complete]),
       );
     }),
-    { numRuns: 25 },
+    { numRuns: 10 },
   );
 });

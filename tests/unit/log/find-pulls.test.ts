@@ -155,6 +155,20 @@ describe('a pull', () => {
     });
   });
 
+  it('is found by a throttle that reads 82 wide open, whatever its sweep at rest reads', () => {
+    const log = onePull((r, t) => ({
+      ...r,
+      pedal: Number.NaN,
+      throttle: t > 0.5 && t < 0.8 ? 100 : 0.82 * (r.throttle ?? 0),
+    }));
+    expect(findPulls(log).pulls).toMatchObject([{ start_s: 3, end_s: 10.95 }]);
+  });
+
+  it('on a dyno whose rollers the log does not see has no spin and no gear change', () => {
+    const log = onePull((r) => ({ ...r, speed: 50, gear: 0 }));
+    expect(findPulls(log).pulls).toMatchObject([{ start_s: 3, gear: null, flags: [] }]);
+  });
+
   it('is none in neutral', () => {
     const log = onePull((r, t) => ({
       ...r,

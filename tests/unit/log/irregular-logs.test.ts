@@ -114,6 +114,14 @@ describe('a log is whole in spite of', () => {
     expect(codes(log)).toEqual(warnings);
   });
 
+  it('numbers in the preamble of a narrow table', () => {
+    const rows = Array.from({ length: 60 }, (_, i) => `${(i / 20).toFixed(2)};${2000 + i}`);
+    const log = read(`Mass;1400\nGear;3\n\nTime (s);RPM\n${rows.join('\n')}\n`);
+    expect(log.time.length).toBe(60);
+    expect(log.channels.map((c) => c.quantity)).toEqual(['time', 'engineSpeed']);
+    expect(log.style).toMatchObject({ headerLine: 4, firstDataLine: 5 });
+  });
+
   it('a last row cut short, which is left out', () => {
     const log = read(text({}).slice(0, -12));
     expect(log.time.length).toBe(rowCount - 1);

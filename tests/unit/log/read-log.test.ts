@@ -77,3 +77,9 @@ describe('bad input gives one problem', () => {
     expect(code(input)).toBe(expected);
   });
 });
+
+it('a quoted UTF-16 log larger than the head that is looked at first is read whole', () => {
+  const text = `"Time (s)","RPM"\n${rows(20_000, (i) => `"${i / 20}","${2000 + (i % 700)}"`)}\n`;
+  const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...text].map((c) => c.charCodeAt(0))]).buffer);
+  expect(unwrap(read(bytes)).time.length).toBe(20_000);
+});
