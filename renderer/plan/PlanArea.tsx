@@ -1,5 +1,6 @@
 import screen from '../app/Screen.module.css';
 import { useView } from '../app/view.tsx';
+import { HeatScreen } from '../heat/HeatScreen.tsx';
 import { LadderScreen } from '../ladder/LadderScreen.tsx';
 import { MixtureScreen } from '../mixture/MixtureScreen.tsx';
 import { PlanNav } from './PlanNav.tsx';
@@ -19,6 +20,7 @@ export function PlanArea() {
       <PlanNav isAlone />
       {view.planSheet === 'ladder' && <LadderScreen />}
       {view.planSheet === 'mixture' && <MixtureScreen />}
+      {view.planSheet === 'heat' && <HeatScreen />}
     </div>
   );
 }

@@ -21,8 +21,8 @@ for (const theme of ['day', 'night'] as const) {
   test.describe(`by ${theme}`, () => {
     test.use({ preferences: { theme } });
 
-    test('ladder and mixture have no serious finding', async ({ page }) => {
-      for (const sheet of ['Ladder', 'Mixture']) {
+    test('ladder, mixture and heat have no serious finding', async ({ page }) => {
+      for (const sheet of ['Ladder', 'Mixture', 'Heat']) {
         await openSheet(page, sheet);
         await expect(page.getByRole('main').getByRole('heading', { level: 1 })).toBeVisible();
         await expect(page.getByRole('main').getByRole('table').first()).toBeVisible();
@@ -77,5 +77,14 @@ test('the mixture says what the loop does, and reads the fluid back from the log
   await page
     .getByRole('button', { name: /Where from: Air taken by alcohol|Air taken by alcohol at peak/ })
     .click();
+  await expect(page.getByRole('dialog')).toBeVisible();
+});
+
+test('heat says how warm the charge is with and without the spray, and where that comes from', async ({
+  page,
+}) => {
+  await openSheet(page, 'Heat');
+  await expect(page.getByRole('heading', { level: 1, name: /with the spray, .* without/ })).toBeVisible();
+  await page.getByRole('button', { name: /Where from: Evaporated at the port/ }).click();
   await expect(page.getByRole('dialog')).toBeVisible();
 });

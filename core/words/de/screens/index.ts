@@ -6,6 +6,7 @@ import { derived } from './derived.ts';
 import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
+import { heat } from './heat.ts';
 import { importing } from './import.ts';
 import { ladder } from './ladder.ts';
 import { ledger } from './ledger.ts';
@@ -29,6 +30,7 @@ export const screens: ScreenWords = {
   desktop,
   entry,
   handover,
+  heat,
   importing,
   ladder,
   ledger,

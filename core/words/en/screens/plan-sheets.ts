@@ -1,4 +1,4 @@
 export const planSheets = {
-  titles: { fluid: 'Fluid and injection', ladder: 'Ladder', mixture: 'Mixture' },
+  titles: { fluid: 'Fluid and injection', ladder: 'Ladder', mixture: 'Mixture', heat: 'Heat' },
   cantYetWhy: 'It needs a few numbers of the setup. These are missing or can’t be:',
 };

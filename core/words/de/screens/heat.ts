@@ -1,0 +1,43 @@
+import type { ScreenWords } from '../../screen-words.ts';
+
+export const heat: ScreenWords['heat'] = {
+  title: 'Wärme',
+  cantYet: 'Noch keine Wärme auf dem Weg der Ladung.',
+  sentence: (boost, rpm) => `Bei ${boost} und ${rpm} kommt die Ladung am Einlass mit `,
+  withSpray: (temperature) => `${temperature} an, mit Einspritzung`,
+  without: (temperature) => `; ohne sie mit ${temperature}.`,
+  drySentence: (temperature) => `${temperature} an: dort fließt kein Fluid.`,
+  second: (air, way, life) =>
+    `Der mittlere Tropfen hat ${way} auf seinem Weg und braucht ${life}. Die Luft am Einlass ist dadurch ${air} dichter.`,
+  thinner: (air, way, life) =>
+    `Der mittlere Tropfen hat ${way} auf seinem Weg und braucht ${life}. Die Luft am Einlass ist dadurch ${air} dünner: der Dampf nimmt den Platz.`,
+  where: 'Wo auf dem Zug',
+  places: { early: 'Voller Druck eben da', peak: 'Spitzenleistung' },
+  along: 'Auf dem Weg',
+  station: 'Ort',
+  stations: {
+    ambient: 'Luft des Tages',
+    compressor: 'Hinter dem Verdichter',
+    cooler: 'Hinter dem Kühler',
+    spray: 'An der Düse',
+    port: 'Am Einlass',
+  },
+  pressure: (unit) => `Druck, ${unit}, absolut`,
+  wet: (unit) => `Mit Einspritzung, ${unit}`,
+  dry: (unit) => `Ohne, ${unit}`,
+  density: 'Trockene Luft, kg/m³',
+  evaporated: 'Fluid verdunstet',
+  forever: 'ewig, denn die Luft ist voll',
+  milliseconds: (count) => `${count} ms`,
+  sideTitle: (share) => `${share} vom Fluid verdunsten vor dem Einlass`,
+  sideNone: 'Hier fließt kein Fluid',
+  sideWhy: 'Der Rest kühlt im Zylinder oder benetzt die Wand.',
+  facts: {
+    evaporated: 'Am Einlass verdunstet',
+    lifetime: 'Leben des mittleren Tropfens',
+    residence: 'Weg zum Ventil',
+    cooler: 'Temperatur hinter dem Kühler',
+    compressor: 'Temperatur hinter dem Verdichter',
+  },
+  remarks: 'Bemerkungen',
+};

@@ -1,0 +1,49 @@
+import table from '../components/Table.module.css';
+import { useWords } from '../hooks/use-words.tsx';
+import type { HeatNow } from './use-heat.ts';
+
+/** The charge at each place of its way, spray on beside spray off. */
+export function HeatTable({ now }: { now: HeatNow }) {
+  const { screens, show } = useWords();
+  const said = screens.heat;
+  // Before the nozzle there is no fluid of which a share could have evaporated.
+  const nozzle = now.wet.states.findIndex((s) => s.station === 'spray');
+  const heads = [
+    said.pressure(show.unit('pressure')),
+    said.wet(show.unit('temperature')),
+    said.dry(show.unit('temperature')),
+    said.density,
+    said.evaporated,
+  ];
+  return (
+    <table className={table.table}>
+      <thead>
+        <tr>
+          <th scope="col">{said.station}</th>
+          {heads.map((head) => (
+            <th key={head} scope="col" className={table.number}>
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {now.wet.states.map((state, i) => {
+          const dry = now.dry.states.find((s) => s.station === state.station);
+          return (
+            <tr key={state.station}>
+              <th scope="row">{said.stations[state.station]}</th>
+              <td className={table.number}>{show.bare(state.air.pressure, 'pressure')}</td>
+              <td className={table.number}>{show.bare(state.air.temperature, 'temperature', 0)}</td>
+              <td className={table.number}>{dry ? show.bare(dry.air.temperature, 'temperature', 0) : '–'}</td>
+              <td className={table.number}>{show.number(state.density, 2)}</td>
+              <td className={table.number}>
+                {now.wet.drops && i >= nozzle ? show.quantity(state.evaporatedShare, 'share', 0) : '–'}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
