@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { differingFields, sameJson } from '../../core/session/index.ts';
 import { problemOf } from './disk-problem.ts';
@@ -201,6 +201,8 @@ export async function saveDocument(
   // One that stands only by a try that failed in its last flush is not durable yet.
   const isDurable = fingerprint === saved.fingerprint;
   if (isDurable && standing?.seal && sameJson(standing.json, JSON.parse(JSON.stringify(value)))) {
+    // Nor is, perhaps, one that an earlier program left so.
+    await fs.syncFolder(dirname(place.path));
     return ok({ ...saved, fingerprint });
   }
 

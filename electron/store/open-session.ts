@@ -1,10 +1,11 @@
+import { join } from 'node:path';
 import { fail, type Note, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { type RunRecord, readSession, type Session } from '../../core/session/index.ts';
 import { attempt, problemOf } from './disk-problem.ts';
 import { loadDocument, type Saved, saveDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
 import { keepVersion, listIfThere, versionsOf } from './history.ts';
-import { sessionPlace } from './layout.ts';
+import { folderNames, sessionPlace } from './layout.ts';
 import { loadRuns } from './load-runs.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { nodeFileSystem } from './node-file-system.ts';
@@ -122,6 +123,7 @@ async function readAll(
   if (lock) {
     await removeUnfinished(folder, notices, fs);
     await finishImports(folder, notices, fs);
+    await flushNames(folder, fs);
   }
 
   const place = sessionPlace(folder);
@@ -153,6 +155,17 @@ async function readAll(
   const runs = await loadRuns(folder, how, now, notices, fs);
   const inner = { fs, lock, saved, tried: new Set<string>(), isClosed: false, queue: Promise.resolve() };
   return ok({ folder, readOnly, session, runs, notices, inner });
+}
+
+/**
+ * The program before this one may have failed in its last flush: what stands is then shown, and counted on, but
+ * a power cut could still take its name.
+ */
+async function flushNames(folder: string, fs: FileSystem): Promise<void> {
+  for (const name of ['', folderNames.runs, folderNames.history]) {
+    const at = join(folder, name);
+    if ((await fs.stat(at))?.kind === 'folder') await fs.syncFolder(at);
+  }
 }
 
 /** Waits for what is being written and gives the folder free. Closing twice does nothing. */

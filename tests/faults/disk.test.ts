@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { faultKinds, liveThrough } from './disk/campaign.ts';
 import { damageAtRest } from './disk/damage.ts';
+import { failEachOperation } from './disk/each-operation.ts';
 import { acts, cutAct } from './disk/one-act.ts';
 import { threePrograms } from './disk/three-programs.ts';
 
@@ -17,6 +18,12 @@ describe('a session on a failing disk', () => {
   it('on a disk that only pretends to flush, this test finds losses', async () => {
     const tally = await liveThrough('power cut', 20, 1, { ignoresFlush: true });
     expect(tally.lost.length).toBeGreaterThan(0);
+  });
+
+  it('whatever single operation failed before, what the next program is told survives a power cut', async () => {
+    const { operations, lost } = await failEachOperation();
+    expect(lost).toEqual([]);
+    expect(operations).toBeGreaterThan(60);
   });
 
   it.each(acts.map((act) => [act.name, act] as const))('%s is whole or not at all', async (_, act) => {
