@@ -13,7 +13,7 @@ export const nuisancePriors = {
   /** Per K of intake temperature. */
   intake: { mean: -0.0015, deviation: 0.0008, chance: 1 },
   /** Per pull. */
-  drift: { mean: 0, deviation: 0.001, chance: 0.35 },
+  drift: { mean: 0, deviation: 0.001, chance: 0.5 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;
