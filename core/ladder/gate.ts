@@ -71,6 +71,7 @@ type Rule = {
 };
 
 function closenessOf(rule: Rule, value: number, limit: number): number {
+  if (rule.isLowest && rule.from > limit) return Math.max(0, (rule.from - value) / (rule.from - limit));
   if (rule.isLowest) return value > 0 ? limit / value : Number.POSITIVE_INFINITY;
   if (limit <= rule.from) return value >= limit ? 1 : 0;
   return Math.max(0, (value - rule.from) / (limit - rule.from));
@@ -216,7 +217,8 @@ export function gatesOf(
       quantity: 'fuelPressure',
       kind: 'share',
       limit: fuelPressureHolds,
-      from: 0,
+      // Pressure that holds its start is as far from the gate as it can be.
+      from: 1,
       isLowest: true,
       measured: measured.fuelPressureHeld,
       ifClosed: 'stop-and-check-fuel',

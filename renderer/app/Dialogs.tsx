@@ -30,7 +30,7 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
     case 'assign':
       return <AssignDialog files={dialog.files} onClose={close} />;
     case 'entry':
-      return <EntryDialog entryId={dialog.entryId} onClose={close} />;
+      return <EntryDialog entryId={dialog.entryId} first={dialog.draft} onClose={close} />;
     case 'columns':
       return <ColumnsDialog runId={dialog.runId} onClose={close} />;
     case 'derived':

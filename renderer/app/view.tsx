@@ -1,4 +1,5 @@
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import type { ChangeDraft } from '../entry/change-draft.ts';
 
 export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as const;
 export type ScreenName = (typeof screenNames)[number];
@@ -15,7 +16,7 @@ export type DialogView =
   | { readonly type: 'open-folder' }
   | { readonly type: 'create'; readonly files: readonly File[] }
   | { readonly type: 'assign'; readonly files: readonly File[] }
-  | { readonly type: 'entry'; readonly entryId: string | null }
+  | { readonly type: 'entry'; readonly entryId: string | null; readonly draft?: ChangeDraft }
   | { readonly type: 'columns'; readonly runId: string }
   | { readonly type: 'derived' }
   | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };

@@ -7,16 +7,23 @@ import { Select } from '../components/Select.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ChangeFields } from './ChangeFields.tsx';
-import { draftOf, emptyDraft, entryPartOf, newEntry } from './change-draft.ts';
+import { type ChangeDraft, draftOf, emptyDraft, entryPartOf, newEntry } from './change-draft.ts';
+
+export type EntryDialogProps = {
+  readonly entryId: string | null;
+  /** What a new entry starts from: a planned step. */
+  readonly first?: ChangeDraft | undefined;
+  readonly onClose: () => void;
+};
 
 /** Writes a change into the ledger, or mends one that stands there; `entryId` null is a new one. */
-export function EntryDialog({ entryId, onClose }: { entryId: string | null; onClose: () => void }) {
+export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
   const { screens, show } = useWords();
   const { snapshot, edit } = useSession();
   const { show: showView } = useView();
   const ledger = snapshot?.session.ledger ?? [];
   const entry = ledger.find((e) => e.id === entryId) ?? null;
-  const [draft, setDraft] = useState(entry ? draftOf(entry) : emptyDraft);
+  const [draft, setDraft] = useState(entry ? draftOf(entry) : (first ?? emptyDraft));
   const said = screens.entry;
 
   const save = async () => {

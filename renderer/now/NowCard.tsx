@@ -1,43 +1,55 @@
+import { useMemo } from 'react';
+import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { Caution } from '../components/Caution.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
-import { useLedger } from '../hooks/use-ledger.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { StepActions } from './StepActions.tsx';
-import { stepWords } from './step-words.ts';
-import { whatNow } from './what-now.ts';
+import { useLadder } from '../ladder/use-ladder.ts';
+import { sheetDocOf } from '../sheets/sheet-doc.ts';
+import { GateList } from './GateList.tsx';
+import { LadderActions } from './LadderActions.tsx';
+import styles from './NowCard.module.css';
+import { PlainNow } from './PlainNow.tsx';
+import { splitSentence } from './split-sentence.ts';
 
-/** The sheet at the right: the one thing to do, why, and the caution where the decision is made. */
+/** Reasons and cautions that a glance takes in; the ladder's own sheet has them all. */
+const mostReasons = 3;
+const mostCautions = 2;
+
+/** The sheet at the right: the one thing to do, why, its gates, and the caution where the decision is made. */
 export function NowCard() {
-  const { screens, show } = useWords();
   const { snapshot } = useSession();
-  const ledger = useLedger();
-  if (!snapshot) return null;
-  const step = whatNow(snapshot, ledger.value);
-  const said = screens.now;
-  const words = step && stepWords(step, (entry) => entryTitle(entry, show), said);
-  return (
-    <SideSheet
-      label={said.title}
-      kicker={said.title}
-      title={words?.title ?? screens.ledger.computing}
-      why={words?.why ?? ''}
-    >
-      {step && (
-        <>
-          <Caution>{cautionOf(step, said)}</Caution>
-          <StepActions step={step} />
-        </>
-      )}
-    </SideSheet>
-  );
+  return snapshot ? <NowOf snapshot={snapshot} /> : null;
 }
 
-function cautionOf(
-  step: NonNullable<ReturnType<typeof whatNow>>,
-  said: ReturnType<typeof useWords>['screens']['now'],
-) {
-  if (step.kind === 'change' || step.kind === 'next') return said.cautions.boost;
-  return said.cautions.pull;
+function NowOf({ snapshot }: { snapshot: Snapshot }) {
+  const { screens, show, note } = useWords();
+  const { session } = snapshot;
+  const place = session.conditions.place === 'dyno' ? 'dyno' : 'street';
+  const doc = useMemo(() => sheetDocOf(session), [session]);
+  const answer = useLadder(doc, place);
+  const said = screens.now;
+  if (!answer?.ok) return <PlainNow snapshot={snapshot} />;
+  const { next, ladder } = answer.value;
+  const { title, rest } = splitSentence(note(next.now));
+  const about = session.ledger.find((e) => e.id === next.entryId);
+  const why = [rest, ...next.why.map(note)].filter((text) => text !== '');
+  return (
+    <SideSheet label={said.title} kicker={said.title} title={title}>
+      {about && next.kind !== 'make-step' && <p className={styles.about}>{entryTitle(about, show)}</p>}
+      {why.slice(0, mostReasons).map((text) => (
+        <p key={text} className={styles.why}>
+          {text}
+        </p>
+      ))}
+      <LadderActions next={next} />
+      {next.cautions.slice(0, mostCautions).map((c) => (
+        <Caution key={c.code}>{note(c)}</Caution>
+      ))}
+      {next.cautions.length === 0 && <Caution>{said.cautions.pull}</Caution>}
+      <GateList gates={next.gates} />
+      {ladder.steps.length > 0 && <p className={styles.why}>{said.stepsLeft(ladder.steps.length)}</p>}
+    </SideSheet>
+  );
 }

@@ -30,10 +30,22 @@ export function sheetDocOf(session: Session): SheetDoc {
   };
 }
 
-/** The setup as core takes it: the air stands in the session's conditions and nowhere else. */
+function setupPart(doc: SheetDoc): Setup {
+  const { car: _car, conditions: _conditions, limits: _limits, ...setup } = doc;
+  return setup;
+}
+
+/** The setup as core takes it: the session's air stands in where the setup has none of its own. */
 export function setupOf(doc: SheetDoc): Setup {
-  const { car: _car, conditions, limits: _limits, ...setup } = doc;
-  return { ...setup, air: { ambient_C: conditions.ambient_C, barometer_kPa: conditions.barometer_kPa } };
+  const { air, conditions } = doc;
+  return {
+    ...setupPart(doc),
+    air: {
+      ...air,
+      ambient_C: air.ambient_C ?? conditions.ambient_C,
+      barometer_kPa: air.barometer_kPa ?? conditions.barometer_kPa,
+    },
+  };
 }
 
 export function valueAt(doc: SheetDoc, path: string): unknown {
@@ -70,6 +82,6 @@ export function editOf(doc: SheetDoc, path: string, typed: TypedValue | null): S
     const limits = LimitsSchema.safeParse(doc.limits);
     return limits.success ? { type: 'limits.set', limits: limits.data } : null;
   }
-  const setup = SetupSchema.safeParse(setupOf(doc));
+  const setup = SetupSchema.safeParse(setupPart(doc));
   return setup.success ? { type: 'setup.set', setup: setup.data, ...kept } : null;
 }

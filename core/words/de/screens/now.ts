@@ -4,10 +4,6 @@ export const now: ScreenWords['now'] = {
   title: 'Jetzt',
   gates: 'Schranken',
   noGates: 'Noch ist keine Grenze bekannt. Grenzen stehen im Aufbau.',
-  car: {
-    title: 'Sagen, was das Auto wiegt',
-    why: 'Leistung folgt aus Masse und Beschleunigung; ohne sie lässt sich nichts vergleichen.',
-  },
   baseline: {
     title: 'Den Ausgangsstand fahren',
     why: 'Drei Züge oder mehr in einem Gang, von unterhalb des Ladedruckaufbaus bis kurz vor den Begrenzer, dazwischen abkühlen.',
@@ -48,37 +44,27 @@ export const now: ScreenWords['now'] = {
     title: 'Das Nächste ändern',
     why: 'Das Letzte ist belegt. Eines nach dem anderen.',
   },
-  closed: (gate) => ({
-    title: `${gate}: hier anhalten`,
-    why: 'Eine Schranke ist zu. Zum letzten Eintrag davor zurück und zuerst den Grund finden.',
-  }),
   chooseFiles: 'Aufzeichnungen wählen',
   addChange: 'Änderung aufschreiben',
   openSetup: 'Aufbau öffnen',
   dropChange: 'Änderung verwerfen',
   lookBench: 'Zur Werkbank',
-  gate: {
-    knock: 'Klopfen',
-    retard: 'Klopfrücknahme',
-    lambda: 'Magerstes Lambda',
-    intake: 'Ansaugluft',
-    exhaust: 'Abgas',
-    duty: 'Einspritzdauer',
-    fluidPressure: 'Fluiddruck',
-    map: 'Saugrohrdruck',
-  },
-  limit: (value, limit) => `${value}, Grenze ${limit}`,
-  lowest: (value, limit) => `${value}, mindestens ${limit}`,
-  quiet: 'keines gesehen',
-  events: (n, of) => `${n} von ${of} ${of === 1 ? 'Ereignis' : 'Ereignissen'}`,
-  gateStates: { clear: 'frei', close: 'nah', closed: 'zu' },
+  gateLimit: (value, limit) => `${value}, Grenze ${limit}`,
+  gateLowest: (value, limit) => `${value}, mindestens ${limit}`,
+  gateOf: (value, limit) => `${value} von ${limit}`,
+  notLogged: (names) => `Nicht aufgezeichnet, also selbst hinsehen: ${names}.`,
+  gateStates: { open: 'offen', near: 'nah', closed: 'zu', unmeasured: 'nicht aufgezeichnet' },
+  gatesAbout: (entry) => `wie ${entry} gefahren wurde`,
+  writeStep: 'Diesen Schritt aufschreiben',
+  openPlan: 'Plan öffnen',
+  openHandover: 'Übergabe schreiben',
+  stepsLeft: (n) =>
+    n === 1 ? 'Ein Schritt ist noch auf der Leiter.' : `${n} Schritte sind noch auf der Leiter.`,
+  noLadder:
+    'Mit Motor und Fluidsystem im Aufbau kommt der nächste Schritt mit seiner Größe und seinen Schranken.',
   cautions: {
     pull: 'Ein Zug gehört auf den Prüfstand oder eine gesperrte Straße. Der Fahrer fährt, jemand anderes bedient den Rechner.',
     boost:
       'Mehr Ladedruck mit zu wenig Fluid, Kraftstoff oder Zündreserve kann den Motor in Sekunden zerstören. Kleine Schritte, beim ersten Klopfen aufhören.',
-    spark:
-      'Zündung jenseits der Klopfgrenze bricht Kolben in Sekunden. Halbe Grade nahe der Grenze, und hinhören.',
-    close: (gate) =>
-      `${gate} ist nah. Der nächste Schritt könnte diese Schranke schließen: zuerst dafür planen.`,
   },
 };

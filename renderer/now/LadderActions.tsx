@@ -1,0 +1,63 @@
+import type { NextStep } from '../../core/ladder/index.ts';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import { FilePicker } from '../components/FilePicker.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useImports } from '../importing/use-imports.tsx';
+import { useStepTitle } from '../ladder/use-step-title.ts';
+import styles from './StepActions.module.css';
+
+/** At most two buttons: what the ladder asks for, and the way back where there is one. */
+export function LadderActions({ next }: { next: NextStep }) {
+  const { screens } = useWords();
+  const titleOf = useStepTitle();
+  const { show: showView } = useView();
+  const { snapshot, edit } = useSession();
+  const { importAll } = useImports();
+  const said = screens.now;
+  const ledger = snapshot?.session.ledger ?? [];
+  const last = ledger.findLast((e) => e.state === 'kept');
+  const isDriving = ['drive-baseline', 'more-pulls', 'drive-again'].includes(next.kind);
+  const target = next.kind === 'drive-baseline' ? ledger[0] : last;
+  const canDrop = last && last !== ledger[0] && (next.kind === 'go-back' || next.kind === 'drive-again');
+  const drop = () => last && void edit({ type: 'entry.set', entryId: last.id, patch: { state: 'dropped' } });
+  const { step } = next;
+  return (
+    <div className={styles.actions}>
+      {isDriving && target && (
+        <FilePicker
+          look="main"
+          isWide
+          onFiles={(files) => void importAll(files.map((file) => ({ file, entryId: target.id })))}
+        >
+          {said.chooseFiles}
+        </FilePicker>
+      )}
+      {next.kind === 'make-step' && step && (
+        <Button
+          look="main"
+          isWide
+          onPress={() => showView({ dialog: { type: 'entry', entryId: null, draft: titleOf(step).draft } })}
+        >
+          {said.writeStep}
+        </Button>
+      )}
+      {next.kind === 'mend-the-spray' && (
+        <Button look="main" isWide onPress={() => showView({ screen: 'plan' })}>
+          {said.openPlan}
+        </Button>
+      )}
+      {next.kind === 'done' && (
+        <Button look="main" isWide onPress={() => showView({ screen: 'handover' })}>
+          {said.openHandover}
+        </Button>
+      )}
+      {canDrop && (
+        <Button look={next.kind === 'go-back' ? 'main' : 'second'} isWide onPress={drop}>
+          {said.dropChange}
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,46 @@
+import type { Snapshot } from '../../core/contract/index.ts';
+import { entryTitle } from '../../core/words/index.ts';
+import { Caution } from '../components/Caution.tsx';
+import { SideSheet } from '../components/SideSheet.tsx';
+import { useAnswer } from '../hooks/use-answer.ts';
+import { useLedger } from '../hooks/use-ledger.ts';
+import { useWords } from '../hooks/use-words.tsx';
+import { GateList } from './GateList.tsx';
+import styles from './NowCard.module.css';
+import { StepActions } from './StepActions.tsx';
+import { stepWords } from './step-words.ts';
+import { whatNow } from './what-now.ts';
+
+/** What the ledger alone can say, while engine and fluid system are not known well enough for a ladder. */
+export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
+  const { screens, show } = useWords();
+  const ledger = useLedger();
+  const driven = snapshot.session.ledger.findLast((e) => e.state === 'kept' && e.runs.length > 0);
+  const gates = useAnswer(
+    'entries.gates',
+    driven ? { entryId: driven.id } : null,
+    snapshot.revision,
+    `${snapshot.folder} ${driven?.id}`,
+  );
+  const said = screens.now;
+  const step = whatNow(snapshot, ledger.value);
+  const words = step && stepWords(step, (entry) => entryTitle(entry, show), said);
+  const isChange = step?.kind === 'change' || step?.kind === 'next';
+  return (
+    <SideSheet
+      label={said.title}
+      kicker={said.title}
+      title={words?.title ?? screens.ledger.computing}
+      why={words?.why ?? ''}
+    >
+      {step && (
+        <>
+          <StepActions step={step} />
+          <Caution>{isChange ? said.cautions.boost : said.cautions.pull}</Caution>
+          <GateList gates={gates.value?.gates ?? []} />
+          <p className={styles.why}>{said.noLadder}</p>
+        </>
+      )}
+    </SideSheet>
+  );
+}
