@@ -11,6 +11,8 @@ export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][n
   const kind = quantities[w.quantity];
   const unit = show.unit(kind);
   const half = (w.interval95[1] - w.interval95[0]) / 2;
+  // What moved without being asked to stands with the verdict's reasons already.
+  const remark = w.role === 'moved' ? null : w.remark;
   const difference = show.differenceWithHalf(w.delta, half, kind);
   return (
     <tr className={cx(w.role === 'steady' && styles.quiet)}>
@@ -20,8 +22,9 @@ export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][n
       <td className={cx(table.number, styles.before)}>{show.bare(w.before, kind)}</td>
       <td className={cx(table.number, styles.after)}>{show.bare(w.after, kind)}</td>
       <td className={table.number}>{withoutUnit(difference, unit)}</td>
-      <td className={cx(styles.word, styles[w.role], !w.remark && styles.short)}>
-        {w.remark ? note(w.remark) : screens.bench.roles[w.role]}
+      <td className={cx(styles.word, styles[w.role])}>
+        <span className={styles.short}>{screens.bench.roles[w.role]}</span>
+        {remark && <span className={styles.remark}>{note(remark)}</span>}
       </td>
     </tr>
   );
