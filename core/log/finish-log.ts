@@ -5,7 +5,7 @@ import type { ColumnStore } from './column-store.ts';
 import type { Encoding } from './encoding.ts';
 import { fillHeld } from './held.ts';
 import type { Layout } from './layout.ts';
-import type { RowNews } from './log-reader.ts';
+import type { RowNews } from './odd-rows.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './recognise.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
@@ -144,6 +144,7 @@ function rowWarnings(news: RowNews): Note[] {
       code: 'log/rows-skipped',
       facts: { count: news.rowsSkipped, firstLine: news.firstSkippedLine },
     });
+  if (news.otherTableLine > 0) notes.push({ code: 'log/other-table', facts: { line: news.otherTableLine } });
   if (news.cutLine > 0) notes.push({ code: 'log/last-row-cut', facts: { line: news.cutLine } });
   if (news.paddedBytes > 0) notes.push({ code: 'log/padded-tail', facts: { bytes: news.paddedBytes } });
   return notes;

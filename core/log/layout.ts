@@ -1,8 +1,6 @@
 import { type Cell, type Decimal, readCell } from './cell.ts';
-import { headerParts } from './header-unit.ts';
-import { matchName } from './name-match.ts';
+import { bestNames, isUnitsRow, uniqueNames } from './header-names.ts';
 import { tokenise } from './tokenise.ts';
-import { parseUnit } from './unit-words.ts';
 
 /** Where the table stands in a file and how its cells are written. */
 export type Layout = {
@@ -201,64 +199,6 @@ function beginsData(rows: readonly Row[], at: number, columns: number): boolean 
     else if (next.numbers === 0 && filled >= Math.max(2, 0.5 * columns)) return false;
   }
   return data >= seen - 1;
-}
-
-/**
- * The names among several header rows: the row above the data, unless another, or all of them joined (a group
- * above a name, as in Engine over Speed), says more that the dictionary knows.
- */
-function bestNames(rows: readonly Row[]): { cells: readonly string[]; line: number } {
-  const last = rows.at(-1);
-  if (!last) return { cells: [], line: 0 };
-  if (rows.length === 1) return last;
-  const width = Math.max(...rows.map((row) => row.cells.length));
-  const filled = rows.map((row, i) => (i < rows.length - 1 ? filledForward(row.cells) : row.cells));
-  const joined = (from: number) =>
-    Array.from({ length: width }, (_, c) =>
-      [...new Set(filled.slice(from).map((cells) => (cells[c] ?? '').trim()))]
-        .filter((t) => t !== '')
-        .join(' '),
-    );
-  const known = (cells: readonly string[]) =>
-    new Set(cells.flatMap((c) => matchName(headerParts(c).name).slice(0, 1)).map((m) => m.quantity)).size;
-  let best: { cells: readonly string[]; line: number } = last;
-  let most = known(last.cells);
-  const joints = rows.slice(0, -1).map((_, i) => ({ cells: joined(i), line: last.line }));
-  for (const candidate of [...joints.reverse(), ...rows.slice(0, -1)]) {
-    const count = known(candidate.cells);
-    if (count > most) {
-      best = candidate;
-      most = count;
-    }
-  }
-  return best;
-}
-
-/** A group's name stands over its first column only. */
-function filledForward(cells: readonly string[]): string[] {
-  let name = '';
-  return cells.map((cell) => {
-    if (cell.trim() !== '') name = cell;
-    return name;
-  });
-}
-
-function isUnitsRow(cells: readonly string[]): boolean {
-  const filled = cells.filter((c) => c.trim() !== '');
-  const known = filled.filter((c) => parseUnit(c) !== null).length;
-  return filled.length > 0 && known >= 0.6 * filled.length;
-}
-
-function uniqueNames(cells: readonly string[], width: number): string[] {
-  const seen = new Map<string, number>();
-  return Array.from({ length: width }, (_, i) => {
-    let name = (cells[i] ?? '').replace(/\s+/g, ' ').trim();
-    if (i === 0) name = name.replace(/^(#|\/\/|%|;)\s*(?=\S)/, '');
-    if (name === '') name = `Column ${i + 1}`;
-    const count = (seen.get(name) ?? 0) + 1;
-    seen.set(name, count);
-    return count === 1 ? name : `${name} (${count})`;
-  });
 }
 
 function kindOfColumn(rows: readonly Row[], column: number, decimal: Decimal): Cell['kind'] {

@@ -1,12 +1,13 @@
 import { fail, type Problem, type Result } from '../result/index.ts';
-import { type Cell, readCell } from './cell.ts';
 import type { Log } from './channel.ts';
 import type { ColumnMapping } from './column-mapping.ts';
 import { ColumnStore } from './column-store.ts';
 import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './encoding.ts';
 import { finishLog } from './finish-log.ts';
 import { findLayout, type Layout } from './layout.ts';
+import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn, longestOf, offsetOfLine } from './line-ends.ts';
 import { otherFileOf, otherTextOf } from './not-a-log.ts';
+import { noNews, OddRowReader, type RowNews } from './odd-rows.ts';
 import { PlainRowReader } from './plain-rows.ts';
 import { tokenise } from './tokenise.ts';
 
@@ -20,19 +21,6 @@ export type LogReaderOptions = {
   readonly sampleRate_Hz?: number;
 };
 
-/** What the reader noticed row by row. */
-export type RowNews = {
-  rowsSkipped: number;
-  firstSkippedLine: number;
-  headersRepeated: number;
-  firstRepeatedLine: number;
-  cutLine: number;
-  paddedBytes: number;
-  /** Unit text glued to a column's numbers, and what kind of cell it held, by count. */
-  readonly gluedUnits: string[];
-  readonly cellKinds: Map<Cell['kind'], number>[];
-};
-
 /** Everything is decided on so many bytes at the start. */
 const headSize = 256 * 1024;
 /** A line longer than this is no row of a log. */
@@ -41,8 +29,6 @@ export const mostColumns = 2000;
 const fewestRows = 2;
 /** Rows handed to the tokeniser at once while rows stay irregular. */
 const mostPatience = 4096;
-/** So many cells of a column that are no plain numbers make it one that is read with patience. */
-const oddCellsForPatience = 6;
 
 /**
  * Reads a log chunk by chunk. `push` returns a problem as soon as one is certain; reading then ends. `finish`
@@ -72,25 +58,16 @@ class Reader implements LogReader {
   #store = new ColumnStore(0, 0);
   #line = 1;
   #patience = 1;
-  #oddCells = new Uint32Array(0);
+  #odd: OddRowReader | null = null;
   #problem: Problem | null = null;
-  #news: RowNews = {
-    rowsSkipped: 0,
-    firstSkippedLine: 0,
-    headersRepeated: 0,
-    firstRepeatedLine: 0,
-    cutLine: 0,
-    paddedBytes: 0,
-    gluedUnits: [],
-    cellKinds: [],
-  };
+  #news: RowNews = noNews(0);
 
   constructor(options: LogReaderOptions) {
     this.#options = options;
   }
 
   push(chunk: Uint8Array): Problem | null {
-    if (this.#problem) return this.#problem;
+    if (this.#problem || this.#news.otherTableLine > 0) return this.#problem;
     this.#size += chunk.length;
     const bytes = this.#narrow ? this.#narrow(chunk, false) : chunk;
     if (this.#hasStarted) {
@@ -165,10 +142,7 @@ class Reader implements LogReader {
     if (this.#unless(otherFileOf(head))) return;
     const zero = head.indexOf(0);
     if (zero >= 0 && !head.subarray(zero).every((b) => b === 0)) {
-      this.#problem = this.#says(
-        { code: 'log/null-bytes', facts: { position: zero } },
-        linesIn(head, 0, zero) + 1,
-      );
+      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, linesIn(head, 0, zero) + 1);
       return;
     }
     const text = this.#text(head);
@@ -210,18 +184,14 @@ class Reader implements LogReader {
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
     this.#store = new ColumnStore(width, Math.min(expected, 4e9 / Math.max(1, width)));
+    this.#news = { ...noNews(width), paddedBytes: this.#news.paddedBytes };
     this.#plain = new PlainRowReader(
       { delimiter: layout.delimiter, decimal: layout.decimal, cells: layout.columns },
-      (text, column) => {
-        const cell = readCell(text, layout.decimal);
-        this.#count(cell, column);
-        return cell;
-      },
+      (text, column) => odd.cell(text, column),
       (bytes) => this.#text(bytes),
     );
-    this.#oddCells = new Uint32Array(layout.columns);
-    this.#news.gluedUnits.push(...layout.names.map(() => ''));
-    this.#news.cellKinds.push(...layout.names.map(() => new Map<Cell['kind'], number>()));
+    const odd = new OddRowReader(layout, this.#store, this.#news, this.#plain.patient);
+    this.#odd = odd;
     this.#line = layout.firstDataLine;
     this.#pending = this.#pending.subarray(bodyFrom);
   }
@@ -269,7 +239,7 @@ class Reader implements LogReader {
   /** Reads what is pending at the end of the file. */
   #readRest(): void {
     let bytes = this.#pending;
-    if (bytes.length === 0) return;
+    if (bytes.length === 0 || this.#news.otherTableLine > 0) return;
     let end = bytes.length;
     while (end > 0 && bytes[end - 1] === 0) end--;
     this.#news.paddedBytes += bytes.length - end;
@@ -283,7 +253,7 @@ class Reader implements LogReader {
     const plain = this.#plain;
     if (!plain) return to;
     let p = 0;
-    while (p < to && !this.#problem) {
+    while (p < to && !this.#isOver()) {
       const stop = plain.read(bytes, p, to, this.#store);
       if (plain.position > p) this.#patience = 1;
       p = plain.position;
@@ -296,6 +266,10 @@ class Reader implements LogReader {
       p = block.end;
     }
     return p;
+  }
+
+  #isOver(): boolean {
+    return this.#problem !== null || this.#news.otherTableLine > 0;
   }
 
   #grow(): void {
@@ -316,167 +290,20 @@ class Reader implements LogReader {
     if (!layout) return;
     const zero = bytes.indexOf(0);
     if (zero >= 0) {
-      this.#problem = this.#says(
-        { code: 'log/null-bytes', facts: { position: this.#size - this.#pending.length + zero } },
-        this.#line + linesIn(bytes, 0, zero),
-      );
+      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, this.#line + linesIn(bytes, 0, zero));
       return;
     }
     const rows = tokenise(this.#text(bytes), layout.delimiter, isQuoted);
     // The text ends with a line end, behind which the tokeniser sees one more, empty row.
     if (rows.at(-1)?.join('') === '') rows.pop();
-    rows.forEach((cells, i) => {
-      this.#readOddRow(cells, layout, this.#line + i, isEnd && i === rows.length - 1);
-    });
+    for (let i = 0; i < rows.length && !this.#isOver(); i++) {
+      if (this.#store.rows >= this.#store.capacity) this.#grow();
+      this.#odd?.take(rows[i] ?? [], this.#line + i, isEnd && i === rows.length - 1);
+    }
     this.#line += linesIn(bytes, 0, bytes.length);
   }
-
-  #readOddRow(cells: readonly string[], layout: Layout, line: number, isEnd: boolean): void {
-    if (cells.every((c) => c.trim() === '')) return;
-    const news = this.#news;
-    if (layout.headerRows.some((header) => isSameRow(header, cells))) {
-      if (news.headersRepeated++ === 0) news.firstRepeatedLine = line;
-      return;
-    }
-    if (this.#store.rows >= this.#store.capacity) this.#grow();
-    if (this.#problem) return;
-    const store = this.#store;
-    let filled = 0;
-    let numbers = 0;
-    const seen: Cell[] = [];
-    for (let c = 0; c < store.width; c++) {
-      const cell = readCell(cells[c] ?? '', layout.decimal);
-      store.put(c, cell.value, cell.flag);
-      seen.push(cell);
-      if (cell.kind !== 'missing') filled++;
-      if (!Number.isNaN(cell.value)) numbers++;
-    }
-    const isShort = cells.length < layout.columns && store.width > 1;
-    // The last line of a log that lost its power: its last number may have lost digits.
-    if (isEnd && isShort && news.cutLine !== 0) {
-      news.cutLine = line;
-      return;
-    }
-    if (numbers === 0 || numbers < 0.3 * filled || (isShort && cells.length < layout.columns / 2)) {
-      if (news.rowsSkipped++ === 0) news.firstSkippedLine = line;
-      return;
-    }
-    seen.forEach((cell, c) => {
-      this.#count(cell, c);
-      if (cell.kind !== 'missing' || (cells[c] ?? '').trim() !== '') this.#noticeOdd(cell, cells[c] ?? '', c);
-    });
-    store.rows++;
-  }
-
-  #count(cell: Cell, column: number): void {
-    const { gluedUnits, cellKinds } = this.#news;
-    if (cell.unit !== '' && gluedUnits[column] === '') gluedUnits[column] = cell.unit;
-    const counts = cellKinds[column];
-    if (cell.kind !== 'missing') counts?.set(cell.kind, (counts.get(cell.kind) ?? 0) + 1);
-  }
-
-  /** A column that keeps holding more than plain numbers is read cell by cell from then on. */
-  #noticeOdd(cell: Cell, text: string, column: number): void {
-    const plain = this.#plain;
-    const odd = this.#oddCells;
-    if (
-      !plain ||
-      column >= odd.length ||
-      (cell.kind === 'number' && cell.unit === '' && /^[-+\d.]+$/.test(text))
-    )
-      return;
-    odd[column] = (odd[column] ?? 0) + 1;
-    if ((odd[column] ?? 0) >= oddCellsForPatience) plain.patient[column] = 1;
-  }
-}
-
-/** Byte after the first line end, -1 where there is none; a return at the very end may be half of a pair. */
-function firstLineEnd(bytes: Uint8Array): number {
-  const feed = bytes.indexOf(10);
-  const back = (feed < 0 ? bytes : bytes.subarray(0, feed)).indexOf(13);
-  if (back >= 0 && back + 1 < bytes.length && bytes[back + 1] !== 10) return back + 1;
-  return feed < 0 ? -1 : feed + 1;
-}
-
-/** Byte after the last line end that is sure, 0 where there is none. */
-function lastLineEnd(bytes: Uint8Array): number {
-  const feed = bytes.lastIndexOf(10);
-  // Files with bare returns are rare: they are looked for only where no line feed is seen.
-  if (feed >= 0) return feed + 1;
-  return bytes.length < 2 ? 0 : bytes.lastIndexOf(13, bytes.length - 2) + 1;
 }
 
 function isBlankByte(b: number): boolean {
   return b === 32 || (b >= 9 && b <= 13) || b === 0xef || b === 0xbb || b === 0xbf;
-}
-
-function joined(a: Uint8Array, b: Uint8Array): Uint8Array {
-  if (a.length === 0) return b;
-  const both = new Uint8Array(a.length + b.length);
-  both.set(a);
-  both.set(b, a.length);
-  return both;
-}
-
-function isSameRow(a: readonly string[], b: readonly string[]): boolean {
-  const n = Math.max(a.length, b.length);
-  for (let i = 0; i < n; i++) if ((a[i] ?? '').trim() !== (b[i] ?? '').trim()) return false;
-  return true;
-}
-
-/** Line ends in a range: LF, CR LF or CR. */
-function linesIn(bytes: Uint8Array, from: number, to: number): number {
-  let lines = 0;
-  for (let i = from; i < to; i++) {
-    const b = bytes[i];
-    if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) lines++;
-  }
-  return lines;
-}
-
-function offsetOfLine(bytes: Uint8Array, line: number): number {
-  let at = 1;
-  let i = 0;
-  for (; i < bytes.length && at < line; i++) {
-    const b = bytes[i];
-    if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) at++;
-  }
-  return i;
-}
-
-function longestOf(text: string): number {
-  let longest = 0;
-  let from = 0;
-  for (let i = text.indexOf('\n'); i >= 0; i = text.indexOf('\n', from)) {
-    longest = Math.max(longest, i - from);
-    from = i + 1;
-  }
-  return Math.max(longest, text.length - from);
-}
-
-/**
- * A block of about `lines` lines that no quoted cell crosses. A quote that stays open for long is a sign of its
- * own, an inch say, and the block is then taken unquoted.
- */
-function blockOf(
-  bytes: Uint8Array,
-  from: number,
-  to: number,
-  lines: number,
-): { end: number; isQuoted: boolean } {
-  const farthest = Math.min(to, from + (1 << 16));
-  let isOpen = false;
-  let seen = 0;
-  let firstEnd = to;
-  for (let i = from; i < to; i++) {
-    const b = bytes[i];
-    if (b === 34) isOpen = !isOpen;
-    else if (b === 10 || (b === 13 && bytes[i + 1] !== 10)) {
-      seen++;
-      if (seen === 1) firstEnd = i + 1;
-      if (!isOpen && (seen >= lines || i >= farthest)) return { end: i + 1, isQuoted: true };
-      if (isOpen && (seen >= lines + 50 || i > farthest)) return { end: firstEnd, isQuoted: false };
-    }
-  }
-  return isOpen ? { end: firstEnd, isQuoted: false } : { end: to, isQuoted: true };
 }

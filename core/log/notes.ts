@@ -19,6 +19,8 @@ declare module '../result/result.ts' {
 
     'log/rows-skipped': { count: number; firstLine: number };
     'log/header-repeated': { count: number; firstLine: number };
+    /** A table with other columns follows in the same file and was not read. */
+    'log/other-table': { line: number };
     'log/last-row-cut': { line: number };
     'log/padded-tail': { bytes: number };
     'log/time-repaired': { count: number; first_s: number };

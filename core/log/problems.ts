@@ -16,7 +16,7 @@ declare module '../result/result.ts' {
     /** The file is of another kind. */
     'log/not-a-table': { found: OtherFile };
     /** Zero bytes where text should be. */
-    'log/null-bytes': { position: number };
+    'log/null-bytes': Record<string, never>;
     /** No line end within this many bytes. */
     'log/line-too-long': { length: number; limit: number };
     /** No row of numbers anywhere at the start of the file. */

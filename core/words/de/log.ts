@@ -50,8 +50,8 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `Die Datei ist ${otherFiles[f.found]}, kein Log.`,
     remedy: 'Die Fahrt im Logger als Texttabelle (CSV) ausgeben und diese einlesen.',
   }),
-  'log/null-bytes': (f) => ({
-    message: `Die Datei enthält Null-Bytes, zuerst an Byte ${f.position + 1}: Sie ist beschädigt oder kein Text.`,
+  'log/null-bytes': () => ({
+    message: 'Die Datei enthält Null-Bytes: Sie ist beschädigt oder kein Text.',
     remedy: 'Noch einmal vom Logger kopieren oder neu als Texttabelle ausgeben.',
   }),
   'log/line-too-long': (f) => ({
@@ -108,6 +108,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `${f.count} Zeilen ohne brauchbare Zahlen wurden ausgelassen, die erste ist Zeile ${f.firstLine}.`,
   'log/header-repeated': (f) =>
     `Der Spaltenkopf kommt ${f.count}-mal wieder, zuerst in Zeile ${f.firstLine}.`,
+  'log/other-table': (f) =>
+    `Ab Zeile ${f.line} beginnt eine Tabelle mit anderen Spalten; nur die darüber wurde gelesen.`,
   'log/last-row-cut': (f) => `Die letzte Zeile, Zeile ${f.line}, ist abgeschnitten und wurde ausgelassen.`,
   'log/padded-tail': (f) =>
     `Die Datei endet mit ${f.bytes} Null-Bytes, wie nach einem Stromausfall; sie wurden ausgelassen.`,

@@ -49,8 +49,8 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `The file is ${otherFiles[f.found]}, not a log.`,
     remedy: 'Export the run as a text table (CSV) from the logger and import that.',
   }),
-  'log/null-bytes': (f) => ({
-    message: `The file holds zero bytes, first at byte ${f.position + 1}: it is damaged or no text.`,
+  'log/null-bytes': () => ({
+    message: 'The file holds zero bytes: it is damaged or no text.',
     remedy: 'Copy it from the logger once more, or export it again as a text table.',
   }),
   'log/line-too-long': (f) => ({
@@ -106,6 +106,8 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/rows-skipped': (f) =>
     `${f.count} rows without usable numbers were left out, the first at line ${f.firstLine}.`,
   'log/header-repeated': (f) => `The header comes back ${f.count} times, first at line ${f.firstLine}.`,
+  'log/other-table': (f) =>
+    `A table with other columns begins at line ${f.line}; only the one above it was read.`,
   'log/last-row-cut': (f) => `The last row, line ${f.line}, is cut short and was left out.`,
   'log/padded-tail': (f) =>
     `The file ends in ${f.bytes} zero bytes, as after a power cut; they were left out.`,

@@ -134,6 +134,14 @@ describe('a log is whole in spite of', () => {
     expect(codes(log)).toEqual(['log/padded-tail']);
   });
 
+  it('a second table with other columns, which is said and not read', () => {
+    const log = read(
+      `${text({})}\nTime (s),Lambda,Spark Advance (deg),Coolant Temp (C)\n1,0.8,12,88\n2,0.8,12,88\n`,
+    );
+    expectWhole(log);
+    expect(log.warnings).toEqual([{ code: 'log/other-table', facts: { line: rowCount + 3 } }]);
+  });
+
   it('mixed line ends', () => {
     expectWhole(
       read(
