@@ -37,7 +37,6 @@ declare module '../result/result.ts' {
     'log/no-pulls': Record<string, never>;
     'log/no-engine-speed': Record<string, never>;
     'log/pull-aborted': { rpmTo_rad_s: number };
-    'log/pull-short': { duration_s: number };
     'log/pull-gear-change': { time_s: number };
     /** `excess` is null where no road speed tells it. */
     'log/pull-wheel-spin': { time_s: number; excess: number | null };

@@ -98,7 +98,7 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
       const late = boost.subarray((r.from + r.to) >> 1, r.to);
       return medianOf(late, 0, late.length);
     });
-    const most = Math.max(...peaks);
+    const most = peaks.reduce((a, b) => Math.max(a, b), 0);
     // An engine without boost in the log, or a spool too late to tell: the acceleration decides below.
     if (most > 2e4) return peaks.map((p) => p >= fullBoostShare * most);
   }
@@ -107,7 +107,7 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
   for (const curve of curves)
     for (const [bin, effort] of curve) envelope.set(bin, Math.max(effort, envelope.get(bin) ?? 0));
   const levels = curves.map((curve) => middleOf([...curve.values()]));
-  const highest = Math.max(...levels);
+  const highest = levels.reduce((a, b) => Math.max(a, b), 0);
   return curves.map((curve, i) => {
     const share = middleOf([...curve].map(([bin, effort]) => effort / (envelope.get(bin) ?? effort)));
     const level = (levels[i] ?? 0) / highest;

@@ -59,7 +59,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Die Fahrt neu ausgeben, eine Zeile je Messpunkt.',
   }),
   'log/only-text': (f) => ({
-    message: `Keine Zeile mit Zahlen in den ersten ${f.linesRead} Zeilen.`,
+    message: `Keine Zeile mit Zahlen am Anfang der Datei (gelesene Zeilen: ${f.linesRead}).`,
     remedy: 'Eine Datei wählen, die je Messpunkt eine Zeile mit Zahlen hat.',
   }),
   'log/too-many-columns': (f) => ({
@@ -67,7 +67,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Weniger Kanäle ausgeben, oder Zeilen und Spalten tauschen, falls die Datei quer liegt.',
   }),
   'log/too-few-rows': (f) => ({
-    message: `Die Tabelle hat ${f.rows} Zeilen mit Zahlen; mindestens ${f.needed} sind nötig.`,
+    message: `Zeilen mit Zahlen in der Tabelle: ${f.rows}; mindestens ${f.needed} sind nötig.`,
     remedy: 'Die Fahrt neu aufzeichnen und prüfen, ob der Logger noch lief.',
   }),
   'log/no-time': (f) => ({
@@ -105,22 +105,21 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-hand': () => 'Von Hand gesetzt.',
   'log/column-unknown': () => 'Nicht erkannt; bleibt, wie sie ist.',
   'log/rows-skipped': (f) =>
-    `${f.count} Zeilen ohne brauchbare Zahlen wurden ausgelassen, die erste ist Zeile ${f.firstLine}.`,
+    `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
   'log/header-repeated': (f) =>
-    `Der Spaltenkopf kommt ${f.count}-mal wieder, zuerst in Zeile ${f.firstLine}.`,
+    `Der Spaltenkopf kommt in Zeile ${f.firstLine} wieder, insgesamt ${f.count}-mal.`,
   'log/other-table': (f) =>
     `Ab Zeile ${f.line} beginnt eine Tabelle mit anderen Spalten; nur die darüber wurde gelesen.`,
   'log/last-row-cut': (f) => `Die letzte Zeile, Zeile ${f.line}, ist abgeschnitten und wurde ausgelassen.`,
   'log/padded-tail': (f) =>
-    `Die Datei endet mit ${f.bytes} Null-Bytes, wie nach einem Stromausfall; sie wurden ausgelassen.`,
+    `Null-Bytes am Ende der Datei, wie nach einem Stromausfall, wurden ausgelassen: ${f.bytes}.`,
   'log/time-repaired': (f, show) =>
-    `${f.count} Zeitstempel fehlten oder standen falsch, der erste bei ${show.number(f.first_s, 2)} s; sie wurden zwischen ihre Nachbarn gesetzt.`,
-  'log/stamps-spread': (f) =>
-    `${f.count} Zeilen hatten denselben Zeitstempel wie die Zeile davor und wurden gleichmäßig verteilt.`,
+    `Zeitstempel, die fehlten oder falsch standen: ${f.count}, der erste bei ${show.number(f.first_s, 2)} s; zwischen ihre Nachbarn gesetzt.`,
+  'log/stamps-spread': (f) => `Zeilen mit dem Zeitstempel der Zeile davor: ${f.count}; gleichmäßig verteilt.`,
   'log/clock-reset': (f, show) =>
-    `Die Uhr beginnt ${f.count}-mal neu, zuerst von ${show.number(f.at_s, 2)} s auf ${show.number(f.to_s, 2)} s.`,
+    `Die Uhr beginnt neu, von ${show.number(f.at_s, 2)} s auf ${show.number(f.to_s, 2)} s, insgesamt ${f.count}-mal.`,
   'log/gap': (f, show) =>
-    `${f.count} Lücken in der Aufzeichnung, die erste nach ${show.number(f.at_s, 2)} s; die längste dauert ${show.number(f.longest_s, 2)} s.`,
+    `Lücken in der Aufzeichnung: ${f.count}, die erste nach ${show.number(f.at_s, 2)} s; die längste dauert ${show.number(f.longest_s, 2)} s.`,
   'log/time-from-rate': (f, show) =>
     `Die Zeit wurde aus den Zeilen gezählt, ${show.number(f.rate_Hz, 1)} je Sekunde.`,
   'log/mapping-unused': (f) => `Die Zuordnung nennt eine Spalte „${f.column}“, die die Datei nicht hat.`,
@@ -129,8 +128,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/no-pulls': () => 'Kein Volllastzug gefunden.',
   'log/no-engine-speed': () => 'Keine Motordrehzahl in diesem Log, daher lassen sich keine Züge finden.',
   'log/pull-aborted': (f, show) =>
-    `Früh vom Gas gegangen, bei ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, lange vor dem Ende der anderen Züge.`,
-  'log/pull-short': (f, show) => `Kurz: ${show.number(f.duration_s, 1)} s.`,
+    `Früh zu Ende, bei ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, bevor er eine brauchbare Spanne umfasste.`,
   'log/pull-gear-change': (f, show) =>
     `Endet oder beginnt mit einem Gangwechsel bei ${show.number(f.time_s, 2)} s.`,
   'log/pull-wheel-spin': (f, show) => {

@@ -58,7 +58,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Export the run again with one line per sample.',
   }),
   'log/only-text': (f) => ({
-    message: `No row of numbers in the first ${f.linesRead} lines.`,
+    message: `No row of numbers at the beginning of the file (lines read: ${f.linesRead}).`,
     remedy: 'Pick a file with one row per sample and numbers in its columns.',
   }),
   'log/too-many-columns': (f) => ({
@@ -66,7 +66,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Export fewer channels, or swap rows and columns if the file lies on its side.',
   }),
   'log/too-few-rows': (f) => ({
-    message: `The table has ${f.rows} rows of numbers; at least ${f.needed} are needed.`,
+    message: `Rows of numbers in the table: ${f.rows}; at least ${f.needed} are needed.`,
     remedy: 'Record the run again, and check that the logger was still running.',
   }),
   'log/no-time': (f) => ({
@@ -104,21 +104,20 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-hand': () => 'Set by hand.',
   'log/column-unknown': () => 'Not recognised; kept as it stands.',
   'log/rows-skipped': (f) =>
-    `${f.count} rows without usable numbers were left out, the first at line ${f.firstLine}.`,
-  'log/header-repeated': (f) => `The header comes back ${f.count} times, first at line ${f.firstLine}.`,
+    `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
+  'log/header-repeated': (f) => `The header comes back at line ${f.firstLine}; times in all: ${f.count}.`,
   'log/other-table': (f) =>
     `A table with other columns begins at line ${f.line}; only the one above it was read.`,
   'log/last-row-cut': (f) => `The last row, line ${f.line}, is cut short and was left out.`,
   'log/padded-tail': (f) =>
-    `The file ends in ${f.bytes} zero bytes, as after a power cut; they were left out.`,
+    `Zero bytes at the end of the file, as after a power cut, were left out: ${f.bytes}.`,
   'log/time-repaired': (f, show) =>
-    `${f.count} time stamps were missing or out of order, the first near ${show.number(f.first_s, 2)} s; they were set between their neighbours.`,
-  'log/stamps-spread': (f) =>
-    `${f.count} rows shared a time stamp with the row before and were spread evenly.`,
+    `Time stamps missing or out of order: ${f.count}, the first near ${show.number(f.first_s, 2)} s; set between their neighbours.`,
+  'log/stamps-spread': (f) => `Rows with the time stamp of the row before: ${f.count}; spread evenly.`,
   'log/clock-reset': (f, show) =>
-    `The clock starts anew ${f.count} times, first from ${show.number(f.at_s, 2)} s to ${show.number(f.to_s, 2)} s.`,
+    `The clock starts anew, from ${show.number(f.at_s, 2)} s to ${show.number(f.to_s, 2)} s; times in all: ${f.count}.`,
   'log/gap': (f, show) =>
-    `${f.count} gaps in the recording, the first after ${show.number(f.at_s, 2)} s; the longest lasts ${show.number(f.longest_s, 2)} s.`,
+    `Gaps in the recording: ${f.count}, the first after ${show.number(f.at_s, 2)} s; the longest lasts ${show.number(f.longest_s, 2)} s.`,
   'log/time-from-rate': (f, show) =>
     `Time was counted from the rows at ${show.number(f.rate_Hz, 1)} per second.`,
   'log/mapping-unused': (f) => `The mapping names a column “${f.column}” that the file does not have.`,
@@ -127,8 +126,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/no-pulls': () => 'No full-throttle pull was found.',
   'log/no-engine-speed': () => 'No engine speed in this log, so no pulls can be found.',
   'log/pull-aborted': (f, show) =>
-    `Lifted early, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, well before the other pulls end.`,
-  'log/pull-short': (f, show) => `Short: ${show.number(f.duration_s, 1)} s.`,
+    `Ended early, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, before it covered a usable span.`,
   'log/pull-gear-change': (f, show) => `Ends or begins with a gear change at ${show.number(f.time_s, 2)} s.`,
   'log/pull-wheel-spin': (f, show) => {
     const ahead =
