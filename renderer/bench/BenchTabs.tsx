@@ -5,6 +5,7 @@ import { ChannelsTab } from '../channels/ChannelsTab.tsx';
 import { RunList } from '../columns/RunList.tsx';
 import { Tabs } from '../components/Tabs.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { JudgedTab } from './JudgedTab.tsx';
 import { NotesTab } from './NotesTab.tsx';
 import { PullsTable, pullsOf } from './PullsTable.tsx';
 import { WitnessTable } from './WitnessTable.tsx';
@@ -18,7 +19,7 @@ export type BenchTabsProps = {
   readonly curves: readonly PullCurve[];
 };
 
-/** Under the plot: witnesses, pulls, channels, notes. */
+/** Under the plot: witnesses, pulls, channels, how it was judged, notes. */
 export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTabsProps) {
   const { screens } = useWords();
   const { view, show } = useView();
@@ -57,6 +58,7 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
         <ChannelsTab key={entries.map((e) => e.entry.id).join('>')} snapshot={snapshot} entries={entries} />
       ),
     },
+    ...(verdict ? [{ id: 'judged', title: tabs.judged, content: <JudgedTab verdict={verdict} /> }] : []),
     { id: 'notes', title: tabs.notes, content: <NotesTab key={after.id} entry={after} /> },
   ];
   const selected = parts.some((p) => p.id === view.tab) ? view.tab : (parts[0]?.id ?? 'pulls');

@@ -9,6 +9,7 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { forestScale } from './forest-scale.ts';
 import styles from './Ledger.module.css';
+import { LedgerNotes } from './LedgerNotes.tsx';
 import { LedgerRow } from './LedgerRow.tsx';
 import { LedgerTotal } from './LedgerTotal.tsx';
 
@@ -61,6 +62,7 @@ export function Ledger() {
           </div>
         )}
         <LedgerTotal total={ledger.value?.total ?? null} />
+        <LedgerNotes notes={ledger.value?.notes ?? []} />
         <div className={styles.add}>
           <Button look="plain" onPress={() => showView({ dialog: { type: 'entry', entryId: null } })}>
             <Plus aria-hidden />
