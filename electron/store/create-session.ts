@@ -7,7 +7,7 @@ import { errorCode, type FileSystem } from './file-system.ts';
 import { folderNames, sessionPlace } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { pathInside } from './path-inside.ts';
-import { removeTree } from './recover.ts';
+import { removeStale, removeTree } from './recover.ts';
 import { unfinishedNameFor } from './replace-file.ts';
 import { numberedName, safeFolderName } from './safe-name.ts';
 
@@ -55,6 +55,7 @@ export function createSessionAt(
     if (standing && (standing.kind !== 'folder' || (await fs.list(target)).length > 0)) {
       return fail({ code: 'store/already-there', facts: { path: target } });
     }
+    await removeStale(parent, fs);
     const staged = join(parent, unfinishedNameFor(basename(target)));
     await fs.makeFolder(staged);
     try {

@@ -3,7 +3,7 @@ import type { Note } from '../../core/result/index.ts';
 import { IdSchema, RunRecordSchema } from '../../core/session/index.ts';
 import type { Loaded, Saved } from './document.ts';
 import { loadDocument, restoreDocument } from './document.ts';
-import type { FileSystem } from './file-system.ts';
+import { errorCode, type FileSystem } from './file-system.ts';
 import { keepVersion, listIfThere, type Place, versionsOf } from './history.ts';
 import { folderNames, placeIn, runFolder, sourceName } from './layout.ts';
 import { readRunRecord } from './read-run-record.ts';
@@ -28,6 +28,27 @@ export async function removeUnfinishedIn(
   const leavings = entries.filter((entry) => entry.kind === 'file' && isUnfinished(entry.name));
   for (const { name } of leavings) await fs.removeFile(join(at, name));
   return leavings.length;
+}
+
+const day_ms = 86_400_000;
+
+/**
+ * Removes what creating, packing or unpacking left in a folder that is no session, where no lock tells whether
+ * its maker still lives: what nobody has touched for a day. A failure is no loss and is not told.
+ */
+export async function removeStale(folder: string, fs: FileSystem): Promise<void> {
+  try {
+    for (const { name, kind } of await fs.list(folder)) {
+      if (!isUnfinished(name)) continue;
+      const path = join(folder, name);
+      const state = await fs.stat(path);
+      if (!state || Date.now() - state.modified_ms < day_ms) continue;
+      if (kind === 'folder') await removeTree(path, fs);
+      else await fs.removeFile(path);
+    }
+  } catch (error) {
+    if (errorCode(error) === undefined) throw error;
+  }
 }
 
 /**

@@ -10,7 +10,7 @@ import { cacheName, sourceName } from './layout.ts';
 import { isLockFile } from './lock.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { pathInside } from './path-inside.ts';
-import { removeTree } from './recover.ts';
+import { removeStale, removeTree } from './recover.ts';
 import { isUnfinished, unfinishedNameFor, writeDurably } from './replace-file.ts';
 import { numberedName, safeFolderName } from './safe-name.ts';
 import { checksumsName, readChecksums } from './zip-checksums.ts';
@@ -48,6 +48,7 @@ export function unzipSession(
       if (!entries.ok) return entries;
       const wanted = filesOfSession(entries.value);
       if (!wanted) return fail({ code: 'store/zip-no-session', facts: { name } });
+      await removeStale(parent, fs);
       await fs.makeFolder(staged);
       const problem = await unpackAll(reader, wanted.files, staged, name, options, fs);
       if (problem) return fail(problem);

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { basename, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { Zip, ZipDeflate } from 'fflate';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { attempt } from './disk-problem.ts';
 import { errorCode, type FileSystem } from './file-system.ts';
 import { nodeFileSystem } from './node-file-system.ts';
+import { removeStale } from './recover.ts';
 import { replaceFile } from './replace-file.ts';
 import { partsOf } from './sha256.ts';
 import { isLeftOut, type UnzipOptions } from './unzip-session.ts';
@@ -39,6 +40,7 @@ export function zipSession(
     if (files.length > most.files || bytes > most.bytes) {
       return fail({ code: 'store/zip-too-large', facts: { name: basename(target) } });
     }
+    await removeStale(dirname(resolve(target)), fs);
     try {
       await replaceFile(target, packed(folder, files, bytes, options, fs), fs);
     } catch (error) {

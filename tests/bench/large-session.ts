@@ -9,28 +9,18 @@ import {
   checkSession,
   closeSession,
   createSessionFolder,
-  type FileSystem,
   importLog,
-  nodeFileSystem,
   openSession,
   saveRun,
   saveSession,
 } from '../../electron/store/index.ts';
+import { hastyDisk } from '../support/hasty-disk.ts';
 import { moment, sampleLog, sampleSession } from '../support/store-samples.ts';
-
-/** The real disk without its flushes: making the folder is not what is measured. */
-const hasty: FileSystem = {
-  ...nodeFileSystem,
-  async createNew(path) {
-    return { ...(await nodeFileSystem.createNew(path)), sync: async () => undefined };
-  },
-  syncFolder: async () => undefined,
-};
 
 /** A session of `runs` runs with `pulls` edited pulls each, one ledger entry for every four runs. */
 export async function makeLargeSession(parent: string, runs: number, pulls: number): Promise<string> {
-  const folder = unwrap(await createSessionFolder(parent, sampleSession('Large'), moment(0), hasty));
-  const open = unwrap(await openSession(folder, { now: moment(1), fs: hasty }));
+  const folder = unwrap(await createSessionFolder(parent, sampleSession('Large'), moment(0), hastyDisk));
+  const open = unwrap(await openSession(folder, { now: moment(1), fs: hastyDisk }));
   const ledger = [...open.session.ledger];
   for (let n = 0; n < runs; n++) {
     const source = { name: `pull ${n}.csv`, content: sampleLog(n) };

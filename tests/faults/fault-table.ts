@@ -37,7 +37,7 @@ async function tried(what: string, run: Promise<Tally>): Promise<void> {
 
 const killed = await killAgainAndAgain(kills, seed);
 await tried(
-  'Real process killed (SIGKILL) while importing and saving',
+  'Real process killed (SIGKILL) while importing, watching, saving, migrating, packing',
   Promise.resolve({
     faults: killed.kills,
     acknowledged: killed.acknowledged,

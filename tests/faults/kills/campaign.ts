@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtemp, readdir, rm } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -9,11 +9,13 @@ import {
   closeSession,
   createSessionFolder,
   openSession,
+  unzipSession,
 } from '../../../electron/store/index.ts';
 import { type Chance, chanceFrom } from '../../support/chance.ts';
+import { hastyDisk } from '../../support/hasty-disk.ts';
 import { moment, sampleSession } from '../../support/store-samples.ts';
 import type { KillPoint } from './killing-file-system.ts';
-import type { Order, Told } from './worker.ts';
+import { inboxOf, type Order, type Told, zipOf } from './worker.ts';
 
 export type KillCount = {
   kills: number;
@@ -29,6 +31,7 @@ export type KillCount = {
 
 /** Folders are changed now and then, so that young and grown sessions are both hit. */
 const killsPerFolder = 20;
+const oldSession = join(import.meta.dirname, '../../support/fixtures/session-v0');
 
 type Worker = { readonly child: ChildProcess; readonly ended: Promise<NodeJS.Signals | null> };
 
@@ -47,6 +50,7 @@ type Truth = {
   readonly imported: Map<string, string>;
   readonly runNotes: Map<string, string>;
   sessionNote: string;
+  isZipped: boolean;
   /** A save that was begun and not acknowledged: the old or the new may stand. */
   begun: string;
 };
@@ -64,13 +68,19 @@ export async function killAgainAndAgain(kills: number, seed: number): Promise<Ki
   };
   const parent = await mkdtemp(join(tmpdir(), 'kills-'));
   let folder = '';
-  let truth: Truth = { imported: new Map(), runNotes: new Map(), sessionNote: '', begun: '' };
+  let truth: Truth = {
+    imported: new Map(),
+    runNotes: new Map(),
+    sessionNote: '',
+    isZipped: false,
+    begun: '',
+  };
   let next = startWorker();
   try {
     while (count.kills < kills) {
       if (count.kills % killsPerFolder === 0) {
-        folder = unwrap(await createSessionFolder(parent, sampleSession(), moment(0)));
-        truth = { imported: new Map(), runNotes: new Map(), sessionNote: '', begun: '' };
+        folder = await newFolder(parent, count.kills / killsPerFolder);
+        truth = { imported: new Map(), runNotes: new Map(), sessionNote: '', isZipped: false, begun: '' };
       }
       const worker = next;
       next = startWorker();
@@ -91,6 +101,17 @@ export async function killAgainAndAgain(kills: number, seed: number): Promise<Ki
     await rm(parent, { recursive: true, force: true });
   }
   return count;
+}
+
+/** Every second life begins with a session of an older version, whose migration may be hit too. */
+async function newFolder(parent: string, life: number): Promise<string> {
+  const folder =
+    life % 2 === 0
+      ? unwrap(await createSessionFolder(parent, sampleSession(), moment(0)))
+      : join(parent, `old ${life}`);
+  if (life % 2 === 1) await cp(oldSession, folder, { recursive: true });
+  await mkdir(inboxOf(folder));
+  return folder;
 }
 
 function pointFor(chance: Chance): KillPoint | null {
@@ -130,6 +151,7 @@ async function runUntilKilled(
 function take(told: Told, truth: Truth): void {
   if (told.told === 'starts') truth.begun = told.note;
   if (told.told === 'imported') truth.imported.set(told.id, told.sha256);
+  if (told.told === 'zipped') truth.isZipped = true;
   if (told.told === 'saved session') truth.sessionNote = told.note;
   if (told.told === 'saved run') truth.runNotes.set(told.id, told.note);
 }
@@ -167,4 +189,17 @@ async function lookAgain(folder: string, truth: Truth, count: KillCount): Promis
   );
   expect(leavings.length === 0, `cleanliness: ${leavings}`);
   await closeSession(open);
+  const isZipThere = await stat(zipOf(folder)).then(
+    () => true,
+    () => false,
+  );
+  if (truth.isZipped) expect(isZipThere, 'zip');
+  // One that was not acknowledged may stand or not, but never half.
+  if (isZipThere && count.kills % 4 === 0) {
+    const parent = `${folder} unpacked`;
+    await mkdir(parent, { recursive: true });
+    const unpacked = await unzipSession(zipOf(folder), parent, { fs: hastyDisk });
+    expect(unpacked.ok, `wholeness of the zip: ${JSON.stringify(unpacked)}`);
+    await rm(parent, { recursive: true });
+  }
 }

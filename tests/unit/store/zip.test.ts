@@ -1,4 +1,4 @@
-import { readdir, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
@@ -123,6 +123,16 @@ describe('moving a session as a zip', () => {
     const back = await unzipSession(zip, parent, { signal });
     expect(back.ok ? '' : back.problems[0].code).toBe('contract/cancelled');
     expect(await readdir(parent)).toEqual([]);
+  });
+
+  it('clears away what an interrupted one left long ago, and leaves alone what may be in work', async () => {
+    const zip = await zipped(await filledFolder());
+    const stick = await scratchFolder();
+    const [old, fresh] = ['.unfinished-0123456789ab-moved.zip', '.unfinished-ba9876543210-moved.zip'];
+    for (const name of [old, fresh]) await writeFile(join(stick, name), 'half');
+    await utimes(join(stick, old), new Date(), new Date(Date.now() - 25 * 3_600_000));
+    const there = unwrap(await unzipSession(zip, stick));
+    expect((await readdir(stick)).sort()).toEqual([fresh, basename(there)].sort());
   });
 
   it('of a folder that is no session is refused', async () => {
