@@ -107,8 +107,15 @@ function knocking(sides: Sides): Note[] {
   return more >= 1 && more > 1.5 * scatter ? [{ code: 'compare/knock-events', facts }] : [];
 }
 
+/** Knock that is no reason by itself is said all the same: someone should look at it. */
+export function knockRemarks(sides: Sides): Note[] {
+  const heard = knockEventsOf(sides);
+  if (!heard || heard.before + heard.after === 0 || knocking(sides).length > 0) return [];
+  return [{ code: 'compare/knock-heard', facts: heard }];
+}
+
 /** Mean knock events a pull on either side; null where nobody counted. */
-export function knockEventsOf(sides: Sides): { readonly before: number; readonly after: number } | null {
+function knockEventsOf(sides: Sides): { readonly before: number; readonly after: number } | null {
   const events = (side: Side) => sides[side].flatMap((c) => c.pull.events.knockEvents ?? []);
   const [b, a] = [events('before'), events('after')];
   return b.length > 0 && a.length > 0 ? { before: mean(b), after: mean(a) } : null;
