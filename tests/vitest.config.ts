@@ -7,5 +7,6 @@ export default defineConfig({
     testTimeout: 30_000,
     hookTimeout: 30_000,
     maxWorkers: 2,
+    setupFiles: ['tests/support/seeded-properties.ts'],
   },
 });

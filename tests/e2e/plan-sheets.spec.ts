@@ -6,8 +6,13 @@ test.use({ viewport: { width: 1366, height: 768 } });
 
 const openSheet = async (page: Page, name: string) => {
   await expect(page.getByRole('main')).toBeVisible();
-  await page.keyboard.press('2');
-  await page.getByRole('navigation', { name: 'Plan' }).getByRole('button', { name }).click();
+  const sheets = page.getByRole('navigation', { name: 'Plan' });
+  // The key is heard only once the workbench has taken its place.
+  await expect(async () => {
+    await page.keyboard.press('2');
+    await expect(sheets).toBeVisible({ timeout: 1_000 });
+  }).toPass();
+  await sheets.getByRole('button', { name }).click();
 };
 
 async function seriousFindings(page: Page): Promise<string[]> {
