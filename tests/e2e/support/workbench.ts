@@ -1,14 +1,10 @@
-import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { rmSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { test as base, expect } from 'playwright/test';
 import type { Preferences } from '../../../core/contract/index.ts';
-import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
-import { rendererFolder } from '../../../electron/launch/build-renderer.ts';
-import { startWebShell } from '../../../electron/web/index.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
 import { watchErrors } from './console-errors.ts';
+import { startWorkbench } from './start-workbench.ts';
 
 type Options = {
   /** What the workbench starts with: a copy of the sample open, or nothing open. */
@@ -41,26 +37,13 @@ export const test = base.extend<Options & Fixtures>({
   },
 
   link: async ({ sessionFolder, startsWith, preferences }, use) => {
-    const sessionsFolder = mkdtempSync(join(tmpdir(), 'onechange-sessions-'));
-    const host = createHost({
-      version: '0.0.0',
-      shell: 'web',
-      sessionsFolder,
+    const workbench = await startWorkbench({
       sampleFolder: sessionFolder,
-      preferences: preferencesInMemory({ language: 'en', theme: 'day', ...preferences }),
-      now: () => new Date().toISOString(),
-      newId: randomUUID,
+      isOpen: startsWith === 'sample',
+      preferences,
     });
-    if (startsWith === 'sample') {
-      const context = { requestId: 'start', signal: { aborted: false }, progress: () => {} };
-      const opened = await host.handle('sessions.open', { folder: sessionFolder }, context);
-      if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-    }
-    const shell = await startWebShell({ host, rendererFolder });
-    await use(shell.newLink());
-    await shell.close();
-    await host.close();
-    rmSync(sessionsFolder, { recursive: true, force: true });
+    await use(workbench.link);
+    await workbench.close();
   },
 
   page: async ({ page, link }, use) => {

@@ -1,0 +1,57 @@
+import type { Page } from 'playwright/test';
+
+/** One state of the workbench, found without words, so that it is the same in every language. */
+export type Scene = {
+  readonly name: string;
+  readonly startsWith: 'sample' | 'nothing';
+  readonly reach: (page: Page) => Promise<void>;
+};
+
+const key =
+  (...keys: readonly string[]) =>
+  async (page: Page): Promise<void> => {
+    for (const one of keys) await page.keyboard.press(one);
+  };
+
+const inList =
+  (screenKey: string, at: number) =>
+  async (page: Page): Promise<void> => {
+    await page.keyboard.press(screenKey);
+    await page.locator('nav').nth(-1).getByRole('button').nth(at).click();
+  };
+
+const tab = (at: number) => (page: Page) => page.getByRole('tab').nth(at).click();
+
+const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWith'] = 'sample'): Scene => ({
+  name,
+  startsWith,
+  reach,
+});
+
+const setupSections = ['car', 'air', 'limits', 'engine', 'fluid-system', 'fit-review'];
+const planSheets = ['fluid', 'ladder', 'mixture', 'tables', 'heat'];
+const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'notes'];
+
+/** Every screen, sheet, tab and dialog. */
+export const scenes: readonly Scene[] = [
+  scene('start', async () => {}, 'nothing'),
+  scene(
+    'start-new-session',
+    async (page) => {
+      await page.getByRole('button').nth(0).click();
+    },
+    'nothing',
+  ),
+  ...benchTabs.map((name, at) => scene(`bench-${name}`, tab(at))),
+  scene('bench-gain', key('k', 'k', 'k')),
+  scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
+  ...setupSections.map((name, at) => scene(`setup-${name}`, inList('1', at))),
+  ...planSheets.map((name, at) => scene(`plan-${name}`, inList('2', at))),
+  scene('ride', key('4')),
+  scene('handover', key('5')),
+  scene('dialog-keys', key('?')),
+  scene('dialog-palette', key('Control+k')),
+  scene('dialog-units', key('u')),
+  scene('dialog-add-entry', key('a')),
+  scene('dialog-edit-entry', key('e')),
+];
