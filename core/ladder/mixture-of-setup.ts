@@ -35,6 +35,7 @@ export function mixtureOfSetup(
     fuelling: setup.engine.fuelling ?? 'closed-loop',
     lambda: lambda ?? made.value.lambda,
     leanest,
+    fullFeed: setup.targets.fluidRatio_percent / 100,
     points: Array.from({ length: rows }, (_, i) => {
       const boost = (plan.path.peakBoost * i) / (rows - 1);
       return {

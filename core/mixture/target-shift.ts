@@ -31,6 +31,8 @@ export type MixtureQuestion = {
   /** Leanest that the user allows at full load. */
   readonly leanest: number;
   readonly scale?: number;
+  /** Fluid over petrol by mass from which on the fluid stands for all of the enrichment; practice where left out. */
+  readonly fullFeed?: number;
   readonly ranges?: BestPowerRanges;
   readonly points: readonly MixturePoint[];
 };
@@ -61,6 +63,20 @@ export const practiceTarget = 12.5 / petrolScale;
 /** Below this no two targets are told apart by power on a road or most dynos (field repeatability 0.8 to 2 %). */
 const toldApart = 0.01;
 
+/** Fluid over fuel that practice calls full (field practice: 15 %, window 10 to 25 %). */
+export const practiceFullFeed = 0.15;
+
+/**
+ * How much of the enrichment that held knock the fluid stands for: nothing without fluid, all from `fullFeed` on.
+ *
+ *   w = min(1, (m_fluid / m_petrol) / r_full)
+ *
+ * Source: that it grows in a straight line with the feed is an assumption (common practice knows both ends only).
+ */
+export function shiftWeight(feed: number, fullFeed: number = practiceFullFeed): number {
+  return Math.min(1, Math.max(0, feed) / fullFeed);
+}
+
 function demandShares(mix: Mix, alcoholShare: number): DemandShares {
   const methanol = mix.massShares.methanol * stoichiometricAirFuel(substances.methanol.elements);
   const ethanol = mix.massShares.ethanol * stoichiometricAirFuel(substances.ethanol.elements);
@@ -77,10 +93,10 @@ function demandShares(mix: Mix, alcoholShare: number): DemandShares {
  * What the alcohol asks of the mixture over boost: what the loop does, what the table needs, what the gauge shows,
  * and where the target may go.
  *
- *   target = clamp(middle of best power of the blend, at most practice and leanest, at least the present one)
+ *   target = lambda + w max(0, min(middle of best power of the blend, practice, leanest) - lambda)
  *
- * The target moves towards best power because the spray now holds knock, for which a rich mixture was the price;
- * it is a step like any other and comes last.
+ * The target moves towards best power because the spray now holds knock, for which a rich mixture was the price: the
+ * more fluid, the more of that price falls away (shiftWeight). It is a step like any other and comes last.
  *
  * Errors: those of blendDemand.
  */
@@ -95,8 +111,10 @@ export function mixturePlan(question: MixtureQuestion): Result<MixturePlan> {
     if (!now.ok) return now;
     const bestPower = bestPowerLambda(demandShares(question.mix, now.value.alcoholShare), ranges);
     const best = (bestPower[0] + bestPower[1]) / 2;
-    const shifted = point.fluidFlow > 0 ? Math.min(best, practiceTarget, question.leanest) : question.lambda;
-    const target = Math.max(question.lambda, shifted);
+    const farthest = Math.min(best, practiceTarget, question.leanest);
+    const feed = point.fluidFlow / now.value.petrolWithout;
+    const weight = shiftWeight(feed, question.fullFeed);
+    const target = question.lambda + weight * Math.max(0, farthest - question.lambda);
     const then = blendDemand({ ...state, lambda: target });
     if (!then.ok) return then;
     rows.push({
@@ -126,11 +144,31 @@ export function mixturePlan(question: MixtureQuestion): Result<MixturePlan> {
     explanations.push(
       explainBlend({ ...last, petrol: question.petrol, mix: question.mix, lambda: last.target }, last.demand),
       explainLambdaCost(question.lambda, (last.bestPower[0] + last.bestPower[1]) / 2),
+      explainShift(question, last),
     );
   }
   notes.push({ code: 'mixture/best-power-from-memory', facts: {} });
   notes.push({ code: 'mixture/lean-breaks-engines', facts: { leanest: question.leanest } });
   return ok({ rows, scale, notes, explanations });
+}
+
+function explainShift(question: MixtureQuestion, row: MixtureRow): Explanation {
+  return {
+    id: 'mixture/target-shift',
+    formula: 'target = l + w max(0, min(l_best, l_practice, l_leanest) - l),   w = min(1, r / r_full)',
+    tex: String.raw`\lambda^\ast=\lambda+w\max\left(0,\min(\lambda_\mathrm{best},\lambda_\mathrm{practice},\lambda_\mathrm{leanest})-\lambda\right),\quad w=\min(1,r/r_\mathrm{full})`,
+    inputs: [
+      { symbol: 'l', value: question.lambda, kind: 'lambda' },
+      { symbol: 'l_best', value: (row.bestPower[0] + row.bestPower[1]) / 2, kind: 'lambda' },
+      { symbol: 'l_practice', value: practiceTarget, kind: 'lambda' },
+      { symbol: 'l_leanest', value: question.leanest, kind: 'lambda' },
+      { symbol: 'r', value: row.fluidFlow / row.demand.petrolWithout, kind: 'share' },
+      { symbol: 'r_full', value: question.fullFeed ?? practiceFullFeed, kind: 'share' },
+    ],
+    source:
+      'common practice: the spray takes over from a rich mixture as it comes in; a straight line between is assumed',
+    validRange: [{ symbol: 'r', from: 0, to: 0.3, kind: 'share' }],
+  };
 }
 
 function costNotes(lambda: number, row: MixtureRow): Note[] {

@@ -5,6 +5,8 @@ import {
   bestPowerLambda,
   blendDemand,
   fluidFromTrim,
+  mixturePlan,
+  practiceFullFeed,
   textbookBestPower,
 } from '../../../core/mixture/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
@@ -76,5 +78,36 @@ it('best power of a blend lies between its parts', () => {
       expect(low).toBeLessThan(high);
     }),
     { seed: 23 },
+  );
+});
+
+it('the target grows steadily with the feed: not at all without fluid, no jump, in full from the full feed on', () => {
+  const setup = fc.record({
+    mix: anyMix,
+    airFlow: fc.double({ min: 0.05, max: 0.6, noNaN: true }),
+    // Rich enough that there is something to win back.
+    lambda: fc.double({ min: 0.7, max: 0.83, noNaN: true }),
+    feed: fc.double({ min: 0, max: 0.3, noNaN: true }),
+    more: fc.double({ min: 0, max: 0.02, noNaN: true }),
+  });
+  fc.assert(
+    fc.property(setup, ({ mix, airFlow, lambda, feed, more }) => {
+      const petrol = unwrap(petrolBlend(0.05));
+      const petrolFlow = airFlow / lambda / petrol.stoichiometricAirFuel;
+      const points = [0, feed, feed + more].map((r) => ({
+        boost: 1e5,
+        engineSpeed_rad_s: 500,
+        airFlow,
+        fluidFlow: r * petrolFlow,
+      }));
+      const plan = mixturePlan({ petrol, mix, fuelling: 'closed-loop', lambda, leanest: 0.9, points });
+      const [none = 0, some = 0, next = 0] = unwrap(plan).rows.map((r) => r.shift);
+      expect(none).toBe(0);
+      // The whole way is under 0.16 of lambda over the full feed; best power of a blend adds its own slope.
+      expect(Math.abs(next - some)).toBeLessThanOrEqual((0.16 / practiceFullFeed + 0.1) * more + 1e-12);
+      if (feed + more <= practiceFullFeed) expect(next).toBeGreaterThanOrEqual(some - 1e-12);
+      if (feed > 0.01) expect(some).toBeGreaterThan(0);
+    }),
+    { seed: 24 },
   );
 });
