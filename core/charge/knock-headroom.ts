@@ -6,6 +6,7 @@ import { type ChargePath, type ChargeState, chargeAlong, partsOf } from './charg
 import type { Crank } from './crank.ts';
 import { explainIgnitionDelay } from './ignition-delay.ts';
 import { knockIntegral } from './knock-integral.ts';
+import { portOverPressure } from './port-over-pressure.ts';
 import { practiceDropDiameter } from './spray-cloud.ts';
 import { trapped } from './trapped.ts';
 
@@ -173,7 +174,14 @@ export function knockHeadroom(question: HeadroomQuestion): Result<KnockHeadroom>
   const atPressure = shown.path.manifoldPressure;
   const sparks: number[] = [];
   const boosts: number[] = [];
+  const lowest = Math.max(-mostBoost, 0.5 * (question.asked(atPressure).ambient.pressure - atPressure));
+  const portsOf = new Map<number, ReturnType<typeof portOverPressure>>();
   for (const corner of corners) {
+    const { dropFactor } = corner;
+    const portAt =
+      portsOf.get(dropFactor) ??
+      portOverPressure((p) => withDrops(question.asked(p), dropFactor), atPressure);
+    portsOf.set(dropFactor, portAt);
     const before = chargeAlong(withDrops(shown.path, corner.dropFactor));
     if (!before.ok) return before;
     const reference = integralOf(
@@ -183,30 +191,30 @@ export function knockHeadroom(question: HeadroomQuestion): Result<KnockHeadroom>
       shown.spark_rad,
       corner,
     );
-    const here = chargeAlong(withDrops(question.asked(atPressure), corner.dropFactor));
+    const here = portAt(atPressure);
     if (!here.ok) return here;
     const octane = octaneOf(engine, question.asked(atPressure));
     sparks.push(
       meeting(
-        (d) => integralOf(question, here.value.port, octane, shown.spark_rad + d, corner),
+        (d) => integralOf(question, here.value, octane, shown.spark_rad + d, corner),
         reference,
         -mostSpark,
         mostSpark,
       ),
     );
-    const top = chargeAlong(withDrops(question.asked(atPressure + mostBoost), corner.dropFactor));
+    const top = portAt(atPressure + mostBoost);
     if (!top.ok) return top;
     boosts.push(
       meeting(
         (d) => {
-          const path = withDrops(question.asked(atPressure + d), corner.dropFactor);
-          const along = chargeAlong(path);
+          const port = portAt(atPressure + d);
           // Both ends have been gone to; between them nothing new can fail.
-          if (!along.ok) return Number.POSITIVE_INFINITY;
-          return integralOf(question, along.value.port, octaneOf(engine, path), shown.spark_rad, corner);
+          if (!port.ok) return Number.POSITIVE_INFINITY;
+          const octaneThere = octaneOf(engine, question.asked(atPressure + d));
+          return integralOf(question, port.value, octaneThere, shown.spark_rad, corner);
         },
         reference,
-        Math.max(-mostBoost, 0.5 * (question.asked(atPressure).ambient.pressure - atPressure)),
+        lowest,
         mostBoost,
       ),
     );

