@@ -27,6 +27,7 @@ export const MeasuredSchema = z.object({
   lowestFluidPressure: level,
   fluidFlow: level,
   injectorDuty: level,
+  fuelFlow: level,
   manifoldPressure: level,
   boost: level,
   fuelPressureHeld: level,

@@ -85,6 +85,10 @@ export const EngineSchema = z.looseObject({
   /** Highest boost this engine has shown knock-free without spray, and the lowest at which it knocked. */
   soundBoost_kPa: optional(z.number().min(0).max(600)),
   knockLimitedBoost_kPa: optional(positive.max(600)),
+  /** Spark before top dead centre at that boost. */
+  shownSpark_deg: optional(z.number().min(-20).max(60)),
+  /** What the fuel pump delivers at the fuel pressure of full boost and the voltage of the car. */
+  fuelPump_L_h: optional(positive.max(5000)),
 });
 export type Engine = z.infer<typeof EngineSchema>;
 

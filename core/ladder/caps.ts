@@ -1,7 +1,8 @@
 import { chargeAlong } from '../charge/index.ts';
 import { deliveredAt, type Plan, type Setup } from '../injection/index.ts';
 import type { ChargeModel } from './charge-of-setup.ts';
-import { mapMargin } from './gate.ts';
+import { fuelPumpAt } from './fuel-pump.ts';
+import { fuelPumpShare, mapMargin } from './gate.ts';
 import type { LadderHeadroom } from './headroom.ts';
 import { injectorDutyAt } from './injector-duty.ts';
 import type { LadderLimits } from './limits.ts';
@@ -13,6 +14,7 @@ export const boostEnds = [
   'boost-ceiling',
   'map-sensor',
   'injectors',
+  'fuel-pump',
   'fluid',
   'intake',
   'predicted-knock',
@@ -73,6 +75,9 @@ export function boostCaps(question: CapQuestion): readonly BoostCap[] {
       end: 'injectors',
       boost: highest((b) => (duty(b) ?? 0) <= limits.injectorDuty, 0, 2 * most),
     });
+  const pump = (boost: number) => fuelPumpAt(setup, plan, boost, question.alcoholShare);
+  if (pump(most) !== null)
+    caps.push({ end: 'fuel-pump', boost: highest((b) => (pump(b) ?? 0) <= fuelPumpShare, 0, 2 * most) });
   // Short of the target ratio but inside the window of practice is worth a remark, not an end.
   const lowest = setup.targets.ratioLow_percent / 100;
   const fed = (boost: number) => {

@@ -49,17 +49,11 @@ export type ChargeModel = {
 /**
  * Charge and knock of this setup on a day.
  *
- * @param plan      of the same setup: fuel and fluid come from it
- * @param sparkShown  at the shown point; null for practice
+ * @param plan  of the same setup: fuel and fluid come from it
  *
  * Errors: those of petrolBlend.
  */
-export function chargeModel(
-  setup: Setup,
-  plan: Plan,
-  today: Today = sameDay,
-  sparkShown: number | null = null,
-): Result<ChargeModel> {
+export function chargeModel(setup: Setup, plan: Plan, today: Today = sameDay): Result<ChargeModel> {
   const { engine, fluidSystem, air } = setup;
   const notes: Note[] = [];
   const or = (value: number | null, what: ChargeDefault, usual: number): number => {
@@ -152,7 +146,11 @@ export function chargeModel(
     lambda,
     petrolAirFuel: blend.value.stoichiometricAirFuel,
     engine: knock,
-    spark_rad: or(sparkShown, 'spark', practice.spark),
+    spark_rad: or(
+      engine.shownSpark_deg === null ? null : (engine.shownSpark_deg * Math.PI) / 180,
+      'spark',
+      practice.spark,
+    ),
     path,
     airFlow,
     fluidFlow,

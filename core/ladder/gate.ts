@@ -10,6 +10,7 @@ export const gateQuantities = [
   'fuelPressure',
   'exhaust',
   'injectorDuty',
+  'fuelPump',
   'mapSensor',
   'boostCeiling',
   'intake',
@@ -57,6 +58,9 @@ export const nearFrom = 0.9;
 const fuelPressureHolds = 0.95;
 /** Fluid below this share of the planned flow is a clog or a weak pump (field practice over a tank). */
 const flowHolds = 0.85;
+
+/** Share of its delivery that a fuel pump is planned to: it ages, and the voltage sags (common practice). */
+export const fuelPumpShare = 0.9;
 
 type Rule = {
   readonly quantity: GateQuantity;
@@ -114,12 +118,15 @@ function gateOf(rule: Rule): Gate[] {
 export type Foretold = {
   readonly intake: readonly [number, number] | null;
   readonly injectorDuty: readonly [number, number] | null;
+  /** Fuel needed over what the pump delivers. */
+  readonly fuelPump: readonly [number, number] | null;
   readonly manifoldPressure: readonly [number, number] | null;
   readonly fluidFlow: readonly [number, number] | null;
 };
 export const nothingForetold: Foretold = {
   intake: null,
   injectorDuty: null,
+  fuelPump: null,
   manifoldPressure: null,
   fluidFlow: null,
 };
@@ -130,6 +137,8 @@ export type GateContext = {
   readonly ambientPressure: number;
   /** Full scale, absolute [Pa]; null where unknown. */
   readonly mapSensor: number | null;
+  /** Petrol that the pump delivers at the pressure of full boost [kg/s]; null where unknown. */
+  readonly fuelPump: number | null;
   readonly isSprayOn: boolean;
   /** At peak boost [m^3/s]; null without a plan. */
   readonly plannedFlow: number | null;
@@ -242,6 +251,16 @@ export function gatesOf(
       // Planned to the limit; this far past it the next moment is static, and lean (field practice: 85 and 90 %).
       ifClosed:
         (measured.injectorDuty ?? 0) >= limits.injectorDuty + 0.05 ? 'back-to-last-good' : 'hold-boost',
+    },
+    {
+      quantity: 'fuelPump',
+      kind: 'share',
+      limit: context.fuelPump === null ? null : fuelPumpShare,
+      from: 0,
+      measured:
+        context.fuelPump === null || measured.fuelFlow === null ? null : measured.fuelFlow / context.fuelPump,
+      predicted: foretold.fuelPump,
+      ifClosed: 'hold-boost',
     },
     {
       quantity: 'mapSensor',

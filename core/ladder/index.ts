@@ -13,6 +13,7 @@ import './notes.ts';
 export { type BoostCap, type BoostEnd, boostEnds } from './caps.ts';
 export { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
 export * from './fluid-of-pulls.ts';
+export * from './fuel-pump.ts';
 export * from './gate.ts';
 export type { LadderHeadroom, Range } from './headroom.ts';
 export { injectorDutyAt } from './injector-duty.ts';

@@ -16,6 +16,8 @@ export type Measured = {
   /** Highest seen [m^3/s]. */
   readonly fluidFlow: number | null;
   readonly injectorDuty: number | null;
+  /** Highest logged [kg/s]. */
+  readonly fuelFlow: number | null;
   /** Highest, absolute [Pa]. */
   readonly manifoldPressure: number | null;
   /** Highest, gauge [Pa]. */
@@ -36,6 +38,7 @@ export const nothingMeasured: Measured = {
   lowestFluidPressure: null,
   fluidFlow: null,
   injectorDuty: null,
+  fuelFlow: null,
   manifoldPressure: null,
   boost: null,
   fuelPressureHeld: null,
@@ -98,6 +101,7 @@ export function measuredOf(pulls: readonly PullEvidence[]): Measured {
     lowestFluidPressure: least(counted.flatMap((p) => loaded(p, 'fluidPressure'))),
     fluidFlow: most(all('fluidFlow')),
     injectorDuty: most(all('injectorDuty')),
+    fuelFlow: most(all('fuelFlow')),
     manifoldPressure: most(all('manifoldPressure')),
     boost: most(all('boost')),
     fuelPressureHeld: least(held),

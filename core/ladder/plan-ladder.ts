@@ -4,6 +4,7 @@ import { type Note, ok, type Result } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
 import { type BoostCap, boostCaps } from './caps.ts';
 import { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+import { fuelPumpAt, fuelPumpDelivery } from './fuel-pump.ts';
 import { type GateContext, gatesOf } from './gate.ts';
 import { type LadderHeadroom, ladderHeadroom, type Range, sparkLeft } from './headroom.ts';
 import { injectorDutyAt } from './injector-duty.ts';
@@ -25,8 +26,6 @@ export type LadderInput = {
   readonly place: LadderPlace;
   /** The air of the pulls to come; the setup's air is that of the shown point. */
   readonly today?: Today;
-  /** Before top dead centre, at the shown point [rad]; null for practice. */
-  readonly sparkShown_rad?: number | null;
   readonly sizes?: Partial<StepSizes>;
 };
 
@@ -85,10 +84,9 @@ export function planLadder(input: LadderInput): Result<Ladder> {
   const routine = routines[input.place];
   const plan = planOf(setup);
   if (!plan.ok) return plan;
-  const spark = input.sparkShown_rad ?? null;
-  const shown = chargeModel(setup, plan.value, sameDay, spark);
+  const shown = chargeModel(setup, plan.value, sameDay);
   if (!shown.ok) return shown;
-  const model = chargeModel(setup, plan.value, input.today ?? sameDay, spark);
+  const model = chargeModel(setup, plan.value, input.today ?? sameDay);
   if (!model.ok) return model;
   const standing = standingOf(
     input.ledger,
@@ -180,6 +178,7 @@ export function gateContext(
     ambientTemperature: model.ambientTemperature,
     ambientPressure: model.ambientPressure,
     mapSensor: engine.mapSensor_kPa === null ? null : engine.mapSensor_kPa * 1e3,
+    fuelPump: fuelPumpDelivery(input.setup),
     isSprayOn,
     plannedFlow: planned > 0 ? planned : null,
     reserveShare:
@@ -244,6 +243,7 @@ function stepBuilder(of: Building) {
       now.boost,
       now.isSprayOn ? of.alcoholShare : 0,
     );
+    const pump = fuelPumpAt(input.setup, plan, now.boost, now.isSprayOn ? of.alcoholShare : 0);
     const wet = chargeAlong(model.path(now.boost, speed, now.isSprayOn));
     const dry = chargeAlong(model.path(now.boost, speed, false));
     const intake: Range | null =
@@ -253,6 +253,7 @@ function stepBuilder(of: Building) {
     const gates = gatesOf(nothingMeasured, gateContext(input, plan, model, now.isSprayOn, now.boost), {
       intake,
       injectorDuty: duty === null ? null : [duty, duty],
+      fuelPump: pump === null ? null : [pump, pump],
       manifoldPressure: [manifoldPressure, manifoldPressure],
       fluidFlow: now.isSprayOn ? [fluidFlow, fluidFlow] : null,
     });

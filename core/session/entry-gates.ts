@@ -1,5 +1,12 @@
 import type { PullEvidence } from '../compare/index.ts';
-import { type Gate, gateQuantities, gatesOf, ladderLimits, measuredOf } from '../ladder/index.ts';
+import {
+  fuelPumpDelivery,
+  type Gate,
+  gateQuantities,
+  gatesOf,
+  ladderLimits,
+  measuredOf,
+} from '../ladder/index.ts';
 import { celsius } from '../units/index.ts';
 import type { Session } from './session.ts';
 
@@ -25,6 +32,7 @@ export function entryGates(session: Session, pulls: readonly PullEvidence[]): re
     ambientTemperature: conditions.ambient_C === null ? usualAir.temperature : celsius(conditions.ambient_C),
     ambientPressure: conditions.barometer_kPa === null ? usualAir.pressure : conditions.barometer_kPa * 1e3,
     mapSensor: mapSensor_kPa === null ? null : mapSensor_kPa * 1e3,
+    fuelPump: setup === null ? null : fuelPumpDelivery(setup),
     isSprayOn: (measured.fluidFlow ?? 0) > 0,
     plannedFlow: null,
     reserveShare: tank_L === null || reserve_L === null ? null : reserve_L / tank_L,

@@ -36,6 +36,8 @@ const percent = (path: FieldPath, step = 1, fallback?: number): FieldSpec =>
     step,
     ...(fallback === undefined ? {} : { fallback: { value: fallback, unit: '%' } }),
   });
+/** As pumps are sold, whatever the spray is measured in. */
+const pumpFlows = { metric: 'L/h', imperial: 'gal/h' };
 const millimetres = { metric: 'mm', imperial: 'in' };
 
 export type SectionId = keyof ScreenWords['setup']['sections'];
@@ -140,6 +142,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         percent('engine.ethanol_percent', 5),
         count('engine.octane_RON'),
         { type: 'choice', path: 'engine.fuelling' },
+        quantity('engine.fuelPump_L_h', 'volumeFlow', 'L/h', { step: 5, shownIn: pumpFlows }),
       ],
     },
     {
@@ -147,6 +150,10 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
       fields: [
         quantity('engine.soundBoost_kPa', 'boost', 'kPa', { step: 0.05 }),
         quantity('engine.knockLimitedBoost_kPa', 'boost', 'kPa', { step: 0.05 }),
+        quantity('engine.shownSpark_deg', 'angle', 'deg', {
+          step: 0.5,
+          fallback: { value: 14, unit: 'deg' },
+        }),
       ],
     },
   ],

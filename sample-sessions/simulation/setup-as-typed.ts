@@ -4,6 +4,7 @@ import { nominal } from './facts.ts';
 import { engine, spray } from './hatch.ts';
 import { story } from './story.ts';
 import { curveOf, grid_rpm } from './truth.ts';
+import { baseTune, sparkAt } from './tune.ts';
 
 const mL_min = (m3_s: number) => Math.round(m3_s * 6e7);
 
@@ -99,6 +100,9 @@ export function setupAsTyped(): SetupInput {
       },
       mapSensor_kPa: 300,
       soundBoost_kPa: 100,
+      // As the control shows it in the middle of the baseline's pulls, to half a degree.
+      shownSpark_deg: Math.round(2 * sparkAt(baseTune, 4500, 100e3)) / 2,
+      fuelPump_L_h: 140,
     },
     fluidSystem: {
       mix: { by: 'poured', methanol_percent: 50, ethanol_percent: 0 },

@@ -61,6 +61,7 @@ it('a gate never opens by coming closer to its limit', () => {
     ambientTemperature: celsius(20),
     ambientPressure: 100e3,
     mapSensor: 300e3,
+    fuelPump: null,
     isSprayOn: true,
     plannedFlow: 3e-6,
     reserveShare: 0.2,

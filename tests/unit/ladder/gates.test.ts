@@ -22,6 +22,7 @@ const context: GateContext = {
   ambientTemperature: celsius(12),
   ambientPressure: 100.6e3,
   mapSensor: 300e3,
+  fuelPump: 0.036,
   isSprayOn: true,
   plannedFlow: 2.5e-6,
   reserveShare: 0.2,
@@ -29,9 +30,9 @@ const context: GateContext = {
 
 describe('gatesOf', () => {
   it('is open everywhere for sound pulls, and says how close each came', () => {
-    const gates = gatesOf({ ...sprayed, fluidLevel: 0.8 }, context);
+    const gates = gatesOf({ ...sprayed, fluidLevel: 0.8, fuelFlow: 0.02 }, context);
     expect(gates.map((g) => g.state).every((s) => s === 'open' || s === 'near')).toBe(true);
-    expect(gates).toHaveLength(11);
+    expect(gates).toHaveLength(12);
     for (const gate of gates) expect(gate.closeness).toBeGreaterThanOrEqual(0);
   });
   const closing: readonly [string, Partial<Measured>, string][] = [
@@ -46,6 +47,7 @@ describe('gatesOf', () => {
     ['injectorDuty', { injectorDuty: 0.91 }, 'back-to-last-good'],
     ['mapSensor', { manifoldPressure: 286e3 }, 'hold-boost'],
     ['boostCeiling', { boost: 121e3 }, 'hold-boost'],
+    ['fuelPump', { fuelFlow: 0.034 }, 'hold-boost'],
     ['intake', { hottestIntake: celsius(61) }, 'cool-down'],
     ['fluidLeft', { fluidLevel: 0.1 }, 'refill'],
   ];

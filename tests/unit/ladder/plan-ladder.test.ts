@@ -198,6 +198,34 @@ describe('what must change the ladder', () => {
     expect(ladder.caps[0]?.end).toBe('injectors');
     for (const step of ladder.steps) expect(step.predicted.injectorDuty).toBeLessThanOrEqual(0.8501);
   });
+  it('a small fuel pump: boost ends at 90 % of what it delivers, and the gate foretells it', () => {
+    const big = ladderOf({ setup: sampleSetup({ engine: { fuelPump_L_h: 200 } }) });
+    expect(big.caps[0]?.end).toBe('target');
+    const need = big.steps.at(-1)?.gates.find((g) => g.quantity === 'fuelPump')?.predicted?.[1] ?? 0;
+    // 200 kW at some 0.3 kg/kWh and 0.745 kg/L is about 80 L/h.
+    expect(need * 200).toBeGreaterThan(65);
+    expect(need * 200).toBeLessThan(105);
+    // A pump that the target would take to 93 %.
+    const small = ladderOf({ setup: sampleSetup({ engine: { fuelPump_L_h: (need * 200) / 0.93 } }) });
+    expect(small.caps[0]?.end).toBe('fuel-pump');
+    expect(topBoost(small)).toBeLessThan(topBoost(big));
+    for (const step of small.steps.filter((s) => s.kind === 'boost'))
+      expect(step.gates.find((g) => g.quantity === 'fuelPump')?.predicted?.[1]).toBeLessThanOrEqual(0.9001);
+  });
+  it('a fuel pump that nobody stated: no gate and no end is made up for it', () => {
+    const ladder = ladderOf({ setup: sampleSetup({ engine: { fuelPump_L_h: null } }) });
+    expect(ladder.caps.map((c) => c.end)).not.toContain('fuel-pump');
+    expect(ladder.steps[0]?.gates.map((g) => g.quantity)).not.toContain('fuelPump');
+  });
+  it('earlier spark at the shown point leaves less of it, and says where the number came from', () => {
+    const at = (shownSpark_deg: number | null) =>
+      ladderOf({ setup: sampleSetup({ engine: { shownSpark_deg } }) });
+    const practice = (l: Ladder) =>
+      l.notes.some((n) => n.code === 'charge/practice-default' && n.facts.what === 'spark');
+    expect(practice(at(null))).toBe(true);
+    expect(practice(at(18))).toBe(false);
+    expect(at(18).headroom?.boost).not.toEqual(at(8).headroom?.boost);
+  });
   it('the user’s own ceiling always holds', () => {
     const limits = ladderLimits({ ...sampleLimits, boostCeiling_kPa: 105 });
     expect(topBoost(ladderOf({ limits }))).toBe(105e3);

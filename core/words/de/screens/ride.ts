@@ -29,6 +29,7 @@ export const ride: ScreenWords['ride'] = {
     fuelPressure: 'Kraftstoffdruck',
     exhaust: 'Abgas',
     injectorDuty: 'Einspritzventile',
+    fuelPump: 'Kraftstoffpumpe',
     mapSensor: 'Saugrohr',
     boostCeiling: 'Ladedruck',
     intake: 'Ansaugluft',

@@ -74,6 +74,14 @@ export const sheet: ScreenWords['sheet'] = {
       hint: 'Darauf ruht der Rückfall',
     },
     'engine.knockLimitedBoost_kPa': { label: 'Ladedruck, bei dem es ohne klopfte', hint: '' },
+    'engine.shownSpark_deg': {
+      label: 'Frühzündung bei diesem Ladedruck',
+      hint: 'Vor dem oberen Totpunkt; von hier wird der Klopfabstand gerechnet',
+    },
+    'engine.fuelPump_L_h': {
+      label: 'Förderung der Kraftstoffpumpe bei vollem Ladedruck',
+      hint: 'Je Stunde, bei Kraftstoffdruck und Bordspannung unter vollem Ladedruck',
+    },
     'fluidSystem.mix.by': { label: 'Gemischt', hint: '' },
     'fluidSystem.mix.methanol_percent': { label: 'Methanol', hint: '' },
     'fluidSystem.mix.ethanol_percent': { label: 'Ethanol', hint: '' },

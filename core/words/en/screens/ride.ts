@@ -30,6 +30,7 @@ export const ride = {
     fuelPressure: 'Fuel pressure',
     exhaust: 'Exhaust gas',
     injectorDuty: 'Injectors',
+    fuelPump: 'Fuel pump',
     mapSensor: 'Manifold',
     boostCeiling: 'Boost',
     intake: 'Intake air',

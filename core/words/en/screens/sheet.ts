@@ -70,6 +70,14 @@ export const sheet = {
       hint: 'The fallback rests on it',
     },
     'engine.knockLimitedBoost_kPa': { label: 'Boost at which it knocked without spray', hint: '' },
+    'engine.shownSpark_deg': {
+      label: 'Spark advance at that boost',
+      hint: 'Before top dead centre; the knock room is reckoned from here',
+    },
+    'engine.fuelPump_L_h': {
+      label: 'Fuel pump delivery at full boost',
+      hint: 'Per hour, at the fuel pressure of full boost and the voltage of the car',
+    },
     'fluidSystem.mix.by': { label: 'Mixed', hint: '' },
     'fluidSystem.mix.methanol_percent': { label: 'Methanol', hint: '' },
     'fluidSystem.mix.ethanol_percent': { label: 'Ethanol', hint: '' },
