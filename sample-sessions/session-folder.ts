@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { type CarInput, RunRecordSchema, SessionSchema, type SetupInput } from '../core/session/index.ts';
+import { controlTables, lastSparkChange } from './simulation/control-tables.ts';
 import type { Chapter } from './simulation/story.ts';
 
 const folder = 'fenmoor-hatch';
@@ -20,10 +21,14 @@ export function sessionFolder(
   asTyped: { readonly car: CarInput; readonly setup: SetupInput; readonly conditions: object },
 ): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
+  const lastSpark = story.findLast((chapter) => chapter.kind === 'spark');
   const ledger = story.map((chapter, index) => ({
     id: chapter.id,
     kind: chapter.kind,
-    change: chapter.change,
+    change: chapter.change && {
+      ...chapter.change,
+      ...(chapter === lastSpark ? { table: lastSparkChange(at(20 * index)) } : {}),
+    },
     runs: chapter.files.map((file) => ({ runId: runIdOf(file.name) })),
     note: chapter.note,
     createdAt: at(20 * index),
@@ -36,6 +41,7 @@ export function sessionFolder(
     ...asTyped,
     limits: { mapCeiling_kPa: 285, boostCeiling_kPa: 120, fluidPressureLowest_kPa: 800 },
     ledger,
+    tables: controlTables(at(0)),
     note: 'Invented: the car, the day and every number in the logs. Level closed test oval, third gear.',
     isInvented: true,
   });

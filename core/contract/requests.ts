@@ -170,6 +170,22 @@ export const requests = {
       entries: z.array(z.object({ entryId: z.string(), pulls: z.array(PullCurveSchema) })),
     }),
   }),
+  /** Where in a table of the engine control the counted pulls of entries went. SI. */
+  'entries.trace': request({
+    input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
+    output: z.object({
+      pulls: z.array(
+        z.object({
+          pullId: z.string(),
+          entryId: z.string(),
+          engineSpeed_rad_s: SamplesSchema,
+          boost: SamplesSchema,
+          throttle: SamplesSchema,
+          fluidFlow: SamplesSchema,
+        }),
+      ),
+    }),
+  }),
   /** How close the pulls of an entry came to the session's limits. */
   'entries.gates': request({
     input: z.strictObject({ entryId: IdSchema }),

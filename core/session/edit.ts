@@ -6,6 +6,7 @@ import { type Entry, EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
+import { checkTable, type SessionTable, SessionTableSchema } from './session-table.ts';
 import { SetupSchema } from './setup.ts';
 
 /** A session with its runs' records: what an edit changes and undo restores. Logs themselves never change. */
@@ -65,6 +66,22 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
       })
       .partial(),
   }),
+  z.strictObject({ type: z.literal('table.add'), table: SessionTableSchema }),
+  z.strictObject({
+    type: z.literal('table.set'),
+    tableId: IdSchema,
+    patch: SessionTableSchema.pick({
+      name: true,
+      kind: true,
+      unit: true,
+      isAbsolute: true,
+      axes: true,
+      recorded: true,
+      now: true,
+      limit: true,
+    }).partial(),
+  }),
+  z.strictObject({ type: z.literal('table.remove'), tableId: IdSchema }),
   z.strictObject({ type: z.literal('pull.edit'), runId: IdSchema, edit: PullEditSchema }),
 ]);
 export type SessionEdit = z.infer<typeof SessionEditSchema>;
@@ -102,6 +119,22 @@ function withSession(state: SessionState, patch: Partial<Session>): Result<Sessi
   return ok({ ...state, session: { ...state.session, ...patch } });
 }
 
+/** The air around, for boost that is written as manifold pressure; standard where nobody has said (ISO 2533). */
+export function ambientPressureOf(session: Session): number {
+  return (session.setup?.air.barometer_kPa ?? session.conditions.barometer_kPa ?? 101.325) * 1e3;
+}
+
+/** A table in its place, or why it can't stand there. */
+function withTable(state: SessionState, table: SessionTable): Result<SessionState> {
+  const checked = checkTable(table, ambientPressureOf(state.session));
+  if (!checked.ok) return checked;
+  const { tables } = state.session;
+  const isNew = !tables.some((t) => t.id === table.id);
+  return withSession(state, {
+    tables: isNew ? [...tables, table] : tables.map((t) => (t.id === table.id ? table : t)),
+  });
+}
+
 function typedAfter(session: Session, asTyped: Record<string, { value: number; unit: string }> | undefined) {
   return asTyped ? { asTyped: { ...session.asTyped, ...asTyped } } : {};
 }
@@ -109,7 +142,8 @@ function typedAfter(session: Session, asTyped: Record<string, { value: number; u
 /**
  * The state after one edit. Pure; the host applies, saves and remembers the state before for undo.
  *
- * Errors: session/no-entry, session/no-run, session/baseline-stays, session/entry-has-runs.
+ * Errors: session/no-entry, session/no-run, session/no-table, session/baseline-stays, session/entry-has-runs; those of
+ *         a table that can't stand as it is.
  */
 export function applyEdit(state: SessionState, edit: SessionEdit): Result<SessionState> {
   const { session } = state;
@@ -177,6 +211,18 @@ export function applyEdit(state: SessionState, edit: SessionEdit): Result<Sessio
       }));
     case 'run.set':
       return withRun(state, edit.runId, (r) => ({ ...r, ...defined(edit.patch) }));
+    case 'table.add':
+      return withTable(state, edit.table);
+    case 'table.set': {
+      const table = session.tables.find((t) => t.id === edit.tableId);
+      if (!table) return fail({ code: 'session/no-table', facts: { tableId: edit.tableId } });
+      return withTable(state, { ...table, ...defined(edit.patch) });
+    }
+    case 'table.remove': {
+      if (!session.tables.some((t) => t.id === edit.tableId))
+        return fail({ code: 'session/no-table', facts: { tableId: edit.tableId } });
+      return withSession(state, { tables: session.tables.filter((t) => t.id !== edit.tableId) });
+    }
     case 'pull.edit':
       return withRun(state, edit.runId, (r) => ({ ...r, pullEdits: [...r.pullEdits, edit.edit] }));
   }

@@ -3,6 +3,7 @@ import { changeKinds } from '../compare/index.ts';
 import { ConditionsSchema } from '../power/index.ts';
 import { TypedValueSchema } from '../units/index.ts';
 import { IdSchema } from './run-record.ts';
+import { TableChangeSchema } from './session-table.ts';
 
 export const entryKinds = ['baseline', ...changeKinds] as const;
 export type EntryKind = (typeof entryKinds)[number];
@@ -12,6 +13,8 @@ export const ChangeSchema = z.looseObject({
   from: TypedValueSchema.nullable().default(null),
   to: TypedValueSchema.nullable().default(null),
   where: z.string().max(200).default(''),
+  /** Cell by cell, where it was made in a table of the session; left out elsewhere. */
+  table: TableChangeSchema.optional(),
 });
 export type Change = z.infer<typeof ChangeSchema>;
 

@@ -15,6 +15,7 @@ export * from './entry.ts';
 export * from './entry-gates.ts';
 export * from './entry-peak.ts';
 export * from './entry-pulls.ts';
+export * from './entry-trace.ts';
 export * from './json-difference.ts';
 export * from './limits.ts';
 export * from './merge-json.ts';
@@ -25,6 +26,7 @@ export * from './schema-problems.ts';
 export * from './session.ts';
 export * from './session-ladder.ts';
 export * from './session-ledger.ts';
+export * from './session-table.ts';
 export * from './setup.ts';
 
 import './problems.ts';

@@ -6,6 +6,7 @@ declare module '../result/result.ts' {
     'session/no-version': Record<string, never>;
     'session/no-entry': { entryId: string };
     'session/no-run': { runId: string };
+    'session/no-table': { tableId: string };
     'session/baseline-stays': Record<string, never>;
     'session/entry-has-runs': { entryId: string; runs: number };
     /** The ladder needs the setup sheet. */

@@ -4,6 +4,7 @@ import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema } from './run-record.ts';
+import { SessionTableSchema } from './session-table.ts';
 import { SetupSchema } from './setup.ts';
 
 /**
@@ -21,6 +22,8 @@ export const SessionSchema = z.looseObject({
   conditions: ConditionsSchema,
   limits: LimitsSchema,
   ledger: z.array(EntrySchema),
+  /** Spark, boost and mixture tables of the engine control, as read and as stepped. */
+  tables: z.array(SessionTableSchema).max(40).default([]),
   note: z.string().max(20_000).default(''),
   /** Channels by formula, added to every log of the session. */
   derivedChannels: z.array(DerivedChannelSchema).max(100).default([]),

@@ -11,9 +11,13 @@
 import './notes.ts';
 import './problems.ts';
 
+export * from './by-hand.ts';
 export * from './coverage.ts';
 export * from './difference-view.ts';
 export { type EcuTable, readTable, sameAxes, writeTable } from './ecu-table.ts';
+export * from './kind.ts';
+export * from './plausible.ts';
 export type { TableAxis } from './problems.ts';
 export { type CellChange, changesBetween, withValues } from './set-cells.ts';
+export * from './spray-of-plan.ts';
 export * from './step-cells.ts';

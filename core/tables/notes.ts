@@ -3,11 +3,13 @@ declare module '../result/result.ts' {
   interface NoteFacts {
     'tables/stepped': { cells: number; largest: number };
     'tables/held-by-limit': { cells: number; limit: number };
-    'tables/held-by-neighbours': { cells: number; limit: number };
+    'tables/held-by-neighbours': { cells: number; limit: number | null; step: number };
     'tables/nothing-covered': Record<string, never>;
     'tables/nothing-changed': Record<string, never>;
     /** Covered by the spray, and no pull has been there. */
     'tables/covered-not-driven': { cells: number };
+    /** Covered by the curve, and the logged flow was short there. */
+    'tables/fluid-was-short': { cells: number };
     /** Cells that an engine control reads without spray must not be stepped. */
     'tables/check-before-writing': Record<string, never>;
   }

@@ -11,13 +11,26 @@ export type StepQuestion = {
   readonly edge: number;
   /** No cell passes this on its way; null where there is none. */
   readonly limit: number | null;
+  /**
+   * What was last read or written down. Steps that pile up never part two neighbours by more than one step beyond what
+   * they stood apart in it: no cliff grows at the edge. Left out, the table itself.
+   */
+  readonly since?: EcuTable;
   /** Most that two neighbours may differ, where they did not differ more before; null for any. */
   readonly neighbourLimit: number | null;
+};
+
+/** A cell that got less than it was to get, and what held it. */
+export type HeldCell = {
+  readonly row: number;
+  readonly column: number;
+  readonly by: 'limit' | 'neighbours';
 };
 
 export type SteppedTable = {
   readonly table: EcuTable;
   readonly changes: readonly CellChange[];
+  readonly held: readonly HeldCell[];
   readonly notes: readonly Note[];
 };
 
@@ -53,7 +66,9 @@ function depthOf(covered: CellMask): number[][] {
  * Steps the covered cells, fading towards the uncovered ones, never past the limit, never further from a neighbour than
  * allowed. Cells that are not covered keep their value, and their text.
  *
- *   new = old + step min(1, depth / (edge + 1)),   |new_i - new_j| <= max(limit, |old_i - old_j|)
+ *   new = old + step min(1, depth / (edge + 1))
+ *   |new_i - new_j| <= max(limit, |old_i - old_j|)
+ *   new_i - new_j <= max(since_i - since_j + |step|, old_i - old_j)
  *
  * New values are rounded towards the old ones at the control's own digits, so that no rounding passes a limit.
  *
@@ -66,20 +81,22 @@ export function stepCells(table: EcuTable, question: StepQuestion): Result<Stepp
   const old = table.values;
   const depth = depthOf(covered);
   const fade = Math.max(0, Math.round(question.edge)) + 1;
-  let heldByLimit = 0;
+  const held: HeldCell[] = [];
   const wanted = old.map((line, r) =>
     line.map((value, c) => {
       const share = covered[r]?.[c] ? Math.min(1, (depth[r]?.[c] ?? 0) / fade) : 0;
       const asked = value + step * share;
       if (limit === null || share === 0 || up * (asked - limit) <= 0) return asked;
-      heldByLimit++;
+      held.push({ row: r, column: c, by: 'limit' });
       // A cell that stands past the limit already is left where it is.
       return up * (value - limit) >= 0 ? value : limit;
     }),
   );
   // From here on in whole digits of the control, so that no rounding passes a limit afterwards.
   const digits = 10 ** table.decimals;
-  const start = old.map((line) => line.map((value) => Math.round(value * digits)));
+  const inTicks = (of: readonly (readonly number[])[]) =>
+    of.map((line) => line.map((value) => Math.round(value * digits)));
+  const start = inTicks(old);
   const ticks = wanted.map((line, r) =>
     line.map((value, c) => {
       const from = old[r]?.[c] ?? value;
@@ -87,30 +104,39 @@ export function stepCells(table: EcuTable, question: StepQuestion): Result<Stepp
       return Math.round(from * digits) + up * Math.floor(up * (value - from) * digits + 1e-9);
     }),
   );
-  const heldByNeighbours =
-    neighbourLimit === null
-      ? 0
-      : holdToNeighbours(ticks, start, up, Math.floor(neighbourLimit * digits + 1e-9));
+  const pulledBack = holdToNeighbours(ticks, {
+    start,
+    since: inTicks((question.since ?? table).values),
+    up,
+    // A step finer than the digits of the control moves nothing, so it may part nothing either.
+    ramp: Math.floor(Math.abs(step) * digits + 1e-9),
+    limit: neighbourLimit === null ? Number.POSITIVE_INFINITY : Math.floor(neighbourLimit * digits + 1e-9),
+  });
+  held.push(...pulledBack);
   const rounded = ticks.map((line, r) =>
     line.map((value, c) => (value === start[r]?.[c] ? (old[r]?.[c] ?? value) : value / digits)),
   );
   const after = withValues(table, rounded);
   const changes = changesBetween(table, after);
-  return ok({ table: after, changes, notes: notesOf(question, changes, heldByLimit, heldByNeighbours) });
+  return ok({ table: after, changes, held, notes: notesOf(question, changes, held) });
 }
 
+type Hold = {
+  /** Before the step, and what was last written down. */
+  readonly start: readonly (readonly number[])[];
+  readonly since: readonly (readonly number[])[];
+  readonly up: number;
+  /** Most that the step may part two neighbours, beyond what they stood apart in `since`. */
+  readonly ramp: number;
+  /** Most that two neighbours may stand apart at all. */
+  readonly limit: number;
+};
+
 /**
- * Pulls values back towards the old ones until no two neighbours differ by more than the limit, or than they did
+ * Pulls values back towards the old ones until no two neighbours stand further apart than allowed, or than they did
  * before. The old values always fit, so it comes to rest.
- *
- * @returns  how many cells were pulled back
  */
-function holdToNeighbours(
-  ticks: number[][],
-  start: readonly (readonly number[])[],
-  up: number,
-  limit: number,
-): number {
+function holdToNeighbours(ticks: number[][], { start, since, up, ramp, limit }: Hold): HeldCell[] {
   const before = ticks.map((line) => [...line]);
   for (let moved = true; moved; ) {
     moved = false;
@@ -119,23 +145,28 @@ function holdToNeighbours(
         for (const [dr, dc] of around) {
           const other = ticks[r + dr]?.[c + dc];
           const [mine, theirs] = [start[r]?.[c], start[r + dr]?.[c + dc]];
+          const [mineSince, theirsSince] = [since[r]?.[c], since[r + dr]?.[c + dc]];
           if (other === undefined || mine === undefined || theirs === undefined) continue;
-          const held = other + up * Math.max(limit, up * (mine - theirs));
+          const gap = up * (mine - theirs);
+          const gapSince = up * ((mineSince ?? mine) - (theirsSince ?? theirs));
+          const held = other + up * Math.max(gap, Math.min(limit, gapSince + ramp));
           if (up * ((line[c] ?? value) - held) > 0) {
             line[c] = held;
             moved = true;
           }
         }
   }
-  return ticks.reduce((sum, line, r) => sum + line.filter((value, c) => value !== before[r]?.[c]).length, 0);
+  return ticks.flatMap((line, row) =>
+    line.flatMap((value, column) =>
+      value === before[row]?.[column] ? [] : [{ row, column, by: 'neighbours' as const }],
+    ),
+  );
 }
 
-function notesOf(
-  question: StepQuestion,
-  changes: readonly CellChange[],
-  heldByLimit: number,
-  heldByNeighbours: number,
-): Note[] {
+function notesOf(question: StepQuestion, changes: readonly CellChange[], held: readonly HeldCell[]): Note[] {
+  const heldBy = (by: HeldCell['by']) => held.filter((h) => h.by === by).length;
+  const heldByLimit = heldBy('limit');
+  const heldByNeighbours = heldBy('neighbours');
   const notes: Note[] = [];
   if (!question.covered.some((line) => line.some(Boolean)))
     notes.push({ code: 'tables/nothing-covered', facts: {} });
@@ -146,10 +177,10 @@ function notesOf(
   }
   if (heldByLimit > 0 && question.limit !== null)
     notes.push({ code: 'tables/held-by-limit', facts: { cells: heldByLimit, limit: question.limit } });
-  if (heldByNeighbours > 0 && question.neighbourLimit !== null)
+  if (heldByNeighbours > 0)
     notes.push({
       code: 'tables/held-by-neighbours',
-      facts: { cells: heldByNeighbours, limit: question.neighbourLimit },
+      facts: { cells: heldByNeighbours, limit: question.neighbourLimit, step: Math.abs(question.step) },
     });
   if (changes.length > 0) notes.push({ code: 'tables/check-before-writing', facts: {} });
   return notes;

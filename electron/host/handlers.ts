@@ -9,7 +9,13 @@ import {
   verdictToWire,
 } from '../../core/contract/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import { type AnalysedPull, createSession, entryGates, entryPulls } from '../../core/session/index.ts';
+import {
+  type AnalysedPull,
+  createSession,
+  entryGates,
+  entryPulls,
+  entryTrace,
+} from '../../core/session/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
@@ -163,6 +169,23 @@ export function createHandlers(
               return curve ? [curve] : [];
             }),
           })),
+        });
+      }),
+    'entries.trace': (input, context) =>
+      onDesk(async (d) => {
+        const { session, runs } = d.state();
+        const analyses = await d.analyses(context);
+        return ok({
+          pulls: input.entryIds.flatMap((id) =>
+            entryTrace(session, runs, analyses, id).map(({ pullId, entryId, states }) => ({
+              pullId,
+              entryId,
+              engineSpeed_rad_s: toSamples(states.map((s) => s.engineSpeed_rad_s)),
+              boost: toSamples(states.map((s) => s.boost)),
+              throttle: toSamples(states.map((s) => s.throttle ?? Number.NaN)),
+              fluidFlow: toSamples(states.map((s) => s.fluidFlow ?? Number.NaN)),
+            })),
+          ),
         });
       }),
     'entries.gates': (input, context) =>

@@ -1,4 +1,4 @@
-import type { Entry, EntryKind } from '../../core/session/index.ts';
+import type { Entry, EntryKind, TableChange } from '../../core/session/index.ts';
 import type { TypedValue } from '../../core/units/index.ts';
 
 /** A change while it is written down. */
@@ -9,6 +9,8 @@ export type ChangeDraft = {
   readonly to: TypedValue | null;
   readonly where: string;
   readonly against: string | null;
+  /** Cells of a table of the engine control; null where it was made elsewhere. */
+  readonly table: TableChange | null;
 };
 
 export const emptyDraft: ChangeDraft = {
@@ -18,6 +20,7 @@ export const emptyDraft: ChangeDraft = {
   to: null,
   where: '',
   against: null,
+  table: null,
 };
 
 export function draftOf(entry: Entry): ChangeDraft {
@@ -28,14 +31,16 @@ export function draftOf(entry: Entry): ChangeDraft {
     to: entry.change?.to ?? null,
     where: entry.change?.where ?? '',
     against: entry.against,
+    table: entry.change?.table ?? null,
   };
 }
 
 /** The parts of an entry that a draft decides. */
 export function entryPartOf(draft: ChangeDraft): Pick<Entry, 'kind' | 'title' | 'change' | 'against'> {
-  const { kind, title, from, to, where, against } = draft;
-  const hasChange = from !== null || to !== null || where !== '';
-  return { kind, title: title.trim(), change: hasChange ? { from, to, where: where.trim() } : null, against };
+  const { kind, title, from, to, where, against, table } = draft;
+  const hasChange = from !== null || to !== null || where !== '' || table !== null;
+  const change = hasChange ? { from, to, where: where.trim(), ...(table ? { table } : {}) } : null;
+  return { kind, title: title.trim(), change, against };
 }
 
 export function newEntry(draft: ChangeDraft): Entry {

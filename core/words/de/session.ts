@@ -25,6 +25,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `In dieser Sitzung gibt es keine Aufzeichnung „${f.runId}“.`,
     remedy: 'Zuerst die Logdatei einlesen.',
   }),
+  'session/no-table': (f) => ({
+    message: `In dieser Session gibt es keine Tabelle „${f.tableId}“.`,
+    remedy: 'Eine Tabelle im Plan wählen.',
+  }),
   'session/baseline-stays': () => ({
     message: 'Die Ausgangsmessung ist Eintrag 0 und bleibt dort.',
     remedy: 'Stattdessen einen neuen Eintrag anlegen.',

@@ -25,6 +25,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `There is no run “${f.runId}” in this session.`,
     remedy: 'Import the log first.',
   }),
+  'session/no-table': (f) => ({
+    message: `There is no table “${f.tableId}” in this session.`,
+    remedy: 'Pick one of the tables on the plan.',
+  }),
   'session/baseline-stays': () => ({
     message: 'The baseline is entry 0 and stays there.',
     remedy: 'Add a new entry instead.',

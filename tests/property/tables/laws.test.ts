@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { unwrap } from '../../../core/result/index.ts';
-import { differenceView, readTable, stepCells, writeTable } from '../../../core/tables/index.ts';
+import {
+  differenceView,
+  maskOf,
+  readTable,
+  setCells,
+  stepCells,
+  writeTable,
+} from '../../../core/tables/index.ts';
 
 /** Any table as an editor writes it, 2 to 8 by 2 to 8. */
 const written = fc
@@ -81,5 +88,58 @@ it('a step keeps to covered cells, to its size, to the limit and to the neighbou
       },
     ),
     { seed: 32, numRuns: 150 },
+  );
+});
+
+it('steps that pile up never part two neighbours by more than one step beyond what was written down', () => {
+  fc.assert(
+    fc.property(written, bits, bits, fc.constantFrom(1, 0.5, -0.7), (text, first, second, step) => {
+      const since = unwrap(readTable(text));
+      const size = [since.down.length, since.across.length] as const;
+      let table = since;
+      for (const flags of [first, second, first, second])
+        table = unwrap(
+          stepCells(table, {
+            covered: mask(...size, flags),
+            step,
+            edge: 0,
+            limit: null,
+            neighbourLimit: null,
+            since,
+          }),
+        ).table;
+      for (const [r, line] of table.values.entries())
+        for (const [c, value] of line.entries())
+          for (const [dr, dc] of [
+            [0, 1],
+            [1, 0],
+          ] as const) {
+            const other = table.values[r + dr]?.[c + dc];
+            const moved = value - (since.values[r]?.[c] ?? 0);
+            const otherMoved = (other ?? Number.NaN) - (since.values[r + dr]?.[c + dc] ?? 0);
+            if (other === undefined) continue;
+            expect(Math.abs(moved - otherMoved)).toBeLessThanOrEqual(Math.abs(step) + 1e-9);
+          }
+    }),
+    { seed: 33, numRuns: 150 },
+  );
+});
+
+it('a value set by hand changes the text of the chosen cells alone', () => {
+  fc.assert(
+    fc.property(written, bits, fc.integer({ min: -300, max: 700 }), (text, flags, tenths) => {
+      const table = unwrap(readTable(text));
+      const chosen = maskOf(table, (r, c) => flags[r * 8 + c] ?? false);
+      const set = unwrap(setCells(table, chosen, tenths / 10, null));
+      for (const [r, row] of set.text.rows.entries())
+        for (const [c, raw] of row.cells.entries())
+          if (!chosen[r - table.origin.row]?.[c - table.origin.column])
+            expect(raw).toBe(table.text.rows[r]?.cells[c]);
+      expect(writeTable(set).length - writeTable(table).length).toBe(
+        set.text.rows.flatMap((r) => r.cells).join('').length -
+          table.text.rows.flatMap((r) => r.cells).join('').length,
+      );
+    }),
+    { seed: 34 },
   );
 });

@@ -4,8 +4,10 @@ import {
   coveredCells,
   differenceView,
   guessAxes,
+  maskOf,
   placeOf,
   readTable,
+  setCells,
   stateOfCell,
   stepCells,
   writeTable,
@@ -110,6 +112,27 @@ describe('stepping', () => {
       'tables/check-before-writing',
     );
   });
+  it('says which cells were held, and by what', () => {
+    const { held } = unwrap(stepCells(table, { ...question, covered: all, limit: 32.5 }));
+    expect(held).toEqual([
+      { row: 0, column: 3, by: 'limit' },
+      { row: 0, column: 4, by: 'limit' },
+    ]);
+  });
+  it('builds no cliff: steps that pile up part neighbours by one step at most', () => {
+    const right = maskOf(table, (r, c) => r >= 2 && c >= 2);
+    const step = { ...question, covered: right };
+    const once = unwrap(stepCells(table, step)).table;
+    const twice = unwrap(stepCells(once, { ...step, since: table }));
+    // The rim may stand one step out, the cells behind it two.
+    expect(twice.table.values.slice(2)).toEqual([
+      [10, 12.5, 16, 18.5, 20],
+      [8, 10.5, 14, 17.5, 19],
+    ]);
+    expect(twice.held.filter((h) => h.by === 'neighbours').length).toBeGreaterThan(0);
+    const thrice = unwrap(stepCells(twice.table, { ...step, since: table })).table;
+    expect(thrice.values[3]).toEqual([8, 10.5, 14, 17.5, 19]);
+  });
   it('refuses a step of nothing', () => {
     expect(codes(stepCells(table, { ...question, step: 0 }))).toEqual(['tables/step-not-number']);
   });
@@ -147,6 +170,44 @@ describe('cells that the spray covers', () => {
       row: 0,
       column: 4,
     });
+  });
+});
+
+describe('cells by hand', () => {
+  const one = maskOf(table, (r, c) => r === 1 && c === 1);
+  it('takes a value at the digits of the table and leaves every other byte alone', () => {
+    const set = unwrap(setCells(table, one, 19.96, null));
+    expect(writeTable(set)).toBe(spark.replace('20.5', '20.0'));
+  });
+  it('holds the limit as it will be written, and lets a cell come down to anything', () => {
+    expect(codes(setCells(table, one, 21.06, { value: 21.06, unit: 'deg' }))).toEqual(['tables/past-limit']);
+    expect(unwrap(setCells(table, one, 20, { value: 15, unit: 'deg' })).values[1]?.[1]).toBe(20);
+  });
+});
+
+describe('cells that the spray covers over throttle, and where the flow was logged', () => {
+  const lines = ['\t2000\t3000\t4000', '0\t5\t5\t5', '50\t5\t5\t5', '100\t5\t5\t5'];
+  const throttles = unwrap(readTable(lines.join('\n')));
+  const spray = (state: { boost: number }) => ({ needed: 1, delivered: state.boost >= 45e3 ? 1 : 0 });
+  const at = (n: number, boost: number, fluidFlow?: number) => ({
+    engineSpeed_rad_s: rpm(n),
+    boost,
+    throttle: 1,
+    ...(fluidFlow === undefined ? {} : { fluidFlow }),
+  });
+  const axes = guessAxes(throttles);
+  it('a cell over throttle is covered only where logged boost was fed', () => {
+    expect(axes.load).toEqual({ kind: 'throttle', unit: '%' });
+    expect(coveredCells(throttles, axes, 100e3, spray, null).covered.flat()).not.toContain(true);
+    const { covered } = coveredCells(throttles, axes, 100e3, spray, [at(2000, 20e3), at(4000, 100e3)]);
+    expect(covered[2]).toEqual([false, false, true]);
+    expect(covered[1]).toEqual([false, false, false]);
+  });
+  it('a cell is left alone where the logged flow fell short of the curve', () => {
+    const fed = coveredCells(throttles, axes, 100e3, spray, [at(4000, 100e3, 0.95)]);
+    expect([fed.covered[2]?.[2], fed.short]).toEqual([true, 0]);
+    const starved = coveredCells(throttles, axes, 100e3, spray, [at(4000, 100e3, 0.4)]);
+    expect([starved.covered[2]?.[2], starved.short]).toEqual([false, 1]);
   });
 });
 
