@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import type { Result } from '../result/index.ts';
 import type { RequestInput, RequestName, RequestOutput } from './requests.ts';
+import { FolderWatchSchema } from './watch.ts';
 
 /** What the host tells without being asked. */
 export const HostEventSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('session-changed'), revision: z.int() }),
+  /** Null: watching has ended. */
+  z.object({ type: z.literal('watch-changed'), watch: FolderWatchSchema.nullable() }),
   z.object({
     type: z.literal('progress'),
     requestId: z.string(),

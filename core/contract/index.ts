@@ -7,4 +7,6 @@ export * from './preferences.ts';
 export * from './requests.ts';
 export * from './snapshot.ts';
 export * from './verdict-wire.ts';
+export * from './versions.ts';
+export * from './watch.ts';
 export * from './wire.ts';

@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import { changeKinds } from '../compare/index.ts';
 import { gateActions, gateQuantities, gateStates } from '../ladder/index.ts';
-import { CarSchema, IdSchema, SessionEditSchema } from '../session/index.ts';
+import { CarSchema, IdSchema, SessionEditSchema, SessionSchema } from '../session/index.ts';
 import { shownKinds } from '../units/index.ts';
 import { PreferencesSchema } from './preferences.ts';
 import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
 import { VerdictSchema } from './verdict-wire.ts';
+import { SessionVersionSchema } from './versions.ts';
+import { FolderWatchSchema } from './watch.ts';
 import { NoteSchema, SamplesSchema } from './wire.ts';
 
 type RequestShape = { readonly input: z.ZodType; readonly output: z.ZodType };
@@ -141,6 +143,40 @@ export const requests = {
   }),
   'session.undo': request({ input: nothing, output: SnapshotSchema }),
   'session.redo': request({ input: nothing, output: SnapshotSchema }),
+  /** Earlier versions of the open session's session.json, the newest first, and what was set aside of it. */
+  'history.list': request({ input: nothing, output: z.object({ versions: z.array(SessionVersionSchema) }) }),
+  /** One of them, to look at: `differs` are the fields in which the session is another now, at most 50. */
+  'history.read': request({
+    input: z.strictObject({ file: z.string().max(300) }),
+    output: z.object({
+      version: SessionVersionSchema,
+      session: SessionSchema,
+      differs: z.array(z.string()),
+      /** Runs that it knows and the folder has no more. */
+      missingRuns: z.array(z.string()),
+    }),
+  }),
+  /** Makes one of them the present state, as an edit that undo takes back. Runs and their records stay. */
+  'history.restore': request({
+    input: z.strictObject({ file: z.string().max(300) }),
+    output: SnapshotSchema,
+  }),
+  /** The watch of the open session, null where none runs. It ends with the session. */
+  'watch.get': request({ input: nothing, output: FolderWatchSchema.nullable() }),
+  /**
+   * Watches a folder that a logger writes into. Each log is taken into `entryId` once it is whole; every step is
+   * told as `watch-changed`. Started again on the same folder it only takes the new entry over.
+   */
+  'watch.start': request({
+    input: z.strictObject({
+      folder: z.string().min(1),
+      entryId: IdSchema.nullable().default(null),
+      /** False: logs are told and left where they are. */
+      takes: z.boolean().default(true),
+    }),
+    output: FolderWatchSchema,
+  }),
+  'watch.stop': request({ input: nothing, output: z.object({}) }),
   /** From a path on this machine. Files from a browser come through the shell's upload, with the same answer. */
   'runs.import': request({
     input: z.strictObject({ path: z.string(), entryId: IdSchema.nullable().default(null) }),

@@ -32,4 +32,4 @@ export * from './setup.ts';
 import './problems.ts';
 
 export type { FileRepair } from './store-notes.ts';
-export type { ZipFault } from './store-problems.ts';
+export type { VersionFault, ZipFault } from './store-problems.ts';

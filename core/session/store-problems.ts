@@ -1,6 +1,9 @@
 /** Why an entry of a zip is refused. */
 export type ZipFault = 'path' | 'link' | 'encrypted' | 'method' | 'twice' | 'overlap';
 
+/** Why an earlier version can only be looked at in a text editor. */
+export type VersionFault = 'damaged' | 'newer' | 'invalid';
+
 /** What can go wrong between a session and the disk. `path` is shown to people, never opened again. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
@@ -40,5 +43,8 @@ declare module '../result/result.ts' {
     /** Two sessions can be merged only where one is a copy of the other. */
     'store/other-session': { mine: string; theirs: string };
     'store/no-run': { runId: string };
+    /** An earlier version that is not in the folder, or not any more. */
+    'store/no-version': { file: string };
+    'store/version-unusable': { file: string; why: VersionFault };
   }
 }

@@ -9,7 +9,15 @@ import {
 } from '../../core/contract/index.ts';
 import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { IdSchema } from '../../core/session/index.ts';
-import { createHandlers, type Desk, type HostSetting, importInto } from './handlers.ts';
+import {
+  closeDesk,
+  createHandlers,
+  type Desk,
+  type HostSetting,
+  importInto,
+  takeWatched,
+} from './handlers.ts';
+import { createLogWatch } from './log-watch.ts';
 
 const UploadSchema = z.object({ name: z.string().min(1).max(1000), entryId: IdSchema.nullable() });
 
@@ -25,7 +33,13 @@ export function createHost(
   const tell = (event: HostEvent) => {
     for (const listener of listeners) listener(event);
   };
-  const desk: Desk = { current: null };
+  const watch = createLogWatch(
+    (path, entryId, earlier) => takeWatched(desk.current, path, entryId, earlier),
+    setting.now,
+    (state) => tell({ type: 'watch-changed', watch: state }),
+    setting.watchTiming,
+  );
+  const desk: Desk = { current: null, watch };
   const handlers = createHandlers(setting, desk, (revision) => tell({ type: 'session-changed', revision }));
 
   /** Progress goes to the caller's own stream as well as to every listener. */
@@ -72,8 +86,7 @@ export function createHost(
       return () => listeners.delete(listener);
     },
     close: async () => {
-      await desk.current?.close();
-      desk.current = null;
+      await closeDesk(desk);
     },
   };
 

@@ -19,9 +19,11 @@ import {
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
+import type { LogWatch } from './log-watch.ts';
 import { makeHandover } from './make-handover.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
 import { createSessionDesk, type SessionDesk } from './session-desk.ts';
+import { listVersions, readVersionOf } from './session-history.ts';
 import { thinnedChannel } from './thinned-channel.ts';
 
 /** What a shell gives the host: its place, its clock, its names. */
@@ -37,6 +39,8 @@ export type HostSetting = {
   readonly now: () => string;
   /** A fresh id in the alphabet of session ids. */
   readonly newId: () => string;
+  /** How often a watched folder is listed and how long a log must be quiet; tests hurry. */
+  readonly watchTiming?: { readonly interval_ms: number; readonly settle_ms: number };
 };
 
 export type Handlers = {
@@ -46,8 +50,16 @@ export type Handlers = {
   ) => Promise<Result<RequestOutput<N>>>;
 };
 
-/** The desk that is open, shared by all handlers. */
-export type Desk = { current: SessionDesk | null };
+/** The desk that is open, shared by all handlers, and the watch that ends with it. */
+export type Desk = { current: SessionDesk | null; readonly watch: LogWatch };
+
+/** Ends the watch, waits for what is being written and gives the folder free. */
+export async function closeDesk(desk: Desk): Promise<Result<void>> {
+  desk.watch.stop();
+  const closed = await desk.current?.close();
+  desk.current = null;
+  return closed ?? ok(undefined);
+}
 
 const mostRecent = 12;
 
@@ -68,7 +80,7 @@ export function createHandlers(
     if (desk.current?.folder === folder) return ok(await desk.current.snapshot(context));
     const opened = await openSession(folder, { now: now() });
     if (!opened.ok) return opened;
-    await desk.current?.close();
+    await closeDesk(desk);
     desk.current = createSessionDesk(opened.value, setting.version, now, onChange);
     const { name } = opened.value.session;
     const { recent } = await preferences.get();
@@ -121,15 +133,33 @@ export function createHandlers(
     },
     'sessions.open': (input, context) => openFolder(input.folder, context),
     'sessions.close': async () => {
-      const closed = await desk.current?.close();
-      desk.current = null;
-      return closed && !closed.ok ? closed : ok({});
+      const closed = await closeDesk(desk);
+      return closed.ok ? ok({}) : closed;
     },
     'session.get': async (_input, context) => ok(desk.current ? await desk.current.snapshot(context) : null),
     'session.edit': (input, context) =>
       onDesk(async (d) => afterEdit(await d.edit(input.edits, input.joinKey ?? null), d, context)),
     'session.undo': (_input, context) => onDesk(async (d) => afterEdit(await d.undo(), d, context)),
     'session.redo': (_input, context) => onDesk(async (d) => afterEdit(await d.redo(), d, context)),
+    'history.list': () => onDesk((d) => listVersions(d.folder, d.state().session)),
+    'history.read': (input) => onDesk((d) => readVersionOf(d.folder, d.state(), input.file)),
+    'history.restore': (input, context) =>
+      onDesk(async (d) => {
+        const version = await readVersionOf(d.folder, d.state(), input.file);
+        return version.ok ? afterEdit(await d.restore(version.value.session), d, context) : version;
+      }),
+    'watch.get': async () => ok(desk.watch.state()),
+    'watch.start': ({ folder, ...target }) =>
+      onDesk(async (d) => {
+        const { entryId } = target;
+        const isThere = entryId === null || d.state().session.ledger.some((e) => e.id === entryId);
+        if (!isThere) return fail({ code: 'session/no-entry', facts: { entryId } });
+        return desk.watch.start(folder, target);
+      }),
+    'watch.stop': async () => {
+      desk.watch.stop();
+      return ok({});
+    },
     'runs.import': (input, context) =>
       onDesk((d) => importInto(d, { path: input.path }, input.entryId, context)),
     'runs.channels': (input, context) =>
@@ -210,6 +240,27 @@ export function createHandlers(
         return ok({ ...made, savedAs: null });
       }),
   };
+}
+
+/** Takes a log that the watch found whole; one that grew since stands in for its shorter copy. */
+export async function takeWatched(
+  desk: SessionDesk | null,
+  path: string,
+  entryId: string | null,
+  earlierRunId: string | null,
+): Promise<Result<{ runId: string; replaces: string | null }>> {
+  if (!desk) return fail({ code: 'contract/no-session', facts: {} });
+  const taken = await desk.take({ path }, null);
+  if (!taken.ok) return taken;
+  const { record, duplicateOf } = taken.value;
+  const runId = record.id;
+  if (earlierRunId !== null && duplicateOf === null) {
+    const stands = await desk.standInFor(runId, earlierRunId);
+    if (!stands.ok) return stands;
+    if (stands.value) return ok({ runId, replaces: earlierRunId });
+  }
+  const joined = await desk.join(record, entryId);
+  return joined.ok ? ok({ runId, replaces: null }) : joined;
 }
 
 /** Imports and answers with what was found, for a path and for an upload alike. */

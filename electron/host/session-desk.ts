@@ -4,6 +4,7 @@ import {
   applyEdit,
   type RunAnalysis,
   type RunRecord,
+  type Session,
   type SessionEdit,
   type SessionState,
 } from '../../core/session/index.ts';
@@ -17,6 +18,7 @@ import {
   saveSession,
 } from '../store/index.ts';
 import { type Analyst, createAnalyst } from './analyst.ts';
+import { isLongerCopy, standInEdits } from './longer-copy.ts';
 import { summaryOfRun } from './run-summary.ts';
 import { createUndoHistory } from './undo-history.ts';
 
@@ -33,6 +35,15 @@ export type SessionDesk = {
   readonly undo: () => Promise<Result<void>>;
   readonly redo: () => Promise<Result<void>>;
   readonly take: (source: LogSource, entryId: string | null) => Promise<Result<ImportedLog>>;
+  /** Puts a run into an entry, unless it stands in one already. */
+  readonly join: (record: RunRecord, entryId: string | null) => Promise<Result<void>>;
+  /** Makes an earlier version of session.json the present one. */
+  readonly restore: (session: Session) => Promise<Result<void>>;
+  /**
+   * Lets a run that is a longer copy of another stand in its place in the ledger, with its notes, columns and
+   * pull edits. The shorter one stays a run. False where it is no longer copy.
+   */
+  readonly standInFor: (runId: string, shorterId: string) => Promise<Result<boolean>>;
   readonly summaryOf: (runId: string, context: RequestContext) => Promise<RunSummary | null>;
   readonly close: () => Promise<Result<void>>;
 };
@@ -89,6 +100,21 @@ export function createSessionDesk(
     return [...open.runs.values()].map(({ record }) => summaryOfRun(record, found.get(record.id)));
   }
 
+  function edit(edits: readonly SessionEdit[], joinKey: string | null, title: string): Promise<Result<void>> {
+    return inTurn(async () => {
+      const before = state();
+      let after = before;
+      for (const one of edits) {
+        const edited = applyEdit(after, one);
+        if (!edited.ok) return edited;
+        after = edited.value;
+      }
+      const saved = await save(before, after);
+      if (saved.ok) history.record(before, after, title, joinKey);
+      return saved;
+    });
+  }
+
   return {
     folder: open.folder,
     state,
@@ -107,19 +133,28 @@ export function createSessionDesk(
       readOnly: open.readOnly as Problem | null,
       notices: [...open.notices] as Note[],
     }),
-    edit: (edits, joinKey) =>
+    edit: (edits, joinKey) => edit(edits, joinKey, edits[0]?.type ?? ''),
+    restore: (session) =>
       inTurn(async () => {
         const before = state();
-        let after = before;
-        for (const edit of edits) {
-          const edited = applyEdit(after, edit);
-          if (!edited.ok) return edited;
-          after = edited.value;
-        }
+        // A folder keeps its own identity: merging knows copies by it.
+        const after = { ...before, session: { ...session, id: before.session.id } };
         const saved = await save(before, after);
-        if (saved.ok) history.record(before, after, edits[0]?.type ?? '', joinKey);
+        if (saved.ok) history.record(before, after, 'history.restore', null);
         return saved;
       }),
+    standInFor: async (runId, shorterId) => {
+      const isLonger = await isLongerCopy(open, runId, shorterId);
+      if (!isLonger.ok || !isLonger.value) return isLonger;
+      const done = await edit(standInEdits(state(), runId, shorterId), null, 'entry.takeRun');
+      return done.ok ? ok(true) : done;
+    },
+    join: (record, entryId) => {
+      const isPlaced = open.session.ledger.some((e) => e.runs.some((r) => r.runId === record.id));
+      return entryId === null || isPlaced
+        ? Promise.resolve(ok(undefined))
+        : inTurn(() => attach(record, entryId));
+    },
     undo: () =>
       inTurn(async () => {
         const target = history.undo();

@@ -14,10 +14,12 @@ type Known = { size: number; modified_ms: number; since_ms: number; isTold: bool
  * the first listing is known already and is told only if it changes later. An empty file is not told: a logger
  * makes it before the first row.
  *
+ * @param onGrowing  told at each listing in which a log is found new or changed
  * @returns  a function from a listing and a clock that never goes backwards [ms] to the files that settled
  */
 export function createSettleDetector(
   settle_ms: number = usualSettle_ms,
+  onGrowing: (log: SettledFile) => void = () => undefined,
 ): (files: readonly SeenFile[], clock_ms: number) => SettledFile[] {
   let known: Map<string, Known> | null = null;
   return (files, clock_ms) => {
@@ -38,6 +40,7 @@ export function createSettleDetector(
               wasTold: isFirst || (before?.isTold ?? false) || (before?.wasTold ?? false),
             };
       next.set(name, now);
+      if (!isFirst && !isSame && size > 0) onGrowing({ name, size, modified_ms, isNew: !now.wasTold });
       if (now.isTold || size === 0 || clock_ms - now.since_ms < settle_ms) continue;
       now.isTold = true;
       settled.push({ name, size, modified_ms, isNew: !now.wasTold });

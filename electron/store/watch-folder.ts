@@ -11,7 +11,11 @@ const usualInterval_ms = 1_000;
 /** Endings that loggers use; half-downloaded and hidden files never match. */
 const logName = /^[^.~].*\.(csv|tsv|txt|log|dat|asc)$/i;
 
+export type SeenLog = SettledFile & { readonly path: string };
+
 export type WatchOptions = {
+  /** Told at each listing in which a log is found new or changed, before it is whole. */
+  readonly onGrowing?: (log: SeenLog) => void;
   /** Told once when the folder stops answering, and once, as null, when it does again. */
   readonly onProblem?: (problem: Problem | null) => void;
   readonly interval_ms?: number;
@@ -30,11 +34,13 @@ export type FolderWatch = { readonly stop: () => void };
  */
 export function watchFolder(
   folder: string,
-  onSettled: (log: SettledFile & { readonly path: string }) => void,
+  onSettled: (log: SeenLog) => void,
   options: WatchOptions = {},
 ): Promise<Result<FolderWatch>> {
   const { fs = nodeFileSystem, isLog = (name) => logName.test(name) } = options;
-  const detect = createSettleDetector(options.settle_ms ?? usualSettle_ms);
+  const detect = createSettleDetector(options.settle_ms ?? usualSettle_ms, (log) => {
+    if (!isStopped) options.onGrowing?.({ ...log, path: join(folder, log.name) });
+  });
   let isStopped = false;
   let timer: NodeJS.Timeout | undefined;
   let isFailing = false;

@@ -9,6 +9,12 @@ const zipFaults = {
   overlap: 'sie über einer anderen liegt',
 };
 
+const versionFaults = {
+  damaged: 'sie ist beschädigt',
+  newer: 'ein neueres Programm hat sie geschrieben',
+  invalid: 'ein Feld darin passt nicht',
+};
+
 export const storeProblems: ProblemWordsOf<'store'> = {
   'store/missing': (f) => ({
     message: `Unter ${f.path} ist nichts zu finden.`,
@@ -123,6 +129,14 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   'store/no-run': (f) => ({
     message: `Der Sitzungsordner enthält keine Aufzeichnung ${f.runId}.`,
     remedy: 'Das Log noch einmal einlesen.',
+  }),
+  'store/no-version': (f) => ({
+    message: `Der Sitzungsordner enthält keine frühere Fassung ${f.file}.`,
+    remedy: 'Die Liste noch einmal lesen; alte Fassungen eines Tages werden ausgedünnt.',
+  }),
+  'store/version-unusable': (f) => ({
+    message: `${f.file} lässt sich nicht öffnen: ${versionFaults[f.why]}.`,
+    remedy: 'Eine andere Fassung nehmen oder die Datei in einem Texteditor ansehen.',
   }),
 };
 

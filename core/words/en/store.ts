@@ -9,6 +9,12 @@ const zipFaults = {
   overlap: 'it lies over another entry',
 };
 
+const versionFaults = {
+  damaged: 'it is damaged',
+  newer: 'a newer program wrote it',
+  invalid: 'a field in it does not fit',
+};
+
 export const storeProblems: ProblemWordsOf<'store'> = {
   'store/missing': (f) => ({
     message: `There is nothing at ${f.path}.`,
@@ -122,6 +128,14 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   'store/no-run': (f) => ({
     message: `The session folder holds no run ${f.runId}.`,
     remedy: 'Import the log again.',
+  }),
+  'store/no-version': (f) => ({
+    message: `The session folder holds no earlier version ${f.file}.`,
+    remedy: 'Read the list again; old versions of one day are thinned out.',
+  }),
+  'store/version-unusable': (f) => ({
+    message: `${f.file} can't be opened: ${versionFaults[f.why]}.`,
+    remedy: 'Take another version, or look at the file in a text editor.',
   }),
 };
 

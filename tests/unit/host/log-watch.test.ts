@@ -1,0 +1,120 @@
+import { appendFileSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { FolderWatch } from '../../../core/contract/index.ts';
+import { askingHost } from '../../support/asking-host.ts';
+import { temporaryFolder } from '../../support/sample-copy.ts';
+
+const log = readFileSync(
+  new URL('../../../sample-sessions/loose-logs/before-1.00-bar.csv', import.meta.url),
+  'utf8',
+);
+const lines = log.split('\n');
+const firstHalf = `${lines.slice(0, lines.length >> 1).join('\n')}\n`;
+const rest = lines.slice(lines.length >> 1).join('\n');
+
+let place: ReturnType<typeof temporaryFolder>;
+let logs: string;
+let asking: ReturnType<typeof askingHost>;
+let entryId: string;
+
+beforeEach(async () => {
+  place = temporaryFolder();
+  logs = join(place.folder, 'logs');
+  mkdirSync(logs);
+  asking = askingHost(place.folder);
+  const opened = await asking.get('sessions.create', { name: 'Fenmoor', car: { mass_kg: 1320 } });
+  entryId = opened.session.ledger[0]?.id ?? '';
+});
+
+afterEach(async () => {
+  await asking.host.close();
+  place.remove();
+});
+
+const told = () =>
+  asking.events.flatMap((event) => (event.type === 'watch-changed' ? [event.watch] : [])) as FolderWatch[];
+const runsOfEntry = async () =>
+  (await asking.snapshot()).session.ledger.find((e) => e.id === entryId)?.runs.map((r) => r.runId) ?? [];
+const until = (isSo: () => void | Promise<void>) => vi.waitFor(isSo, { timeout: 10_000, interval: 20 });
+
+describe('watching a folder for the open session', () => {
+  it('takes each log into the entry once it is whole, and tells every step', async () => {
+    writeFileSync(join(logs, 'yesterday.csv'), log.replaceAll('5', '6'));
+    const before = await runsOfEntry();
+    const started = await asking.get('watch.start', { folder: logs, entryId });
+    expect(started).toMatchObject({ folder: logs, entryId, takes: true, logs: [], problem: null });
+    writeFileSync(join(logs, 'pull 1.csv'), firstHalf);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('growing'));
+    appendFileSync(join(logs, 'pull 1.csv'), rest);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('taken'));
+    const [line, ...others] = (await asking.get('watch.get', {}))?.logs ?? [];
+    expect(others).toEqual([]);
+    expect(line).toMatchObject({ name: 'pull 1.csv', isNew: true, replaces: null, problems: [] });
+    expect(await runsOfEntry()).toEqual([...before, line?.runId]);
+    const run = (await asking.snapshot()).runs.find((r) => r.record.id === line?.runId);
+    expect(run?.pulls.length).toBeGreaterThan(0);
+    expect(told().map((w) => w.logs[0]?.state)).toContain('complete');
+  });
+
+  it('a log that grew after a pause stands in for its shorter copy, which stays a run', async () => {
+    await asking.get('watch.start', { folder: logs, entryId });
+    writeFileSync(join(logs, 'pull 1.csv'), firstHalf);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('taken'));
+    const shorter = told().at(-1)?.logs[0]?.runId ?? '';
+    await asking.get('session.edit', {
+      edits: [{ type: 'run.set', runId: shorter, patch: { note: 'gusty' } }],
+    });
+    appendFileSync(join(logs, 'pull 1.csv'), rest);
+    await until(() => expect(told().at(-1)?.logs[0]).toMatchObject({ state: 'taken', replaces: shorter }));
+    const longer = told().at(-1)?.logs[0]?.runId ?? '';
+    const runs = await runsOfEntry();
+    expect(runs).toContain(longer);
+    expect(runs).not.toContain(shorter);
+    const { runs: all } = await asking.snapshot();
+    expect(all.map((r) => r.record.id)).toEqual(expect.arrayContaining([longer, shorter]));
+    expect(all.find((r) => r.record.id === longer)?.record.note).toBe('gusty');
+  });
+
+  it('another file under the same name is another run, beside the one before', async () => {
+    await asking.get('watch.start', { folder: logs, entryId });
+    writeFileSync(join(logs, 'log.csv'), log);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('taken'));
+    const first = told().at(-1)?.logs[0]?.runId ?? '';
+    writeFileSync(join(logs, 'log.csv'), log.replaceAll('7', '6'));
+    await until(() => {
+      expect(told().at(-1)?.logs[0]?.state).toBe('taken');
+      expect(told().at(-1)?.logs[0]?.runId).not.toBe(first);
+    });
+    const runs = await runsOfEntry();
+    expect(runs).toEqual(expect.arrayContaining([first, told().at(-1)?.logs[0]?.runId]));
+  });
+
+  it('only tells where it is asked to, and follows a new entry without losing what it saw', async () => {
+    await asking.get('watch.start', { folder: logs, takes: false });
+    writeFileSync(join(logs, 'a.csv'), log);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('complete'));
+    expect((await asking.snapshot()).runs).toEqual([]);
+    const again = await asking.get('watch.start', { folder: logs, entryId });
+    expect(again).toMatchObject({ entryId, takes: true, logs: [{ name: 'a.csv' }] });
+  });
+
+  it('tells when the folder goes and comes back', async () => {
+    await asking.get('watch.start', { folder: logs });
+    renameSync(logs, `${logs}-away`);
+    await until(() => expect(told().at(-1)?.problem?.code).toBe('store/missing'));
+    renameSync(`${logs}-away`, logs);
+    await until(() => expect(told().at(-1)?.problem).toBeNull());
+  });
+
+  it('ends with the session, and refuses what cannot be watched', async () => {
+    expect(await asking.codeOf('watch.start', { folder: join(logs, 'nowhere') })).toBe('store/missing');
+    expect(await asking.codeOf('watch.start', { folder: logs, entryId: 'nobody' })).toBe('session/no-entry');
+    expect(await asking.get('watch.get', {})).toBeNull();
+    await asking.get('watch.start', { folder: logs });
+    await asking.get('sessions.close', {});
+    expect(await asking.get('watch.get', {})).toBeNull();
+    expect(told().at(-1)).toBeNull();
+    expect(await asking.codeOf('watch.start', { folder: logs })).toBe('contract/no-session');
+  });
+});
