@@ -4,6 +4,7 @@ import { celsius, type Explanation } from '../units/index.ts';
 import { airDensity, ambientAir, type ChargeAir, type PartsPerAir } from './charge-air.ts';
 import { compress, explainCompressor } from './compressor.ts';
 import { cool, explainCooler } from './cooler.ts';
+import { stirringOnTheWay } from './drop-slip.ts';
 import { dropLifetime, evaporationConstant, residenceTime } from './droplet.ts';
 import { evaporate, type Liquid, massOf, noLiquid } from './evaporation.ts';
 import { evaporatedOfSpray, practiceDropDiameter } from './spray-cloud.ts';
@@ -42,7 +43,7 @@ export type SprayInCharge = {
   readonly dropDiameter: number | null;
   /** From nozzle to valve; null for practice by place. */
   readonly way: { readonly length: number; readonly bore: number } | null;
-  /** See evaporationConstant; null for practice. */
+  /** See evaporationConstant; null for that of the slip that drops of practice start with. */
   readonly stirring?: number | null;
 };
 
@@ -76,6 +77,8 @@ export type ChargeAlong = {
   readonly drops: {
     readonly residence: number;
     readonly lifetime: number;
+    /** How much faster they go for overtaking the air. */
+    readonly stirring: number;
     /** Share of the fluid that has time to evaporate before the valve. */
     readonly takingPart: number;
   } | null;
@@ -92,8 +95,6 @@ const practiceWay: { readonly [P in SprayPlace]: number } = {
   port: 0.1,
 };
 const practiceBore = 0.06;
-/** Drops leave the nozzle with some 30 m/s of slip, which dies away on the way (from memory: Ranz and Marshall). */
-const practiceStirring = 2;
 
 function stateOf(station: Station, air: ChargeAir, liquid: Liquid, sprayed: number): ChargeState {
   const share = sprayed > 0 ? Math.min(1, Math.max(0, 1 - massOf(liquid.parts) / sprayed)) : 0;
@@ -125,6 +126,15 @@ function dropsAt(
   const latentHeat = mixLatentHeat(spray.mix, wet);
   if (!latentHeat.ok) return latentHeat;
   const diameter = spray.dropDiameter ?? practiceDropDiameter;
+  const stirring =
+    spray.stirring ??
+    stirringOnTheWay({
+      diameter,
+      liquidDensity: density.value,
+      pressure: air.pressure,
+      temperature: air.temperature,
+      time: residence,
+    });
   let end = air.temperature;
   let takingPart = 0;
   let lifetime = Number.POSITIVE_INFINITY;
@@ -134,7 +144,7 @@ function dropsAt(
       surface: wet,
       latentHeat: latentHeat.value,
       density: density.value,
-      stirring: spray.stirring ?? practiceStirring,
+      stirring,
     });
     lifetime = dropLifetime(diameter, constant);
     takingPart = evaporatedOfSpray(residence, diameter, constant);
@@ -142,7 +152,7 @@ function dropsAt(
     if (!after.ok) return after;
     end = Math.max(wet, after.value.air.temperature);
   }
-  return ok({ residence, lifetime, takingPart });
+  return ok({ residence, lifetime, stirring, takingPart });
 }
 
 export function partsOf(mix: Mix, mass: number): PartsPerAir {
@@ -239,6 +249,7 @@ export function chargeAlong(path: ChargePath): Result<ChargeAlong> {
   if (!settled.ok) return settled;
   const port = stateOf('port', air, liquid, sprayed);
   states.push(port);
+  explanations.push(explainDensity(port));
   if (spray && drops) {
     notes.push(...notesOf(spray, drops, port, isFull));
     explanations.push(...explainSpray(spray, drops, nozzle, port));
@@ -272,6 +283,21 @@ function notesOf(
   return notes;
 }
 
+function explainDensity(port: ChargeState): Explanation {
+  return {
+    id: 'charge/density',
+    formula: 'rho = p / (R T (1 / M_a + sum w_i / M_i))',
+    tex: String.raw`\rho=\frac{p}{R\,T\,(1/M_a+\sum w_i/M_i)}`,
+    inputs: [
+      { symbol: 'p', value: port.air.pressure, kind: 'pressure' },
+      { symbol: 'T', value: port.air.temperature, kind: 'temperature' },
+      { symbol: 'rho', value: port.density, kind: 'density' },
+    ],
+    source: 'ideal gases; dry air alone, as it alone burns fuel',
+    validRange: [{ symbol: 'p', from: 50e3, to: 400e3, kind: 'pressure' }],
+  };
+}
+
 function explainSpray(
   spray: SprayInCharge,
   drops: NonNullable<ChargeAlong['drops']>,
@@ -299,15 +325,17 @@ function explainSpray(
     },
     {
       id: 'charge/drops',
-      formula: 't = d^2 rho c / (8 k ln(1 + B)),   B = c (T - T_s) / h',
-      tex: String.raw`t = \frac{d^2\rho_l c}{8 k \ln(1+B)}`,
+      formula:
+        't = d^2 rho c / (8 k ln(1 + B) f),   B = c (T - T_s) / h,   f = mean of 1 + 0.3 Re^(1/2) Pr^(1/3)',
+      tex: String.raw`t = \frac{d^2\rho_l c}{8 k \ln(1+B)\,f},\quad f=\overline{1+0.3\,Re^{1/2}Pr^{1/3}}`,
       inputs: [
         { symbol: 'd', value: spray.dropDiameter ?? practiceDropDiameter, kind: 'length' },
         { symbol: 't', value: drops.lifetime, kind: 'time' },
+        { symbol: 'f', value: drops.stirring, kind: 'number' },
         { symbol: 'way', value: drops.residence, kind: 'time' },
       ],
       source:
-        'd-squared law, Turns, An Introduction to Combustion, ch. 3; spread after Rosin and Rammler (from memory)',
+        'd-squared law, Turns, An Introduction to Combustion, ch. 3; slip: Ranz and Marshall (1952), Schiller and Naumann (1933); spread after Rosin and Rammler (from memory)',
       validRange: [{ symbol: 'd', from: 5e-6, to: 300e-6, kind: 'length' }],
     },
   ];

@@ -23,8 +23,8 @@ export function airConductivity(temperature: number): number {
  * @param of.density       of the fluid [kg/m^3]
  * @param of.stirring      what slip past the air multiplies it by; 1 for a drop that swims along
  *
- * Valid:  a single drop in still air; a dense spray evaporates slower, a drop that is still overtaking the air
- *         two to four times faster (Ranz and Marshall), for its first centimetres.
+ * Valid:  a single drop; a dense spray evaporates slower. The surface is taken at adiabatic saturation: against the
+ *         mass-transfer form this is a fifth slow for water at room temperature (Lewis number 0.86).
  * Source: d-squared law (Spalding), Turns, An Introduction to Combustion, ch. 3 (from memory).
  * Check:  100 um of water 10 K above its wet bulb lives 12 s.
  */

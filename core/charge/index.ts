@@ -19,6 +19,7 @@ export * from './charge-along.ts';
 export { compressorOutlet, compressorWork } from './compressor.ts';
 export { cool } from './cooler.ts';
 export { burntShare, type Crank, volumeRatio } from './crank.ts';
+export * from './drop-slip.ts';
 export * from './droplet.ts';
 export { type Evaporated, evaporate, type Liquid, massOf } from './evaporation.ts';
 export { explainIgnitionDelay, ignitionDelay } from './ignition-delay.ts';

@@ -72,6 +72,7 @@ describe('chargeAlong', () => {
     const { explanations } = unwrap(chargeAlong(path));
     expect(explanations.map((e) => e.id)).toEqual([
       'charge/compressor',
+      'charge/density',
       'charge/evaporation',
       'charge/drops',
     ]);
