@@ -41,6 +41,8 @@ export type Gate = {
   /** What the numbers are shown as, SI. */
   readonly kind: ShownKind;
   readonly limit: number;
+  /** Where closeness begins to count. */
+  readonly from: number;
   /** Closes below its limit rather than above. */
   readonly isLowest: boolean;
   readonly measured: number | null;
@@ -104,6 +106,7 @@ function gateOf(rule: Rule): Gate[] {
       quantity: rule.quantity,
       kind: rule.kind,
       limit,
+      from: rule.from,
       isLowest: rule.isLowest ?? false,
       measured,
       predicted,

@@ -10,8 +10,11 @@
  */
 import './notes.ts';
 
+export * from './arrived-of-verdict.ts';
 export { type BoostCap, type BoostEnd, boostEnds } from './caps.ts';
 export { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+export * from './explain-gate.ts';
+export * from './explain-step.ts';
 export * from './fluid-of-pulls.ts';
 export * from './fuel-pump.ts';
 export * from './gate.ts';

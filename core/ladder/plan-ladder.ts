@@ -4,6 +4,7 @@ import { type Note, ok, type Result } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
 import { type BoostCap, boostCaps } from './caps.ts';
 import { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+import { type ExplainedAt, explainDuty, explainManifold, explainPump } from './explain-step.ts';
 import { fuelPumpAt, fuelPumpDelivery } from './fuel-pump.ts';
 import { type GateContext, gatesOf } from './gate.ts';
 import { type LadderHeadroom, ladderHeadroom, type Range, sparkLeft } from './headroom.ts';
@@ -144,7 +145,7 @@ export function planLadder(input: LadderInput): Result<Ladder> {
       ...(headroom.value?.explanations ?? []),
       ...plan.value.explanations,
       ...mixture.value.plan.explanations,
-      explainPower(plan.value, setup),
+      explainPower(plan.value, setup, null),
     ],
   });
 }
@@ -236,14 +237,15 @@ function stepBuilder(of: Building) {
       );
     }
     now.power = now.power && times(now.power, gain);
-    const duty = injectorDutyAt(
-      input.setup,
+    const at: ExplainedAt = {
+      setup: input.setup,
       plan,
-      model.ambientPressure,
-      now.boost,
-      now.isSprayOn ? of.alcoholShare : 0,
-    );
-    const pump = fuelPumpAt(input.setup, plan, now.boost, now.isSprayOn ? of.alcoholShare : 0);
+      ambientPressure: model.ambientPressure,
+      boost: now.boost,
+      alcoholShare: now.isSprayOn ? of.alcoholShare : 0,
+    };
+    const duty = injectorDutyAt(at.setup, plan, at.ambientPressure, at.boost, at.alcoholShare);
+    const pump = fuelPumpAt(at.setup, plan, at.boost, at.alcoholShare);
     const wet = chargeAlong(model.path(now.boost, speed, now.isSprayOn));
     const dry = chargeAlong(model.path(now.boost, speed, false));
     const intake: Range | null =
@@ -270,8 +272,15 @@ function stepBuilder(of: Building) {
         intake: intake?.[0] ?? Number.NaN,
         manifoldPressure,
       },
+      explanations: [
+        explainPower(plan, input.setup, now.power),
+        explainDuty(at),
+        explainPump(at),
+        explainManifold(model.ambientPressure, now.boost),
+        ...(wet.ok ? wet.value.explanations : []),
+      ].filter((e) => e !== null),
       gates,
-      ifClosed: 'back-to-last-good',
+      ifClosed: gates[0]?.ifClosed ?? 'back-to-last-good',
       cautions: cautionsOf(kind, input, plan),
     });
     if (kind !== 'baseline' && kind !== 'nothing') sinceReturn++;
@@ -373,13 +382,19 @@ function powerNow(of: Building): Range | null {
   return times([0.98 * base, 1.02 * base], standing.powerRatio);
 }
 
-function explainPower(plan: Plan, setup: Setup): Explanation {
+function explainPower(plan: Plan, setup: Setup, after: Range | null): Explanation {
   return {
     id: 'ladder/predicted-power',
     formula: 'P = P_target (p_a + b) / (p_a + b_target) x measured effects x (1 + gain of each step)',
     inputs: [
       { symbol: 'P_target', value: (setup.engine.peakPower_kW ?? Number.NaN) * 1e3, kind: 'power' },
       { symbol: 'b_target', value: plan.path.peakBoost, kind: 'boost' },
+      ...(after
+        ? ([
+            { symbol: 'P, low', value: after[0], kind: 'power' },
+            { symbol: 'P, high', value: after[1], kind: 'power' },
+          ] as const)
+        : []),
     ],
     source:
       'boost: 0.6 to 1.1 of the rise in absolute pressure; spark: 0.5 to 1.5 % per degree at first (common practice)',

@@ -9,6 +9,8 @@ export type LadderEntry = {
   readonly from: number | null;
   /** Where `from` is null, a spark step's size. */
   readonly to: number | null;
+  /** Of a `nothing` entry: the one that was driven again; null or left out for the one before. */
+  readonly repeats?: string | null;
   readonly state: 'kept' | 'dropped';
   /** Null while it is not judged; the baseline never is. */
   readonly verdict: Pick<
@@ -86,12 +88,16 @@ export function standingOf(
   let lastGood: ReadEntry | null = null;
   let baseline: ReadEntry | null = null;
   const entries: ReadEntry[] = [];
+  const settings = new Map<string, Setting>();
   for (const entry of ledger) {
-    const set: Setting = { boost, spark_rad, lambda, isSprayOn };
+    // Driven again stands where the repeated entry stood, its spray included, and leaves what is set now alone.
+    const repeated = entry.kind === 'nothing' && entry.repeats ? settings.get(entry.repeats) : undefined;
+    const set: Setting = { ...(repeated ?? { boost, spark_rad, lambda, isSprayOn }) };
     if (entry.kind === 'boost' && entry.to !== null) set.boost = entry.to;
     if (entry.kind === 'spark') set.spark_rad += sizeOf(entry);
     if (entry.kind === 'mixture' && entry.to !== null) set.lambda = entry.to;
     if (entry.kind === 'spray') set.isSprayOn = true;
+    settings.set(entry.id, set);
     const gates = gatesOf(entry.measured, context(set.isSprayOn, set.boost));
     const closed = closedGates(gates);
     const read: ReadEntry = { ...entry, gates, closed };
@@ -111,6 +117,11 @@ export function standingOf(
         events: (knock && knock.boost === set.boost ? knock.events : 0) + (knocked.measured ?? 1),
       };
     if (entry.state === 'dropped' || closed.some(undoes)) continue;
+    if (repeated) {
+      if (set.isSprayOn && entry.measured.pulls > 0 && entry.measured.knockEvents !== null)
+        soundBoost = Math.max(soundBoost ?? 0, set.boost);
+      continue;
+    }
     if (entry.kind === 'spray') spray = read;
     if (entry.kind === 'spark')
       sparkBringsLittle =

@@ -1,5 +1,5 @@
 import type { Note } from '../result/index.ts';
-import type { ShownKind } from '../units/index.ts';
+import type { Explanation, ShownKind } from '../units/index.ts';
 import type { Gate, GateAction } from './gate.ts';
 import type { Range } from './headroom.ts';
 
@@ -42,6 +42,8 @@ export type LadderStep = {
     /** Absolute [Pa]. */
     readonly manifoldPressure: number;
   };
+  /** Where the predicted numbers come from. */
+  readonly explanations: readonly Explanation[];
   readonly gates: readonly Gate[];
   /** What the gravest of its gates asks for; each gate says its own. */
   readonly ifClosed: GateAction;

@@ -39,6 +39,24 @@ export function bestPowerLambda(
   return [at(0), at(1)];
 }
 
+export function explainBestPower(shares: DemandShares, ranges: BestPowerRanges): Explanation {
+  const [low, high] = bestPowerLambda(shares, ranges);
+  return {
+    id: 'mixture/best-power',
+    formula: 'lambda = sum s_i lambda_i',
+    tex: String.raw`\lambda_\mathrm{best}=\textstyle\sum s_i\lambda_i`,
+    inputs: [
+      { symbol: 's petrol', value: shares.petrol, kind: 'share' },
+      { symbol: 's methanol', value: shares.methanol, kind: 'share' },
+      { symbol: 's ethanol', value: shares.ethanol, kind: 'share' },
+      { symbol: 'lambda, low', value: low, kind: 'lambda' },
+      { symbol: 'lambda, high', value: high, kind: 'lambda' },
+    ],
+    source: 'petrol: equivalence ratio 1.1 to 1.2, Heywood and Taylor (from memory); alcohols: from memory',
+    validRange: [{ symbol: 'lambda', from: 0.7, to: 0.95, kind: 'lambda' }],
+  };
+}
+
 /** How sharply power falls beside its best, over lambda squared: ends and middle. */
 const sharpness = { low: 2.5, middle: 3.2, high: 4 } as const;
 

@@ -1,4 +1,5 @@
 import type { Note } from '../result/index.ts';
+import type { Explanation } from '../units/index.ts';
 import type { BlendDemand } from './blend-demand.ts';
 
 /** How the engine control finds its fuel. */
@@ -18,6 +19,25 @@ export type FuellingAnswer = {
 
 /** A trim beyond this is close to what many controls allow (common practice: 15 to 25 %). */
 const trimLimit = 0.15;
+
+export function explainFuelling(fuelling: Fuelling, lambda: number, demand: BlendDemand): Explanation {
+  const isLoop = fuelling === 'closed-loop';
+  return {
+    id: 'mixture/fuelling',
+    formula: isLoop ? 'trim = -s' : 'table x (1 - s);   left alone: lambda / (1 + s)',
+    inputs: [
+      { symbol: 's', value: demand.alcoholShare, kind: 'share' },
+      ...(isLoop
+        ? []
+        : ([
+            { symbol: 'lambda', value: lambda, kind: 'lambda' },
+            { symbol: 'left alone', value: demand.lambdaUncut, kind: 'lambda' },
+          ] as const)),
+    ],
+    source: 'element balance; which control does what: common practice',
+    validRange: [{ symbol: 's', from: 0, to: 0.3, kind: 'share' }],
+  };
+}
 
 /**
  * What a fuelling strategy does with the alcohol, and what is left for the tuner.

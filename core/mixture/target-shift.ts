@@ -5,14 +5,15 @@ import {
   type BestPowerRanges,
   bestPowerLambda,
   type DemandShares,
+  explainBestPower,
   explainLambdaCost,
   lambdaCost,
   type PowerCost,
   textbookBestPower,
 } from './best-power.ts';
 import { type BlendDemand, blendDemand, explainBlend } from './blend-demand.ts';
-import { type Fuelling, type FuellingAnswer, fuellingAnswer } from './fuelling.ts';
-import { gaugeShows, petrolScale } from './gauge.ts';
+import { explainFuelling, type Fuelling, type FuellingAnswer, fuellingAnswer } from './fuelling.ts';
+import { explainGauge, gaugeShows, petrolScale } from './gauge.ts';
 
 /** One state of the engine that the mixture is asked for. Flows in kg/s. */
 export type MixturePoint = {
@@ -145,6 +146,9 @@ export function mixturePlan(question: MixtureQuestion): Result<MixturePlan> {
       explainBlend({ ...last, petrol: question.petrol, mix: question.mix, lambda: last.target }, last.demand),
       explainLambdaCost(question.lambda, (last.bestPower[0] + last.bestPower[1]) / 2),
       explainShift(question, last),
+      explainBestPower(demandShares(question.mix, last.demand.alcoholShare), ranges),
+      explainGauge(last.target, scale),
+      explainFuelling(question.fuelling, last.target, last.demand),
     );
   }
   notes.push({ code: 'mixture/best-power-from-memory', facts: {} });

@@ -11,6 +11,7 @@ import {
 } from '../ladder/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { declaredChange } from './declared-change.ts';
+import { entryBefore } from './edit.ts';
 import type { Session } from './session.ts';
 
 /** What the ladder needs besides the session itself and what was measured. */
@@ -51,6 +52,7 @@ export function measuredLadder(
       kind: entry.kind,
       from: declared?.from ?? null,
       to: declared?.to ?? null,
+      repeats: entry.kind === 'nothing' ? (entryBefore(session, entry.id)?.id ?? null) : null,
       state: entry.state,
       verdict: sources.verdicts.find((v) => v.entryId === entry.id)?.verdict ?? null,
       measured: sources.measured.find((m) => m.entryId === entry.id)?.measured ?? nothingMeasured,

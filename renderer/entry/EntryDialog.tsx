@@ -55,7 +55,7 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
       <ChangeFields draft={draft} onChange={setDraft} />
       {earlier.length > 1 && draft.kind !== 'baseline' && (
         <Select
-          label={said.against}
+          label={draft.kind === 'nothing' ? said.drivenAgain : said.against}
           options={[
             { id: '', label: said.againstLast },
             ...earlier.map((e, i) => ({ id: e.id, label: `${i} ${entryTitle(e, show)}` })),

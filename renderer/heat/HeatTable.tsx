@@ -1,5 +1,8 @@
+import { explainManifold } from '../../core/ladder/index.ts';
+import type { Explanation } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
+import { AskedHead } from '../where-from/AskedHead.tsx';
 import type { HeatNow } from './use-heat.ts';
 
 /** The charge at each place of its way, spray on beside spray off. */
@@ -8,21 +11,23 @@ export function HeatTable({ now }: { now: HeatNow }) {
   const said = screens.heat;
   // Before the nozzle there is no fluid of which a share could have evaporated.
   const nozzle = now.wet.states.findIndex((s) => s.station === 'spray');
-  const heads = [
-    said.pressure(show.unit('pressure')),
-    said.wet(show.unit('temperature')),
-    said.dry(show.unit('temperature')),
-    said.density,
-    said.evaporated,
+  const of = (along: HeatNow['wet'], id: string) => along.explanations.find((e) => e.id === id);
+  const ambient = now.wet.states[0];
+  const heads: readonly (readonly [string, Explanation | undefined])[] = [
+    [said.pressure(show.unit('pressure')), ambient && explainManifold(ambient.air.pressure, now.boost)],
+    [said.wet(show.unit('temperature')), of(now.wet, 'charge/evaporation') ?? of(now.wet, 'charge/cooler')],
+    [said.dry(show.unit('temperature')), of(now.dry, 'charge/cooler') ?? of(now.dry, 'charge/compressor')],
+    [said.density, of(now.wet, 'charge/density')],
+    [said.evaporated, of(now.wet, 'charge/drops')],
   ];
   return (
     <table className={table.table}>
       <thead>
         <tr>
           <th scope="col">{said.station}</th>
-          {heads.map((head) => (
-            <th key={head} scope="col" className={table.number}>
-              {head}
+          {heads.map(([title, explanation]) => (
+            <th key={title} scope="col" className={table.number}>
+              <AskedHead title={title} explanation={explanation} />
             </th>
           ))}
         </tr>

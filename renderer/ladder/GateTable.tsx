@@ -1,15 +1,23 @@
-import type { Gate } from '../../core/ladder/index.ts';
-import type { ShownKind } from '../../core/units/index.ts';
+import { explainGate, foretoldBy, type Gate } from '../../core/ladder/index.ts';
+import type { Explanation, ShownKind } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './GateTable.module.css';
 
 /** Counts, temperatures and shares are read at a glance: no decimals. */
 const wholes: readonly ShownKind[] = ['number', 'temperature', 'share'];
 
+export type GateTableProps = {
+  readonly gates: readonly Gate[];
+  readonly isDriven?: boolean;
+  /** Of what foretells them. */
+  readonly explanations?: readonly Explanation[];
+};
+
 /** Stop rules with their limits, how close the value is or should come, and what a closed one asks for. */
-export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[]; isDriven?: boolean }) {
+export function GateTable({ gates, isDriven = false, explanations = [] }: GateTableProps) {
   const { screens, show } = useWords();
   const said = screens.ladder;
   const level = (value: number, kind: ShownKind) =>
@@ -17,6 +25,15 @@ export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[];
   const told = (gate: Gate): string => {
     const value = gate.measured ?? gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;
     return value === null ? said.look : level(value, gate.kind);
+  };
+  const asked = (gate: Gate) => {
+    const id = foretoldBy[gate.quantity];
+    const foretold = gate.measured === null ? explanations.find((e) => e.id === id) : undefined;
+    return foretold ? (
+      <WhereFrom value={told(gate)} what={said.gates[gate.quantity]} explanation={foretold} />
+    ) : (
+      told(gate)
+    );
   };
   const close = (gate: Gate): string =>
     gate.closeness !== null && Number.isFinite(gate.closeness)
@@ -48,9 +65,9 @@ export function GateTable({ gates, isDriven = false }: { gates: readonly Gate[];
                 ? said.atLeast(level(gate.limit, gate.kind))
                 : said.below(level(gate.limit, gate.kind))}
             </td>
-            <td className={table.number}>{told(gate)}</td>
+            <td className={table.number}>{asked(gate)}</td>
             <td className={cx(table.number, styles[gate.state])}>
-              {close(gate)}
+              <WhereFrom value={close(gate)} what={said.close} explanation={explainGate(gate) ?? undefined} />
               {(gate.state === 'near' || gate.state === 'closed') && `, ${said.states[gate.state]}`}
             </td>
             <td className={styles.action}>{said.actions[gate.ifClosed]}</td>

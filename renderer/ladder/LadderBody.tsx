@@ -47,13 +47,18 @@ export function LadderBody({ now, step, onChoose, place, onPlace }: LadderBodyPr
       {ladder.steps.length > 0 && (
         <section>
           <h2>{said.steps}</h2>
-          <StepTable steps={ladder.steps} chosen={step?.n ?? null} onChoose={onChoose} />
+          <StepTable
+            steps={ladder.steps}
+            chosen={step?.n ?? null}
+            explanations={ladder.explanations}
+            onChoose={onChoose}
+          />
         </section>
       )}
       {step && (
         <section>
           <h2>{said.gatesOf(step.n, titleOf(step).title)}</h2>
-          <GateTable gates={step.gates} />
+          <GateTable gates={step.gates} explanations={[...step.explanations, ...ladder.explanations]} />
           <p className={styles.soft}>{said.gatesWhy}</p>
         </section>
       )}

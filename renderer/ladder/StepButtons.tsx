@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { LadderStep, NextStep } from '../../core/ladder/index.ts';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
@@ -5,6 +6,7 @@ import { newEntry } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { AgainChoice, repeatable } from './AgainChoice.tsx';
 import { useStepTitle } from './use-step-title.ts';
 
 export type StepButtonsProps = {
@@ -17,15 +19,20 @@ export type StepButtonsProps = {
 export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
   const { screens } = useWords();
   const { show } = useView();
-  const { edit, undo } = useSession();
+  const { snapshot, edit, undo } = useSession();
   const { say } = useToasts();
   const titleOf = useStepTitle();
+  const [again, setAgain] = useState<string | null>(null);
   const said = screens.ladder;
   const { last } = next.ladder.standing;
   const openBench = () => show({ screen: 'bench', beforeId: null, afterId: null });
   if (next.kind === 'make-step' && step) {
     if (step.n !== next.step?.n) return <p>{said.notYet(next.step?.n ?? 1)}</p>;
-    const { title, draft } = titleOf(step);
+    const { title, draft: planned } = titleOf(step);
+    const ledger = snapshot?.session.ledger ?? [];
+    const isAgain = step.kind === 'nothing';
+    const repeated = isAgain ? (again ?? repeatable(ledger)[0]?.id ?? null) : null;
+    const draft = { ...planned, against: repeated ?? planned.against };
     const take = async () => {
       if (!(await edit({ type: 'entry.add', entry: newEntry(draft) }))) return;
       say(said.taken(title), { label: screens.shell.undo, run: () => void undo() });
@@ -33,6 +40,7 @@ export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
     };
     return (
       <>
+        {isAgain && <AgainChoice ledger={ledger} chosen={repeated} onChoose={setAgain} />}
         <Button look="main" isWide onPress={() => void take()}>
           {said.take}
         </Button>

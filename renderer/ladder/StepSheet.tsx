@@ -1,4 +1,5 @@
-import type { Ladder, LadderStep, NextStep } from '../../core/ladder/index.ts';
+import type { Ladder, LadderStep, NextStep, Range } from '../../core/ladder/index.ts';
+import type { ShownKind } from '../../core/units/index.ts';
 import { Caution } from '../components/Caution.tsx';
 import { FactList } from '../components/FactList.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
@@ -23,8 +24,17 @@ export function StepSheet({ ladder, next, step, onTaken }: StepSheetProps) {
   const isTurn = next.kind === 'make-step' || next.kind === 'drive-baseline';
   const cautions = [...(isTurn ? [] : next.cautions), ...(step?.cautions ?? [])];
   const why = step?.reasons.map(note).join(' ') ?? '';
-  const explained = (id: string) => ladder.explanations.find((e) => e.id === id);
-  const { power, knockHeadroom_rad: room, fluidFlow } = step?.predicted ?? {};
+  const pump = step?.gates.find((g) => g.quantity === 'fuelPump')?.predicted?.[1] ?? null;
+  const explained = (id: string) =>
+    step?.explanations.find((e) => e.id === id) ?? ladder.explanations.find((e) => e.id === id);
+  const fact = (name: string, value: string | null, id: string) =>
+    value === null
+      ? []
+      : [{ name, value: <WhereFrom value={value} what={name} explanation={explained(id)} /> }];
+  const range = (value: Range | null, kind: ShownKind, digits: number) =>
+    value && said.between(show.bare(value[0], kind, digits), show.quantity(value[1], kind, digits));
+  const number = (value: number | null, kind: ShownKind, digits?: number) =>
+    value === null || !Number.isFinite(value) ? null : show.quantity(value, kind, digits);
   return (
     <SideSheet
       label={said.title}
@@ -35,54 +45,29 @@ export function StepSheet({ ladder, next, step, onTaken }: StepSheetProps) {
       {step && (
         <FactList
           facts={[
-            ...(power
-              ? [
-                  {
-                    name: said.powerAfter,
-                    value: (
-                      <WhereFrom
-                        value={said.between(
-                          show.bare(power[0], 'power', 0),
-                          show.quantity(power[1], 'power', 0),
-                        )}
-                        what={said.powerAfter}
-                        explanation={explained('ladder/predicted-power')}
-                      />
-                    ),
-                  },
-                ]
-              : []),
-            ...(room
-              ? [
-                  {
-                    name: said.roomAfter,
-                    value: (
-                      <WhereFrom
-                        value={said.between(
-                          show.bare(room[0], 'angle', 1),
-                          show.quantity(room[1], 'angle', 1),
-                        )}
-                        what={said.roomAfter}
-                        explanation={explained('charge/knock-headroom')}
-                      />
-                    ),
-                  },
-                ]
-              : []),
-            ...(fluidFlow
-              ? [
-                  {
-                    name: said.fluidAtPeak,
-                    value: (
-                      <WhereFrom
-                        value={show.quantity(fluidFlow, 'volumeFlow')}
-                        what={said.fluidAtPeak}
-                        explanation={explained('delivery/nozzle-flow')}
-                      />
-                    ),
-                  },
-                ]
-              : []),
+            ...fact(said.powerAfter, range(step.predicted.power, 'power', 0), 'ladder/predicted-power'),
+            ...fact(
+              said.roomAfter,
+              range(step.predicted.knockHeadroom_rad, 'angle', 1),
+              'charge/knock-headroom',
+            ),
+            ...fact(
+              said.fluidAtPeak,
+              number(step.predicted.fluidFlow || null, 'volumeFlow'),
+              'delivery/nozzle-flow',
+            ),
+            ...fact(said.duty, number(step.predicted.injectorDuty, 'share', 0), 'ladder/injector-duty'),
+            ...fact(said.gates.fuelPump, number(pump, 'share', 0), 'ladder/fuel-pump'),
+            ...fact(
+              said.intakeAtPort,
+              number(step.predicted.intake, 'temperature', 0),
+              step.predicted.fluidFlow > 0 ? 'charge/evaporation' : 'charge/cooler',
+            ),
+            ...fact(
+              said.manifold,
+              number(step.predicted.manifoldPressure, 'pressure'),
+              'ladder/manifold-pressure',
+            ),
           ]}
         />
       )}

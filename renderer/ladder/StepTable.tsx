@@ -1,22 +1,32 @@
 import type { LadderStep, Range } from '../../core/ladder/index.ts';
-import type { ShownKind } from '../../core/units/index.ts';
+import type { Explanation, ShownKind } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { AskedHead } from '../where-from/AskedHead.tsx';
 import styles from './StepTable.module.css';
 import { useStepTitle } from './use-step-title.ts';
 
 export type StepTableProps = {
   readonly steps: readonly LadderStep[];
   readonly chosen: number | null;
+  /** Of what all steps share. */
+  readonly explanations: readonly Explanation[];
   readonly onChoose: (n: number) => void;
 };
 
 /** Every step to the target with what it should bring; the chosen one's gates stand below. */
-export function StepTable({ steps, chosen, onChoose }: StepTableProps) {
+export function StepTable({ steps, chosen, explanations, onChoose }: StepTableProps) {
   const { screens, show } = useWords();
   const titleOf = useStepTitle();
   const said = screens.ladder;
+  const here = steps.find((s) => s.n === chosen) ?? steps[0];
+  const head = (title: string, id: string) => (
+    <AskedHead
+      title={title}
+      explanation={[...(here?.explanations ?? []), ...explanations].find((e) => e.id === id)}
+    />
+  );
   const range = (value: Range | null, kind: ShownKind, digits?: number) =>
     value
       ? said.between(show.bare(value[0], kind, digits), show.bare(value[1], kind, digits))
@@ -28,16 +38,16 @@ export function StepTable({ steps, chosen, onChoose }: StepTableProps) {
           <th scope="col">{said.n}</th>
           <th scope="col">{said.step}</th>
           <th scope="col" className={table.number}>
-            {said.power(show.unit('power'))}
+            {head(said.power(show.unit('power')), 'ladder/predicted-power')}
           </th>
           <th scope="col" className={table.number}>
-            {said.room(show.unit('angle'))}
+            {head(said.room(show.unit('angle')), 'charge/knock-headroom')}
           </th>
           <th scope="col" className={table.number}>
-            {said.duty}
+            {head(said.duty, 'ladder/injector-duty')}
           </th>
           <th scope="col" className={table.number}>
-            {said.intake(show.unit('temperature'))}
+            {head(said.intake(show.unit('temperature')), 'charge/evaporation')}
           </th>
         </tr>
       </thead>

@@ -1,3 +1,4 @@
+import { arrivedOfVerdict } from '../../core/ladder/index.ts';
 import { entryBefore } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { FactList } from '../components/FactList.tsx';
@@ -7,7 +8,6 @@ import { useVerdict } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import ladder from '../ladder/LadderScreen.module.css';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
-import { arrivedOfVerdict } from './arrived-of-verdict.ts';
 import type { MixtureNow } from './use-mixture.ts';
 
 /** The other way round: the fluid that arrived, from the trim that the loop needed once the spray was on. */
@@ -38,8 +38,11 @@ function Arrived({ now }: { now: MixtureNow }) {
   const arrived = arrivedOfVerdict(value, now.plan, now.model);
   if (!arrived) return <p className={ladder.soft}>{said.noTrim}</p>;
   if (!arrived.ok) return <ProblemList problems={arrived.problems} />;
-  const { change, found } = arrived.value;
+  const { by, change, found } = arrived.value;
   const perVolume = 1 / now.plan.system.density;
+  const asked = (what: string, value: string) => (
+    <WhereFrom value={value} what={what} explanation={found.explanation} />
+  );
   const half = (found.interval95[1] - found.interval95[0]) / 2;
   return (
     <>
@@ -50,24 +53,30 @@ function Arrived({ now }: { now: MixtureNow }) {
       ))}
       <FactList
         facts={[
-          { name: said.trimSeen, value: show.differenceWithHalf(change.value, change.half, 'share') },
+          {
+            name: by === 'trim' ? said.trimSeen : said.dutySeen,
+            value: asked(
+              by === 'trim' ? said.trimSeen : said.dutySeen,
+              show.differenceWithHalf(change.value, change.half, 'share'),
+            ),
+          },
           {
             name: said.arrivedFlow,
-            value: (
-              <WhereFrom
-                value={show.withHalf(found.fluidFlow * perVolume, half * perVolume, 'volumeFlow')}
-                what={said.arrivedFlow}
-                explanation={found.explanation}
-              />
+            value: asked(
+              said.arrivedFlow,
+              show.withHalf(found.fluidFlow * perVolume, half * perVolume, 'volumeFlow'),
             ),
           },
           ...(found.ratio
             ? [
                 {
                   name: said.ofPlan,
-                  value: said.between(
-                    show.bare(found.ratio.low, 'share', 0),
-                    show.quantity(found.ratio.high, 'share', 0),
+                  value: asked(
+                    said.ofPlan,
+                    said.between(
+                      show.bare(found.ratio.low, 'share', 0),
+                      show.quantity(found.ratio.high, 'share', 0),
+                    ),
                   ),
                 },
               ]

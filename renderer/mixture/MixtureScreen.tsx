@@ -110,7 +110,16 @@ function TargetSheet({ now, leanest }: { now: MixtureNow; leanest: number }) {
           },
           {
             name: said.injectors,
-            value: duty === null ? screens.shell.unknown : show.quantity(duty, 'share', 0),
+            value:
+              duty === null ? (
+                screens.shell.unknown
+              ) : (
+                <WhereFrom
+                  value={show.quantity(duty, 'share', 0)}
+                  what={said.injectors}
+                  explanation={now.dutyExplained ?? undefined}
+                />
+              ),
           },
         ]}
       />

@@ -1,6 +1,8 @@
+import type { Explanation } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { AskedHead } from '../where-from/AskedHead.tsx';
 import styles from './MixtureTable.module.css';
 import type { MixtureNow } from './use-mixture.ts';
 
@@ -11,28 +13,30 @@ const nearFrom = 0.9;
 export function MixtureTable({ now, dutyLimit }: { now: MixtureNow; dutyLimit: number }) {
   const { screens, show } = useWords();
   const said = screens.mixture;
-  const { rows, scale } = now.mixture.plan;
+  const { rows, scale, explanations } = now.mixture.plan;
   const isLoop = (now.setup.engine.fuelling ?? 'closed-loop') === 'closed-loop';
   const lambda = (value: number) => show.bare(value, 'lambda', 2);
-  const heads = [
-    said.alcohol,
-    isLoop ? said.trim : said.table,
-    ...(isLoop ? [] : [said.ifLeft]),
-    said.now,
-    said.target,
-    said.gauge(show.number(scale, 1)),
-    said.real,
-    said.best,
-    said.duty(show.quantity(dutyLimit, 'share', 0)),
+  const of = (id: string) => explanations.find((e) => e.id === id);
+  const heads: readonly (readonly [string, Explanation | null | undefined])[] = [
+    [said.alcohol, of('mixture/blend')],
+    [isLoop ? said.trim : said.table, of('mixture/fuelling')],
+    ...(isLoop ? [] : [[said.ifLeft, of('mixture/fuelling')] as const]),
+    // The present target is what was typed.
+    [said.now, null],
+    [said.target, of('mixture/target-shift')],
+    [said.gauge(show.number(scale, 1)), of('mixture/gauge')],
+    [said.real, of('mixture/blend')],
+    [said.best, of('mixture/best-power')],
+    [said.duty(show.quantity(dutyLimit, 'share', 0)), now.dutyExplained],
   ];
   return (
     <table className={cx(table.table, styles.table)}>
       <thead>
         <tr>
           <th scope="col">{`${said.boost}, ${show.unit('boost')}`}</th>
-          {heads.map((head) => (
-            <th key={head} scope="col" className={styles.head}>
-              {head}
+          {heads.map(([title, explanation]) => (
+            <th key={title} scope="col" className={styles.head}>
+              <AskedHead title={title} explanation={explanation} />
             </th>
           ))}
         </tr>

@@ -3,11 +3,13 @@ import { type Plan, planOf, type Setup } from '../../core/injection/index.ts';
 import {
   type ChargeModel,
   chargeModel,
+  explainDuty,
   injectorDutyAt,
   mixtureOfSetup,
   type SetupMixture,
 } from '../../core/ladder/index.ts';
 import { ok, type Result } from '../../core/result/index.ts';
+import type { Explanation } from '../../core/units/index.ts';
 import { type SheetDoc, setupOf } from '../sheets/sheet-doc.ts';
 
 export type MixtureNow = {
@@ -17,6 +19,8 @@ export type MixtureNow = {
   readonly mixture: SetupMixture;
   /** Beside each row, as a share; null where unknown. */
   readonly duty: readonly (number | null)[];
+  /** Of the last row. */
+  readonly dutyExplained: Explanation | null;
 };
 
 /** The mixture over boost of what is typed now, with the injector duty that goes with it. */
@@ -40,6 +44,17 @@ export function useMixture(doc: SheetDoc): Result<MixtureNow> {
         isCut ? row.demand.alcoholShare : 0,
       ),
     );
-    return ok({ setup, plan: plan.value, model: model.value, mixture: mixture.value, duty });
+    const peak = mixture.value.plan.rows.at(-1);
+    const dutyExplained =
+      peak === undefined
+        ? null
+        : explainDuty({
+            setup,
+            plan: plan.value,
+            ambientPressure: model.value.ambientPressure,
+            boost: peak.boost,
+            alcoholShare: isCut ? peak.demand.alcoholShare : 0,
+          });
+    return ok({ dutyExplained, setup, plan: plan.value, model: model.value, mixture: mixture.value, duty });
   }, [doc]);
 }

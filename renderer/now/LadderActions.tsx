@@ -5,6 +5,7 @@ import { FilePicker } from '../components/FilePicker.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useImports } from '../importing/use-imports.tsx';
+import { repeatable } from '../ladder/AgainChoice.tsx';
 import { useStepTitle } from '../ladder/use-step-title.ts';
 import styles from './StepActions.module.css';
 
@@ -38,7 +39,12 @@ export function LadderActions({ next }: { next: NextStep }) {
         <Button
           look="main"
           isWide
-          onPress={() => showView({ dialog: { type: 'entry', entryId: null, draft: titleOf(step).draft } })}
+          onPress={() => {
+            const { draft } = titleOf(step);
+            // The dialog asks which; the baseline shows the drift of the whole day.
+            const against = step.kind === 'nothing' ? (repeatable(ledger)[0]?.id ?? null) : draft.against;
+            showView({ dialog: { type: 'entry', entryId: null, draft: { ...draft, against } } });
+          }}
         >
           {said.writeStep}
         </Button>

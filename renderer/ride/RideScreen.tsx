@@ -6,8 +6,11 @@ import { pullsOf } from '../bench/PullsTable.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { useLadder } from '../ladder/use-ladder.ts';
+import { splitSentence } from '../now/split-sentence.ts';
 import { stepWords } from '../now/step-words.ts';
 import { whatNow } from '../now/what-now.ts';
+import { sheetDocOf } from '../sheets/sheet-doc.ts';
 import { gateValue } from './gate-words.ts';
 import { RideAmount } from './RideAmount.tsx';
 import { RideFoot } from './RideFoot.tsx';
@@ -56,11 +59,17 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
     return cue === 'fluid' ? said.fluidLow(value) : said.gateClosed(said.gate[gate.quantity], value);
   });
 
-  const step = whatNow(snapshot, lines.value);
+  const { session } = snapshot;
+  const doc = useMemo(() => sheetDocOf(session), [session]);
+  const ladder = useLadder(doc, session.conditions.place === 'dyno' ? 'dyno' : 'street');
+  // Without a setup there is no ladder: what the ledger alone can say.
+  const step = ladder && !ladder.ok ? whatNow(snapshot, lines.value) : null;
   const closed = gates?.find((g) => g.state === 'closed');
   const next = closed
     ? said.closed(said.gate[closed.quantity], closed.ifClosed)
-    : step && stepWords(step, (e) => entryTitle(e, show), screens.now).title;
+    : ladder?.ok
+      ? splitSentence(note(ladder.value.next.now)).title
+      : step && stepWords(step, (e) => entryTitle(e, show), screens.now).title;
   return (
     <main ref={main} className={styles.ride} id="main" tabIndex={-1} aria-label={said.label}>
       <RideHead

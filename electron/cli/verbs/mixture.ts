@@ -1,7 +1,7 @@
 import { planOf, SetupSchema } from '../../../core/injection/index.ts';
 import { ladderLimits, mixtureJson, mixtureOfSetup, type SetupMixture } from '../../../core/ladder/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
-import { problemsOfSchema } from '../../../core/session/index.ts';
+import { LimitsSchema, problemsOfSchema } from '../../../core/session/index.ts';
 import { noteText } from '../../../core/words/index.ts';
 import type { Arguments } from '../args.ts';
 import { readJson } from '../files.ts';
@@ -30,7 +30,7 @@ function mixtureText(mixture: SetupMixture): string {
 
 export const verb = {
   usage,
-  what: 'What the alcohol does to the mixture over boost: target, gauge, fuelling table, trim.',
+  what: 'What the alcohol does to the mixture over boost: target, gauge, fuelling table, trim. `limits` in SETUP.json are those of a session.',
   options: {},
   async run(args: Arguments): Promise<Result<Answer>> {
     const file = args.positionals[0];
@@ -42,7 +42,9 @@ export const verb = {
     if (!setup.success) return fail(...problemsOfSchema(setup.error, file));
     const plan = planOf(setup.data);
     if (!plan.ok) return plan;
-    const mixture = mixtureOfSetup(setup.data, plan.value, ladderLimits().leanestLambda);
+    const limits = LimitsSchema.safeParse((setup.data as { limits?: unknown }).limits ?? {});
+    if (!limits.success) return fail(...problemsOfSchema(limits.error, file));
+    const mixture = mixtureOfSetup(setup.data, plan.value, ladderLimits(limits.data).leanestLambda);
     if (!mixture.ok) return mixture;
     return ok({ text: mixtureText(mixture.value), json: mixtureJson(mixture.value) });
   },

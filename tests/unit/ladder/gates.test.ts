@@ -142,3 +142,19 @@ describe('the one thing to do now', () => {
     expect(now.why.length).toBeGreaterThan(0);
   });
 });
+
+describe('an earlier entry driven again', () => {
+  const { baseline, spray, boost } = driven;
+  const again = (repeats: string | null) => entry('again', 'nothing', { repeats, measured: sound });
+  const standing = (repeats: string | null) =>
+    unwrap(planLadder(sampleLadder({ ledger: [baseline, spray, boost, again(repeats)] }))).standing;
+  it('of the baseline is held against the baseline’s gates: no fluid is missed', () => {
+    const { last } = standing('baseline');
+    expect(last?.gates.map((g) => g.quantity)).not.toContain('fluidFlow');
+    expect(last?.closed).toEqual([]);
+  });
+  it('leaves what is set now, and the way back, alone', () => {
+    const { boost: now, isSprayOn, lastGood, sinceReturn } = standing('baseline');
+    expect([now, isSprayOn, lastGood?.id, sinceReturn]).toEqual([110e3, true, 'boost', 0]);
+  });
+});

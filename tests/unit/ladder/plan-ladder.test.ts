@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  explainGate,
   type Ladder,
   type LadderInput,
   LadderJsonSchema,
@@ -86,6 +87,25 @@ describe('the sample car', () => {
         'injection/fuel',
       ]),
     );
+  });
+  it('names where each number of a step comes from', () => {
+    for (const step of ladderOf().steps) {
+      const ids = step.explanations.map((e) => e.id);
+      expect(ids).toEqual(
+        expect.arrayContaining([
+          'ladder/predicted-power',
+          'ladder/injector-duty',
+          'ladder/fuel-pump',
+          'ladder/manifold-pressure',
+          'charge/cooler',
+        ]),
+      );
+      if (step.predicted.fluidFlow > 0) expect(ids).toContain('charge/evaporation');
+      const duty = step.explanations.find((e) => e.id === 'ladder/injector-duty');
+      expect(duty?.inputs.find((i) => i.symbol === 'd')?.value).toBe(step.predicted.injectorDuty);
+      for (const gate of step.gates)
+        expect(explainGate(gate) === null).toBe(gate.measured === null && gate.predicted === null);
+    }
   });
   it('reads as JSON in the promised shape', () => {
     const json = ladderJson(ladderOf());

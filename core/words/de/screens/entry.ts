@@ -14,6 +14,7 @@ export const entry: ScreenWords['entry'] = {
   title: 'Eigener Name',
   titleHint: 'Leer gelassen, ergibt er sich aus der Änderung.',
   against: 'Beurteilt gegen',
+  drivenAgain: 'Eintrag, der noch einmal gefahren wird',
   againstLast: 'den letzten behaltenen Eintrag',
   willBeCalled: 'Im Logbuch',
   add: 'Ins Logbuch',

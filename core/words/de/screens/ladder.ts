@@ -39,6 +39,11 @@ export const ladder: ScreenWords['ladder'] = {
   powerAfter: 'Leistung danach',
   roomAfter: 'Zündung bis zum Klopfen danach',
   fluidAtPeak: 'Fluid an der Spitze',
+  intakeAtPort: 'Ladung am Einlassventil',
+  manifold: 'Saugrohrdruck',
+  againWhich: 'Welcher Eintrag noch einmal gefahren wird',
+  againHint:
+    'So einstellen, wie er war, samt Einspritzung. Der Ausgangsstand zeigt die Drift des ganzen Tages.',
   take: 'Diese Stufe nehmen',
   takeWhy:
     'Sie kommt als eine Änderung ins Buch; Rückgängig nimmt sie heraus. Im Steuergerät stellen Sie sie selbst ein.',

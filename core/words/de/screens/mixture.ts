@@ -26,16 +26,17 @@ export const mixture: ScreenWords['mixture'] = {
   injectors: 'Auslastung der Ventile an der Spitze',
   openLadder: 'Stufenplan öffnen',
   remarks: 'Bemerkungen',
-  arrived: 'Was ankam, nach der Korrektur',
+  arrived: 'Was ankam, zurückgerechnet',
   arrivedFlow: 'Angekommenes Fluid',
   ofPlan: 'Vom Plan',
   trimSeen: 'Korrektur, mit weniger ohne Einspritzung',
+  dutySeen: 'Öffnung der Ventile, mit gegen ohne Einspritzung',
   arrivedFrom: (before, after) =>
     `Aus „${before}“ und „${after}“, über den gemeinsamen Bereich; Kraftstofffluss aus dem Plan, als auf 5 % bekannt genommen (Praxis).`,
   noSpray:
     'Im Buch steht kein behaltener Eintrag mit Einspritzung und Zügen auf beiden Seiten: noch lässt sich nichts zurückrechnen.',
   noTrim:
-    'Die Logs des Eintrags mit Einspritzung führen keine Gemischkorrektur. Mit Lambda aufgezeichnet, lässt sich daraus das angekommene Fluid zurückrechnen.',
+    'Die Logs des Eintrags mit Einspritzung führen weder Gemischkorrektur noch Auslastung der Einspritzventile. Mit Lambda aufgezeichnet, lässt sich aus einer davon das angekommene Fluid zurückrechnen.',
   noLoop:
     'Aus der Korrektur zurückgerechnet wird nur, wo eine Regelung Lambda hält. Dieses Steuergerät hat nach dem Aufbau keine.',
 };

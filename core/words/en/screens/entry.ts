@@ -12,6 +12,7 @@ export const entry = {
   title: 'Name of its own',
   titleHint: 'Left empty, it is made from the change.',
   against: 'Judged against',
+  drivenAgain: 'Entry that is driven again',
   againstLast: 'the last kept entry',
   willBeCalled: 'In the ledger',
   add: 'Add to the ledger',

@@ -48,6 +48,10 @@ export const ladder = {
   powerAfter: 'Power after it',
   roomAfter: 'Spark left after it',
   fluidAtPeak: 'Fluid at peak',
+  intakeAtPort: 'Charge at the port',
+  manifold: 'Manifold pressure',
+  againWhich: 'Which entry is driven again',
+  againHint: 'Set it as it was, spray included. The baseline shows the drift of the whole day.',
   take: 'Take this step',
   takeWhy:
     'It goes into the ledger as one change; undo takes it back. Set it in the engine control yourself.',

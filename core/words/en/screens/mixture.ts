@@ -23,14 +23,15 @@ export const mixture = {
   injectors: 'Injector duty at peak',
   openLadder: 'Open the ladder',
   remarks: 'Remarks',
-  arrived: 'What arrived, by the trim',
+  arrived: 'What arrived, read back',
   arrivedFlow: 'Fluid that arrived',
   ofPlan: 'Of the plan',
   trimSeen: 'Trim, spray on less spray off',
+  dutySeen: 'Injectors open, spray on against off',
   arrivedFrom: (before: string, after: string) =>
     `From “${before}” and “${after}”, over the range that both share; fuel flow from the plan, taken as known to 5 % (common practice).`,
   noSpray: 'The ledger holds no kept spray entry with pulls on both sides: nothing can be read back yet.',
   noTrim:
-    'The logs of the spray entry carry no fuel trim. Log it with lambda, and the fluid that arrived can be read back from it.',
+    'The logs of the spray entry carry neither fuel trim nor injector duty. Log one of them with lambda, and the fluid that arrived can be read back from it.',
   noLoop: 'Read back from the trim only where a loop holds lambda. This control has none, by the setup.',
 };

@@ -1,0 +1,53 @@
+import type { Explanation } from '../units/index.ts';
+import type { Gate, GateQuantity } from './gate.ts';
+
+/** Which of the step's explanations foretells a gate. */
+export const foretoldBy: Partial<Record<GateQuantity, string>> = {
+  fluidFlow: 'delivery/nozzle-flow',
+  injectorDuty: 'ladder/injector-duty',
+  fuelPump: 'ladder/fuel-pump',
+  mapSensor: 'ladder/manifold-pressure',
+  boostCeiling: 'ladder/manifold-pressure',
+  intake: 'charge/evaporation',
+};
+
+/** Where the limit of a gate was set. */
+const limitSource: { readonly [Q in GateQuantity]: string } = {
+  knock: 'your limits; one event stops, two send back (common practice)',
+  lambda: 'your limits, else lambda 0.90 (common practice)',
+  fluidPressure: 'your limits',
+  fluidFlow: '85 % of the planned flow (common practice)',
+  fuelPressure: '95 % of the pressure at the start of the pull (common practice)',
+  exhaust: 'your limits, else 950 C (common practice)',
+  injectorDuty: 'your limits, else 85 % (common practice)',
+  fuelPump: '90 % of the delivery (common practice)',
+  mapSensor: 'your limits and 95 % of the sensor’s full scale (common practice), the lower',
+  boostCeiling: 'your limits',
+  intake: 'your limits, else 60 C (common practice)',
+  fluidLeft: 'reserve over tank, from the setup',
+};
+
+/** How close a gate came to its limit, or is foretold to come; null where nothing tells. */
+export function explainGate(gate: Gate): Explanation | null {
+  const worse = gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;
+  const told = gate.measured ?? worse;
+  if (told === null) return null;
+  return {
+    id: 'ladder/gate',
+    formula:
+      gate.isLowest && gate.from <= gate.limit
+        ? 'closeness = limit / value'
+        : 'closeness = (value - start) / (limit - start)',
+    inputs: [
+      { symbol: 'value', value: told, kind: gate.kind },
+      { symbol: 'start', value: gate.from, kind: gate.kind },
+      { symbol: 'limit', value: gate.limit, kind: gate.kind },
+    ],
+    source: `limit: ${limitSource[gate.quantity]}; value: ${
+      gate.measured === null
+        ? 'foretold by the step'
+        : 'the extreme of the counted pulls; lambda and fluid pressure where boost is 80 % of the pull’s highest or more'
+    }`,
+    validRange: [],
+  };
+}
