@@ -239,6 +239,11 @@ export const requests = {
       ),
     }),
   }),
+  /** Fluid of the pulls of the newest entry that sprayed [m^3], where its logs have a flow channel. */
+  'fluid.logged': request({
+    input: nothing,
+    output: z.object({ fluid: z.number(), pulls: z.int(), entryId: z.string() }).nullable(),
+  }),
   'handover.make': request({
     input: z.strictObject({
       language: z.enum(['en', 'de']).optional(),

@@ -1,4 +1,5 @@
 import { type Arrival, fluidArrival, lineVolume } from '../delivery/index.ts';
+import type { Explanation } from '../units/index.ts';
 import { deliveredAt, type SprayContext } from './feed-curve.ts';
 import { practice } from './practice.ts';
 import type { Setup } from './setup.ts';
@@ -58,4 +59,21 @@ export function beforeKnock(
   }
   const moved = { ...points, start: low };
   return { points: moved, arrival: inTime(moved).arrival };
+}
+
+/** Where the delay of the fluid comes from. */
+export function explainArrival(context: SprayContext, points: SprayPoints, delay: number): Explanation {
+  return {
+    id: 'injection/arrival',
+    formula: 'integral of q(boost(t)) dt = V, boost(t) = start + rise t',
+    tex: String.raw`\int_0^{t} q(p(\tau))\,\mathrm{d}\tau = V,\quad p(\tau)=p_\mathrm{start}+\dot p\,\tau`,
+    inputs: [
+      { symbol: 'V', value: emptyVolume(context.setup), kind: 'volume' },
+      { symbol: 'start', value: points.start, kind: 'boost' },
+      { symbol: 'rise in 1 s', value: context.path.boostRise, kind: 'boost' },
+      { symbol: 't', value: delay, kind: 'time' },
+    ],
+    source: 'continuity, rigid line; a soft hose adds some tenths of a second (common practice)',
+    validRange: [],
+  };
 }

@@ -18,6 +18,7 @@ export type Endurance = {
   readonly usedOverPlanned: number | null;
   readonly notes: readonly Note[];
   readonly explanation: Explanation;
+  readonly refillExplanation: Explanation | null;
 };
 
 /** Area under flow over time by trapezoids [m^3]. Gaps (NaN) count as nothing. */
@@ -50,7 +51,14 @@ export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): E
   const { logged } = fluidSystem;
   const notes: Note[] = [];
   const perPull = logged ? (logged.fluid_mL * 1e-6) / logged.pulls : planned;
-  if (logged) notes.push({ code: 'injection/endurance-from-log', facts: { perPull, planned } });
+  if (logged) {
+    notes.push({ code: 'injection/endurance-from-log', facts: { perPull, planned, pulls: logged.pulls } });
+    if (planned > 0 && Math.abs(perPull / planned - 1) > practice.refillWithin)
+      notes.push({
+        code: 'injection/log-differs',
+        facts: { perPull, planned, difference: perPull / planned - 1 },
+      });
+  }
   const delivered = strategy.overBoost.delivered;
   const perMinute = 60 * (delivered[delivered.length - 1] ?? 0);
   const tank = fluidSystem.tank_L === null ? null : fluidSystem.tank_L * 1e-3;
@@ -90,11 +98,29 @@ export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): E
       tex: String.raw`N = \frac{V_\mathrm{tank}-V_\mathrm{reserve}}{\int q\,\mathrm{d}t}`,
       inputs: [
         { symbol: 'V_pull', value: perPull, kind: 'volume' },
-        { symbol: 'tank', value: tank ?? 0, kind: 'volume' },
+        ...(tank === null ? [] : [{ symbol: 'tank', value: tank, kind: 'volume' as const }]),
         { symbol: 'reserve', value: reserve, kind: 'volume' },
+        { symbol: 'q at peak', value: perMinute / 60, kind: 'volumeFlow' },
       ],
-      source: 'flow over the pull of the setup, or the logged flow',
+      source: logged
+        ? 'logged flow, integrated over the pulls that count'
+        : 'planned flow, integrated over the pull of the setup; a minute: at peak flow',
       validRange: [],
     },
+    refillExplanation:
+      usedOverPlanned === null
+        ? null
+        : {
+            id: 'injection/refill',
+            formula: 'difference = used / (pulls V_pull) - 1',
+            tex: String.raw`\frac{\sum V_\mathrm{refill}}{N\,V_\mathrm{pull}}-1`,
+            inputs: [
+              { symbol: 'used', value: used, kind: 'volume' },
+              { symbol: 'pulls', value: refills.reduce((n, r) => n + r.pulls, 0), kind: 'number' },
+              { symbol: 'V_pull', value: perPull, kind: 'volume' },
+            ],
+            source: `refills as noted; V_pull from ${logged ? 'logged' : 'planned'} flow; 15 % over a tank: common practice`,
+            validRange: [],
+          },
   };
 }

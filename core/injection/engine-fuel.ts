@@ -217,7 +217,8 @@ export function fuelModel(setup: Setup, path: PullPath, ambientPressure: number)
       });
     }
   }
-  return fail({ code: 'injection/fuel-flow-unknown', facts: { asked } });
+  const field = asked === null ? 'engine.peakPower_kW' : 'targets.fuelFrom';
+  return fail({ code: 'injection/fuel-flow-unknown', facts: { asked }, where: { field } });
 }
 
 /** Where on the pull a boost is met: its engine speed, or that of peak power from peak boost on. */

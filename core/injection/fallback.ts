@@ -1,4 +1,5 @@
 import type { Note } from '../result/index.ts';
+import type { Explanation } from '../units/index.ts';
 import { practice } from './practice.ts';
 import type { Setup } from './setup.ts';
 
@@ -9,6 +10,7 @@ export type Fallback = {
   /** Longest time to act in [s], common practice. */
   readonly actWithin: number;
   readonly notes: readonly Note[];
+  readonly explanation: Explanation;
 };
 
 /**
@@ -22,12 +24,27 @@ export function fallbackOf(setup: Setup): Fallback {
       ? null
       : Math.max(0, knockLimitedBoost_kPa * 1e3 - practice.fallbackMargin);
   const sound = soundBoost_kPa === null ? null : soundBoost_kPa * 1e3;
+  const explanation: Explanation = {
+    id: 'injection/fallback',
+    formula: 'boost = min(sound, knock - margin), of those that are known',
+    tex: String.raw`p_\mathrm{fallback} = \min(p_\mathrm{sound},\; p_\mathrm{knock}-m)`,
+    inputs: [
+      ...(sound === null ? [] : [{ symbol: 'sound', value: sound, kind: 'boost' as const }]),
+      ...(knockLimitedBoost_kPa === null
+        ? []
+        : [{ symbol: 'knock', value: knockLimitedBoost_kPa * 1e3, kind: 'boost' as const }]),
+      { symbol: 'margin', value: practice.fallbackMargin, kind: 'boost' },
+    ],
+    source: 'what this engine has shown without fluid, as typed on the setup sheet; margin: common practice',
+    validRange: [],
+  };
   const quickly: Note = { code: 'injection/fallback-quickly', facts: { seconds: practice.actWithin } };
   if (sound === null && belowKnock === null)
     return {
       boost: null,
       actWithin: practice.actWithin,
       notes: [{ code: 'injection/fallback-unknown', facts: {} }, quickly],
+      explanation,
     };
   const boost = Math.min(sound ?? Infinity, belowKnock ?? Infinity);
   return {
@@ -37,5 +54,6 @@ export function fallbackOf(setup: Setup): Fallback {
       { code: 'injection/fallback', facts: { boost, from: boost === sound ? 'sound' : 'knock' } },
       quickly,
     ],
+    explanation,
   };
 }

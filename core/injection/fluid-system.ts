@@ -24,6 +24,7 @@ import {
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import { celsius, toSi } from '../units/index.ts';
 import { practice } from './practice.ts';
+import { inField, mixField, pumpCurveField } from './problem-field.ts';
 import type { Place, Setup } from './setup.ts';
 
 /** A nozzle of the user's list, SI. */
@@ -86,22 +87,34 @@ function pumpOf(setup: Setup): Result<Pump> {
     // A pump whose regulator is known and whose curve is not is taken to hold its pressure, and that is said.
     const plenty = pump.setPressure_kPa * 1e3 + 2e6;
     curve = ok({ flow: [0, 1], rise: [plenty, plenty] });
-  } else curve = fail({ code: 'delivery/pump-unknown', facts: {} });
+  } else
+    curve = fail({
+      code: 'delivery/pump-unknown',
+      facts: {},
+      where: { field: 'fluidSystem.pump.shutPressure_kPa' },
+    });
   if (!curve.ok) return curve;
   if (pump.control === 'none') return ok({ curve: curve.value, setPressure: null, reference: 'ambient' });
-  if (pump.setPressure_kPa === null) return fail({ code: 'delivery/set-pressure-missing', facts: {} });
+  if (pump.setPressure_kPa === null)
+    return fail({
+      code: 'delivery/set-pressure-missing',
+      facts: {},
+      where: { field: 'fluidSystem.pump.setPressure_kPa' },
+    });
   return ok({ curve: curve.value, setPressure: pump.setPressure_kPa * 1e3, reference: pump.reference });
 }
 
 function nozzlesOf(setup: Setup): Result<readonly ListedNozzle[]> {
   const listed = setup.fluidSystem.nozzles;
-  if (listed.length === 0) return fail({ code: 'delivery/no-nozzle', facts: {} });
+  const where = { field: 'fluidSystem.nozzles' };
+  if (listed.length === 0) return fail({ code: 'delivery/no-nozzle', facts: {}, where });
   const problems: Problem[] = [];
   for (const n of listed) {
     if (!(n.flow_mL_min > 0))
       problems.push({
         code: 'delivery/nozzle-flow-not-positive',
         facts: { name: n.name, flow: toSi(n.flow_mL_min, 'mL/min') },
+        where,
       });
   }
   const [first, ...rest] = problems;
@@ -138,7 +151,12 @@ export function fittedNozzles(setup: Setup, listed: readonly ListedNozzle[]): Re
   const found: ListedNozzle[] = [];
   for (const name of fitted) {
     const nozzle = listed.find((n) => n.name === name);
-    if (!nozzle) return fail({ code: 'injection/no-such-nozzle', facts: { name } });
+    if (!nozzle)
+      return fail({
+        code: 'injection/no-such-nozzle',
+        facts: { name },
+        where: { field: 'fluidSystem.nozzles' },
+      });
     found.push(nozzle);
   }
   return ok(groupOf(found));
@@ -151,15 +169,17 @@ export function fittedNozzles(setup: Setup, listed: readonly ListedNozzle[]): Re
  */
 export function fluidSystemModel(setup: Setup): Result<FluidSystemModel> {
   const { fluidSystem, engine, air } = setup;
-  const [mix, pump, nozzles] = [mixOf(setup), pumpOf(setup), nozzlesOf(setup)];
+  const poured = mixOf(setup);
+  const mix = inField(poured, mixField(setup, poured));
+  const [pump, nozzles] = [inField(pumpOf(setup), pumpCurveField(setup)), nozzlesOf(setup)];
   const problems = [mix, pump, nozzles].flatMap((r) => (r.ok ? [] : [...r.problems]));
   const [first, ...rest] = problems;
   if (first) return fail(first, ...rest);
   if (!mix.ok || !pump.ok || !nozzles.ok) throw new Error('a failed part carries a problem');
   const temperature = celsius(fluidSystem.fluid_C);
-  const density = mixDensity(mix.value, temperature);
+  const density = inField(mixDensity(mix.value, temperature), 'fluidSystem.fluid_C');
   if (!density.ok) return density;
-  const viscosity = mixViscosity(mix.value, temperature);
+  const viscosity = inField(mixViscosity(mix.value, temperature), 'fluidSystem.fluid_C');
   if (!viscosity.ok) return viscosity;
 
   const ambientPressure = (air.barometer_kPa ?? 101.325) * 1e3;
@@ -193,7 +213,8 @@ export function fluidSystemModel(setup: Setup): Result<FluidSystemModel> {
     if (!fitted.ok) return fitted;
     // Without a word on what is fitted, a list of one is what was tested.
     const tested = fitted.value ?? groupOf(nozzles.value.slice(0, 1));
-    const fit = bucketFit(setup, { ...around(tested, 0), manifoldPressure: ambientPressure }, density.value);
+    const open = { ...around(tested, 0), manifoldPressure: ambientPressure };
+    const fit = inField(bucketFit(setup, open, density.value), 'fluidSystem.bucket.points');
     if (!fit.ok) return fit;
     bucket = fit.value;
     correction = fit.value.correction;

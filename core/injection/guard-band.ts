@@ -76,17 +76,38 @@ export function guardBand(context: SprayContext, strategy: Strategy, rows = 9): 
   });
 }
 
+/** Where the half width of normal pressure comes from. */
+export function explainGuardPressure(setup: Setup): Explanation {
+  const { spread, metering } = setup.fluidSystem;
+  const isMeteredBySpeed = metering === 'pump-speed';
+  return {
+    id: 'injection/guard-pressure',
+    formula: 'half = sqrt(pump^2 + (2 voltage)^2 + sensor^2)',
+    tex: String.raw`h = \sqrt{p^2 + (2u)^2 + s^2}`,
+    inputs: [
+      { symbol: 'pump', value: spread.pump_percent / 100, kind: 'share' },
+      { symbol: 'voltage', value: isMeteredBySpeed ? spread.voltage_percent / 100 : 0, kind: 'share' },
+      { symbol: 'sensor', value: spread.sensor_percent / 100, kind: 'share' },
+      { symbol: 'half', value: guardSpread(setup, null).pressure, kind: 'share' },
+    ],
+    source: 'JCGM 100:2008, 5.1.2 for the sum; the parts: common practice',
+    validRange: [],
+  };
+}
+
 export function explainGuardBand(setup: Setup, bucketScatter: number | null): Explanation {
-  const { spread } = setup.fluidSystem;
+  const { spread, metering } = setup.fluidSystem;
   const half = guardSpread(setup, bucketScatter);
+  const nozzle = bucketScatter === null ? spread.nozzle_percent / 100 : Math.max(0.02, 2 * bucketScatter);
+  const voltage = metering === 'pump-speed' ? spread.voltage_percent / 100 : 0;
   return {
     id: 'injection/guard-band',
     formula: 'half = sqrt(nozzle^2 + (pump/2)^2 + voltage^2 + sensor^2)',
     tex: String.raw`h = \sqrt{n^2 + (p/2)^2 + u^2 + s^2}`,
     inputs: [
-      { symbol: 'nozzle', value: bucketScatter ?? spread.nozzle_percent / 100, kind: 'share' },
+      { symbol: 'nozzle', value: nozzle, kind: 'share' },
       { symbol: 'pump', value: spread.pump_percent / 100, kind: 'share' },
-      { symbol: 'voltage', value: spread.voltage_percent / 100, kind: 'share' },
+      { symbol: 'voltage', value: voltage, kind: 'share' },
       { symbol: 'sensor', value: spread.sensor_percent / 100, kind: 'share' },
       { symbol: 'half', value: half.flow, kind: 'share' },
     ],

@@ -25,7 +25,14 @@ export { type GuardRow, guardBand, guardSpread } from './guard-band.ts';
 export * from './guard-csv.ts';
 export { type Need, type RatioProfile, ratioProfile, ruleOfThumb } from './need.ts';
 export type { PracticeDefault } from './notes.ts';
-export { combinations, type NozzleChoice, type NozzleFit, nozzleFit, rankNozzles } from './nozzle-choice.ts';
+export {
+  combinations,
+  explainNozzleChoice,
+  type NozzleChoice,
+  type NozzleFit,
+  nozzleFit,
+  rankNozzles,
+} from './nozzle-choice.ts';
 export * from './plan.ts';
 export * from './plan-json.ts';
 export * from './power-loss-guide.ts';
@@ -34,6 +41,7 @@ export { type PullPath, pullPath, speedAtBoost } from './pull-path.ts';
 export type { Recommendation } from './recommendation.ts';
 export * from './setup.ts';
 export type { Strategy } from './strategy.ts';
+export { explainStrategy, type MidRangeCost, midRangeCost } from './strategy-numbers.ts';
 export {
   fullBeyond,
   laterStart,

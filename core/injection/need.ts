@@ -26,7 +26,11 @@ export function ratioProfile(setup: Setup, peakBoost: number): Result<RatioProfi
     for (let i = 1; i < boost.length; i++) {
       const [previous = 0, now = 0] = [boost[i - 1], boost[i]];
       if (now <= previous)
-        return fail({ code: 'injection/ratio-profile-falls-back', facts: { boost: now, previous } });
+        return fail({
+          code: 'injection/ratio-profile-falls-back',
+          facts: { boost: now, previous },
+          where: { field: 'targets.ratioProfile' },
+        });
     }
     return ok({ boost, ratio: targets.ratioProfile.map((p) => p.ratio_percent / 100), isPractice: false });
   }
@@ -45,6 +49,18 @@ export function ruleOfThumb(power: number): number {
   return practice.fluidPerPower * power;
 }
 
+/** Where the volume by the rule of thumb comes from. */
+export function explainRuleOfThumb(power: number): Explanation {
+  return {
+    id: 'injection/rule-of-thumb',
+    formula: 'q = 175 mL/min P / 250 hp',
+    tex: String.raw`q = 175\,\mathrm{mL/min}\;\frac{P}{250\,\mathrm{hp}}`,
+    inputs: [{ symbol: 'P', value: power, kind: 'power' }],
+    source: 'common practice, no source; near 0.335 kg/kWh, 15 % by mass of a mix of 0.93 kg/L',
+    validRange: [],
+  };
+}
+
 export type Need = {
   /** At peak boost and the engine speed of peak power. */
   readonly fuel: number;
@@ -57,6 +73,7 @@ export type Need = {
   readonly at: (engineSpeed_rad_s: number, boost: number) => number;
   /** Null where no power is known to apply the rule to. */
   readonly ruleOfThumb: number | null;
+  readonly ruleExplanation: Explanation | null;
   readonly notes: readonly Note[];
   readonly explanation: Explanation;
 };
@@ -107,6 +124,7 @@ export function needOf(
     profile,
     at,
     ruleOfThumb: rule,
+    ruleExplanation: rule === null ? null : explainRuleOfThumb(power),
     notes,
     explanation: {
       id: 'injection/need',

@@ -46,6 +46,8 @@ declare module '../result/result.ts' {
     'injection/fluid-never-arrives': { volume: number };
     'injection/coarse-drops': { pressureDifference: number; full: number };
     'injection/recommended-because': { strategy: StrategyName; misfeed: number; otherMisfeed: number };
+    /** The two ways miss the need alike; `isSame` where they even come to the same points. */
+    'injection/recommended-tie': { strategy: StrategyName; misfeed: number; isSame: boolean };
     'injection/recommended-only': { strategy: StrategyName };
     'injection/recommended-for-drops': { strategy: StrategyName };
     /** Flow does not follow pump speed in a line: the full point that really meets the need. */
@@ -63,7 +65,8 @@ declare module '../result/result.ts' {
     'injection/reserve-too-small': { reserve: number; perPull: number };
     'injection/refill-differs': { planned: number; used: number; difference: number };
     'injection/refill-agrees': { planned: number; used: number; difference: number };
-    'injection/endurance-from-log': { perPull: number; planned: number };
+    'injection/endurance-from-log': { perPull: number; planned: number; pulls: number };
+    'injection/log-differs': { perPull: number; planned: number; difference: number };
     'injection/fallback': { boost: number; from: 'sound' | 'knock' };
     'injection/fallback-unknown': Record<string, never>;
     'injection/fallback-quickly': { seconds: number };

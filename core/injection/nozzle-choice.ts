@@ -1,4 +1,5 @@
 import { type Note, ok, type Problems, type Result } from '../result/index.ts';
+import type { Explanation } from '../units/index.ts';
 import { type FluidSystemModel, groupOf, type ListedNozzle, type NozzleGroup } from './fluid-system.ts';
 import { practice } from './practice.ts';
 
@@ -108,4 +109,23 @@ function reasons(best: NozzleChoice, others: readonly NozzleChoice[]): Note[] {
       facts: { smaller: smaller.names.join(' + '), smallerFeed: smaller.feed, feed: best.feed },
     });
   return notes;
+}
+
+/** Where delivered over needed of a choice comes from. */
+export function explainNozzleChoice(choice: NozzleChoice, need: number): Explanation {
+  return {
+    id: 'injection/nozzle-choice',
+    formula: 'r = q / q_need, q at full setting and peak boost',
+    tex: String.raw`r = \frac{q(p_\mathrm{peak})}{q_\mathrm{need}}`,
+    inputs: [
+      { symbol: 'q', value: choice.flow, kind: 'volumeFlow' },
+      { symbol: 'q_need', value: need, kind: 'volumeFlow' },
+      { symbol: 'r', value: choice.feed, kind: 'number' },
+    ],
+    source:
+      'q: orifice equation at the pressure that pump, line and check valve leave at peak boost; matched within 15 %, much too large from twice: common practice',
+    validRange: [
+      { symbol: 'r', from: 1 - practice.matchedWithin, to: 1 + practice.matchedWithin, kind: 'number' },
+    ],
+  };
 }

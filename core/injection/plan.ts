@@ -2,20 +2,24 @@ import { explainLineLoss, laminarUpTo, type OperatingPoint, reynoldsNumber } fro
 import { clearanceVolume, type FitReview, reviewFit } from '../fit/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
+import { explainArrival } from './arrival.ts';
 import { type Endurance, enduranceOf } from './endurance.ts';
 import { type FuelModel, fuelModel } from './engine-fuel.ts';
+import { explainDifference, explainNozzle } from './explain-delivery.ts';
 import { type Fallback, fallbackOf } from './fallback.ts';
 import { type FeedMap, feedMap, type SprayContext } from './feed-curve.ts';
 import { type FluidSystemModel, fittedNozzles, fluidSystemModel, type NozzleGroup } from './fluid-system.ts';
-import { explainGuardBand, type GuardRow, guardBand } from './guard-band.ts';
+import { explainGuardBand, explainGuardPressure, type GuardRow, guardBand } from './guard-band.ts';
 import { type Need, needOf, ratioProfile } from './need.ts';
 import { type NozzleChoice, nozzleFit, rankNozzles } from './nozzle-choice.ts';
 import { powerLossGuide } from './power-loss-guide.ts';
 import { practice } from './practice.ts';
+import { inField, pumpPressureField } from './problem-field.ts';
 import { type PullPath, pullPath } from './pull-path.ts';
 import { type Recommendation, recommendStrategy } from './recommendation.ts';
 import type { Setup } from './setup.ts';
 import { type Strategy, strategiesOf } from './strategy.ts';
+import { explainFeedMap } from './strategy-numbers.ts';
 
 /** Everything that a setup leads to, SI. */
 export type Plan = {
@@ -158,13 +162,16 @@ export function planOf(setup: Setup): Result<Plan> {
   if (!system.ok || !fuel.ok || !profile.ok) throw new Error('a failed part carries a problem');
 
   const need = needOf(setup, path, fuel.value, profile.value, system.value.density);
-  const choices = rankNozzles(system.value, peakBoost, need.fluid);
+  const choices = inField(rankNozzles(system.value, peakBoost, need.fluid), pumpPressureField(setup));
   if (!choices.ok) return choices;
   const fitted = fittedNozzles(setup, system.value.nozzles);
   if (!fitted.ok) return fitted;
-  const nozzle = nozzleOf(setup, system.value, choices.value, fitted.value, peakBoost, need.fluid);
+  const nozzle = inField(
+    nozzleOf(setup, system.value, choices.value, fitted.value, peakBoost, need.fluid),
+    pumpPressureField(setup),
+  );
   if (!nozzle.ok) return nozzle;
-  const peak = system.value.point(nozzle.value.group, peakBoost, 1);
+  const peak = inField(system.value.point(nozzle.value.group, peakBoost, 1), pumpPressureField(setup));
   if (!peak.ok) return peak;
 
   const context: SprayContext = {
@@ -233,10 +240,16 @@ export function planOf(setup: Setup): Result<Plan> {
       fuel.value.explanation,
       need.explanation,
       explainNozzle(system.value, peak.value),
+      explainDifference(setup, system.value, peakBoost, peak.value),
+      ...(need.ruleExplanation === null ? [] : [need.ruleExplanation]),
+      ...(driven.arrival === null ? [] : [explainArrival(context, driven, driven.arrival.delay)]),
       ...(line ? [explainLineLoss(line, liquid, peak.value.flow)] : []),
-      ...strategies.filter((s) => s.name !== 'by-hand').map((s) => s.explanation),
+      ...strategies.map((s) => s.explanation),
       endurance.explanation,
       explainGuardBand(setup, bucketScatter),
+      explainGuardPressure(setup),
+      fallback.explanation,
+      explainFeedMap(context, driven),
     ],
   });
 }
@@ -270,19 +283,4 @@ function nozzleOf(
     notes: [],
     isFitted: true,
   });
-}
-
-function explainNozzle(system: FluidSystemModel, peak: OperatingPoint): Explanation {
-  return {
-    id: 'delivery/nozzle-flow',
-    formula: 'q = q_r sqrt((dp / dp_r) (rho_r / rho))',
-    tex: String.raw`q = q_r\sqrt{\frac{\Delta p}{\Delta p_r}\,\frac{\rho_r}{\rho}}`,
-    inputs: [
-      { symbol: 'dp', value: peak.pressureDifference, kind: 'fluidPressure' },
-      { symbol: 'rho', value: system.density, kind: 'density' },
-      { symbol: 'q', value: peak.flow, kind: 'volumeFlow' },
-    ],
-    source: 'orifice equation, Cengel and Cimbala, Fluid Mechanics, ch. 8',
-    validRange: [{ symbol: 'dp', from: 0, to: 2e6, kind: 'fluidPressure' }],
-  };
 }

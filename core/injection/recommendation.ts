@@ -4,6 +4,11 @@ import { practice } from './practice.ts';
 import { pressureAtPeak, type Strategy } from './strategy.ts';
 import type { StrategyName } from './strategy-points.ts';
 
+/** Mean distance from the need by which two ways must differ to be told apart, as a share of the mean need. */
+const tie = 0.01;
+/** Points nearer to each other than this share of peak boost are the same setting (common practice). */
+const sameWithin = 0.02;
+
 export type Recommendation = { readonly name: StrategyName; readonly reason: Note };
 
 /**
@@ -27,7 +32,21 @@ export function recommendStrategy(context: SprayContext, strategies: readonly St
       };
   }
   // 1 %: no more than rounding tells them apart, and then the one that ends full at peak is easier to check.
-  const [best, other] = beyond.misfeed < later.misfeed - 0.01 ? [beyond, later] : [later, beyond];
+  if (Math.abs(beyond.misfeed - later.misfeed) <= tie)
+    return {
+      name: later.name,
+      reason: {
+        code: 'injection/recommended-tie',
+        facts: {
+          strategy: later.name,
+          misfeed: later.misfeed,
+          isSame:
+            Math.abs(later.start - beyond.start) + Math.abs(later.full - beyond.full) <
+            sameWithin * context.path.peakBoost,
+        },
+      },
+    };
+  const [best, other] = beyond.misfeed < later.misfeed ? [beyond, later] : [later, beyond];
   return {
     name: best.name,
     reason: {

@@ -64,25 +64,38 @@ export function settablePoints(
   return { start, full: Math.max(start + step, Math.round(limited.full / step + 1e-9) * step) };
 }
 
+/** Where start and full point come from: what was asked for, and what the controller takes of it. */
 export function explainPoints(
   name: StrategyName,
-  feed: number,
-  peakBoost: number,
-  matchedStart: number,
+  of: {
+    readonly feed: number;
+    readonly peakBoost: number;
+    readonly matchedStart: number;
+    readonly points: SprayPoints;
+  },
 ): Explanation {
-  const isLater = name === 'later-start';
+  const formulas: Record<StrategyName, { formula: string; tex: string }> = {
+    'later-start': { formula: 's = 1 - (1 - s_m) / r', tex: String.raw`s = 1-\frac{1-s_m}{r}` },
+    'full-beyond': {
+      formula: 'full = start + r (peak - start)',
+      tex: String.raw`p_\mathrm{full} = p_\mathrm{start} + r\,(p_\mathrm{peak}-p_\mathrm{start})`,
+    },
+    'by-hand': { formula: 'start and full as set by hand', tex: String.raw`\text{start, full: by hand}` },
+  };
+  const isByHand = name === 'by-hand';
   return {
     id: `injection/${name}`,
-    formula: isLater ? 's = 1 - (1 - s_m) / r' : 'full = start + r (peak - start)',
-    tex: isLater
-      ? String.raw`s = 1-\frac{1-s_m}{r}`
-      : String.raw`p_\mathrm{full} = p_\mathrm{start} + r\,(p_\mathrm{peak}-p_\mathrm{start})`,
+    ...formulas[name],
     inputs: [
-      { symbol: 'r', value: feed, kind: 'share' },
-      { symbol: 's_m', value: matchedStart, kind: 'share' },
-      { symbol: 'peak', value: peakBoost, kind: 'boost' },
+      { symbol: 'r', value: of.feed, kind: 'share' },
+      ...(isByHand ? [] : [{ symbol: 's_m', value: of.matchedStart, kind: 'share' as const }]),
+      { symbol: 'peak', value: of.peakBoost, kind: 'boost' },
+      { symbol: 'start', value: of.points.start, kind: 'boost' },
+      { symbol: 'full', value: of.points.full, kind: 'boost' },
     ],
-    source: 'same mean fluid over the ramp; s_m: common practice',
-    validRange: [{ symbol: 'r', from: 1, to: 2, kind: 'share' }],
+    source: isByHand
+      ? 'set by hand; rounded to the step of the controller where that is known'
+      : 'same mean fluid over the ramp; s_m: common practice; rounded to the step of the controller where that is known',
+    validRange: isByHand ? [] : [{ symbol: 'r', from: 1, to: 2, kind: 'share' }],
   };
 }

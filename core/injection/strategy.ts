@@ -16,6 +16,7 @@ import {
 } from './feed-curve.ts';
 import { practice } from './practice.ts';
 import { speedAtBoost } from './pull-path.ts';
+import { isWorthSaying } from './strategy-numbers.ts';
 import {
   explainPoints,
   fullBeyond,
@@ -161,7 +162,12 @@ export function strategyOf(
     misfeed: misfeed(overBoost),
     peakFeed,
     notes,
-    explanation: explainPoints(name, feed, path.peakBoost, setup.targets.matchedStart_percent / 100),
+    explanation: explainPoints(name, {
+      feed,
+      peakBoost: path.peakBoost,
+      matchedStart: setup.targets.matchedStart_percent / 100,
+      points,
+    }),
   };
 }
 
@@ -183,13 +189,8 @@ function fullMeetingNeed(context: SprayContext, start: number): number | null {
 function regionNotes(curve: FeedCurve, regions: readonly FeedRegion[]): Note[] {
   const notes: Note[] = [];
   const peak = curve.boost.length - 1;
-  const peakNeed = curve.need[peak] ?? 0;
   for (const { kind, from, to } of regions) {
-    // 5 % of peak need: a ratio of two trickles at the foot of the ramp is not worth a sentence.
-    let apart = 0;
-    for (let i = from; i <= to; i++)
-      apart = Math.max(apart, Math.abs((curve.delivered[i] ?? 0) - (curve.need[i] ?? 0)));
-    if (apart < 0.05 * peakNeed) continue;
+    if (!isWorthSaying({ overBoost: curve }, { from, to })) continue;
     const [low, high] = [curve.boost[from] ?? 0, curve.boost[to] ?? 0];
     if (kind === 'under' && to < peak) {
       let [missing, needed] = [0, 0];

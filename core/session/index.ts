@@ -18,6 +18,7 @@ export * from './entry-pulls.ts';
 export * from './entry-trace.ts';
 export * from './json-difference.ts';
 export * from './limits.ts';
+export * from './logged-fluid.ts';
 export * from './merge-json.ts';
 export * from './migrations/index.ts';
 export * from './run-analysis.ts';

@@ -15,6 +15,7 @@ import {
   entryGates,
   entryPulls,
   entryTrace,
+  loggedFluid,
 } from '../../core/session/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
@@ -229,6 +230,8 @@ export function createHandlers(
           gates: entryGates(session, entry.pulls).map(({ predicted: _, closeness: __, ...gate }) => gate),
         });
       }),
+    'fluid.logged': (_input, context) =>
+      onDesk(async (d) => ok(loggedFluid(d.state().session, await d.analyses(context)))),
     'handover.make': (input, context) =>
       onDesk(async (d) => {
         const chosen = await preferences.get();

@@ -111,6 +111,10 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
     `An der Düse bleiben nur ${show.quantity(f.pressureDifference, 'fluidPressure')} von ${show.quantity(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
   'injection/recommended-because': (f, show) =>
     `Empfohlen: ${strategies[f.strategy]}. Der Bedarf wird im Mittel um ${show.quantity(f.misfeed, 'share', 0)} verfehlt, sonst um ${show.quantity(f.otherMisfeed, 'share', 0)}.`,
+  'injection/recommended-tie': (f, show) =>
+    f.isSame
+      ? `Empfohlen: ${strategies[f.strategy]}. Mit dieser Düse führen beide Wege zu denselben Punkten.`
+      : `Empfohlen: ${strategies[f.strategy]}. Beide Wege verfehlen den Bedarf im Mittel um etwa ${show.quantity(f.misfeed, 'share', 0)}; dieser ist beim Höchstdruck voll, so zeigt eine Flasche, was dort wirklich ankommt.`,
   'injection/recommended-only': (f) =>
     `Empfohlen: ${strategies[f.strategy]}. Ein oder Aus lässt keine andere Wahl.`,
   'injection/recommended-for-drops': (f) =>
@@ -142,7 +146,9 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/refill-agrees': (f, show) =>
     `Das Nachgefüllte stimmt auf ${show.difference(f.difference, 'share', 0)} mit dem Plan überein: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant.`,
   'injection/endurance-from-log': (f, show) =>
-    `Flüssigkeit je Messfahrt aus dem geloggten Durchfluss: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
+    `Flüssigkeit je Messfahrt aus dem geloggten Durchfluss, ${f.pulls === 1 ? 'eine Messfahrt' : `${f.pulls} Messfahrten`}: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
+  'injection/log-differs': (f, show) =>
+    `Eine geloggte Messfahrt brauchte ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} gegenüber dem Plan. Entweder mit anderem Ladedruck oder anderen Punkten gefahren, oder eine Düse verstopft oder eine Leitung leckt.`,
   'injection/fallback': (f, show) =>
     f.from === 'sound'
       ? `Ohne Flüssigkeit auf ${show.quantity(f.boost, 'boost')} zurückfallen, den Ladedruck, den dieser Motor ohne sie klopffrei gezeigt hat, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`

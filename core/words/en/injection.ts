@@ -109,6 +109,10 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
     `Only ${show.quantity(f.pressureDifference, 'fluidPressure')} of ${show.quantity(f.full, 'fluidPressure')} are left at the nozzle: coarse drops wet the wall.`,
   'injection/recommended-because': (f, show) =>
     `Recommended: ${strategies[f.strategy]}. It misses the need by ${show.quantity(f.misfeed, 'share', 0)} on average, the other by ${show.quantity(f.otherMisfeed, 'share', 0)}.`,
+  'injection/recommended-tie': (f, show) =>
+    f.isSame
+      ? `Recommended: ${strategies[f.strategy]}. With this nozzle both ways come to the same points.`
+      : `Recommended: ${strategies[f.strategy]}. Both ways miss the need by about ${show.quantity(f.misfeed, 'share', 0)} on average; this one is full at peak boost, so a bottle shows what peak really gets.`,
   'injection/recommended-only': (f) =>
     `Recommended: ${strategies[f.strategy]}. On or off leaves no other choice.`,
   'injection/recommended-for-drops': (f) =>
@@ -140,7 +144,9 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/refill-agrees': (f, show) =>
     `Refills agree with the plan within ${show.difference(f.difference, 'share', 0)}: ${show.quantity(f.used, 'volume', 2)} used, ${show.quantity(f.planned, 'volume', 2)} planned.`,
   'injection/endurance-from-log': (f, show) =>
-    `Fluid per pull from logged flow: ${show.quantity(f.perPull, 'volume', 3)}; planned ${show.quantity(f.planned, 'volume', 3)}.`,
+    `Fluid per pull from logged flow, ${f.pulls === 1 ? 'one pull' : `${f.pulls} pulls`}: ${show.quantity(f.perPull, 'volume', 3)}; planned ${show.quantity(f.planned, 'volume', 3)}.`,
+  'injection/log-differs': (f, show) =>
+    `A logged pull took ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} against the plan. Either it was driven at another boost or to other points, or a nozzle clogs or a line leaks.`,
   'injection/fallback': (f, show) =>
     f.from === 'sound'
       ? `Without fluid fall back to ${show.quantity(f.boost, 'boost')}, the boost this engine has shown knock-free without it, and to the spark of that boost. Prove it at low boost before you rely on it.`

@@ -1,0 +1,46 @@
+import type { OperatingPoint } from '../delivery/index.ts';
+import type { Explanation } from '../units/index.ts';
+import type { FluidSystemModel } from './fluid-system.ts';
+import type { Setup } from './setup.ts';
+
+/** Where the flow at peak comes from. */
+export function explainNozzle(system: FluidSystemModel, peak: OperatingPoint): Explanation {
+  return {
+    id: 'delivery/nozzle-flow',
+    formula: 'q = q_r sqrt((dp / dp_r) (rho_r / rho))',
+    tex: String.raw`q = q_r\sqrt{\frac{\Delta p}{\Delta p_r}\,\frac{\rho_r}{\rho}}`,
+    inputs: [
+      { symbol: 'dp', value: peak.pressureDifference, kind: 'fluidPressure' },
+      { symbol: 'rho', value: system.density, kind: 'density' },
+      { symbol: 'q', value: peak.flow, kind: 'volumeFlow' },
+    ],
+    source: 'orifice equation, Cengel and Cimbala, Fluid Mechanics, ch. 8',
+    validRange: [{ symbol: 'dp', from: 0, to: 2e6, kind: 'fluidPressure' }],
+  };
+}
+
+/** Where the pressure across the nozzle at peak comes from. */
+export function explainDifference(
+  setup: Setup,
+  system: FluidSystemModel,
+  boost: number,
+  peak: OperatingPoint,
+): Explanation {
+  return {
+    id: 'delivery/pressure-difference',
+    formula: 'dp = p_pump - loss - check valve - p at the nozzle, all over ambient',
+    tex: String.raw`\Delta p = p_\mathrm{pump}-\Delta p_\mathrm{line}-p_\mathrm{check}-p_\mathrm{nozzle}`,
+    inputs: [
+      { symbol: 'p_pump', value: peak.pumpPressure - system.ambientPressure, kind: 'fluidPressure' },
+      { symbol: 'loss', value: peak.lineLoss, kind: 'fluidPressure' },
+      {
+        symbol: 'check valve',
+        value: (setup.fluidSystem.checkValve_kPa ?? 0) * 1e3,
+        kind: 'fluidPressure',
+      },
+      { symbol: 'boost', value: boost, kind: 'boost' },
+    ],
+    source: 'balance of pressures; loss: Hagen-Poiseuille and Blasius; pump: its curve and what holds it',
+    validRange: [],
+  };
+}
