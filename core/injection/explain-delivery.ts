@@ -1,4 +1,4 @@
-import type { OperatingPoint } from '../delivery/index.ts';
+import type { BucketFit, OperatingPoint } from '../delivery/index.ts';
 import type { Explanation } from '../units/index.ts';
 import type { FluidSystemModel } from './fluid-system.ts';
 import type { Setup } from './setup.ts';
@@ -41,6 +41,22 @@ export function explainDifference(
       { symbol: 'boost', value: boost, kind: 'boost' },
     ],
     source: 'balance of pressures; loss: Hagen-Poiseuille and Blasius; pump: its curve and what holds it',
+    validRange: [],
+  };
+}
+
+/** Where factor and scatter of the bucket test come from. */
+export function explainBucket(bucket: BucketFit): Explanation {
+  return {
+    id: 'delivery/bucket',
+    formula: 'measured = factor q_model; scatter = standard deviation of measured / fitted',
+    inputs: [
+      { symbol: 'factor', value: bucket.correction.factor, kind: 'number' },
+      { symbol: 'setting that brings nothing', value: bucket.correction.deadSetting, kind: 'share' },
+      { symbol: 'scatter', value: bucket.scatter, kind: 'share' },
+      { symbol: 'points', value: bucket.points.filter((p) => !p.isOff).length, kind: 'number' },
+    ],
+    source: 'weighted least squares over the points; uncertainties: JCGM 100:2008',
     validRange: [],
   };
 }

@@ -5,7 +5,7 @@ import type { Explanation } from '../units/index.ts';
 import { explainArrival } from './arrival.ts';
 import { type Endurance, enduranceOf } from './endurance.ts';
 import { type FuelModel, fuelModel } from './engine-fuel.ts';
-import { explainDifference, explainNozzle } from './explain-delivery.ts';
+import { explainBucket, explainDifference, explainNozzle } from './explain-delivery.ts';
 import { type Fallback, fallbackOf } from './fallback.ts';
 import { type FeedMap, feedMap, type SprayContext } from './feed-curve.ts';
 import { type FluidSystemModel, fittedNozzles, fluidSystemModel, type NozzleGroup } from './fluid-system.ts';
@@ -241,6 +241,7 @@ export function planOf(setup: Setup): Result<Plan> {
       need.explanation,
       explainNozzle(system.value, peak.value),
       explainDifference(setup, system.value, peakBoost, peak.value),
+      ...(system.value.bucket ? [explainBucket(system.value.bucket)] : []),
       ...(need.ruleExplanation === null ? [] : [need.ruleExplanation]),
       ...(driven.arrival === null ? [] : [explainArrival(context, driven, driven.arrival.delay)]),
       ...(line ? [explainLineLoss(line, liquid, peak.value.flow)] : []),

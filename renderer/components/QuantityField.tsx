@@ -14,6 +14,8 @@ export type QuantityFieldProps = {
   readonly onChange: (value: TypedValue | null) => void;
   /** What holds while the field is empty; shown, and marked as a default. */
   readonly fallback?: string | undefined;
+  /** What stands in the field is the default, not something that was typed. */
+  readonly isDefault?: boolean;
   readonly hint?: string | undefined;
   readonly error?: string | undefined;
   /** Arrow keys move by this, in the field's unit. */
@@ -73,7 +75,9 @@ export function QuantityField(props: QuantityFieldProps) {
     >
       <Label className={cx(styles.label)}>
         {label}
-        {!value && fallback !== undefined && <span className={styles.mark}>{screens.shell.byDefault}</span>}
+        {(props.isDefault || (!value && fallback !== undefined)) && (
+          <span className={styles.mark}>{screens.shell.byDefault}</span>
+        )}
       </Label>
       <div className={styles.row}>
         <Input

@@ -33,7 +33,7 @@ export function WordsProvider({ children }: { children: ReactNode }) {
       show,
       screens: screenWords(language),
       note: (note) => noteText(note, show),
-      problem: (problem) => problemText(problem, show),
+      problem: (problem) => problemText(byLabel(problem, screenWords(language)), show),
       quantity: (id) => wordsOf(language).quantities[id],
     };
   }, [language, units]);
@@ -44,4 +44,14 @@ export function useWords(): Words {
   const words = useContext(WordsContext);
   if (!words) throw new Error('useWords outside WordsProvider');
   return words;
+}
+
+/** A field is known to the reader by its label, not by its path; one without a label needs no name. */
+function byLabel(problem: Problem, { sheet }: ScreenWords): Problem {
+  const path = problem.where?.field;
+  if (path === undefined) return problem;
+  const { field: _, ...where } = problem.where ?? {};
+  const fields: Record<string, { label: string } | undefined> = sheet.fields;
+  const label = fields[path]?.label;
+  return { ...problem, where: label ? { ...where, field: label } : where } as Problem;
 }

@@ -1,5 +1,7 @@
 import type { FeedMap } from '../../core/injection/index.ts';
+import type { Explanation } from '../../core/units/index.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './FeedMapTable.module.css';
 
 const kinds = ['under', 'right', 'over'] as const;
@@ -10,7 +12,7 @@ function everySecond(count: number): number[] {
 }
 
 /** Delivered over needed across the engine's states; the colour says the same as the number. */
-export function FeedMapTable({ map }: { map: FeedMap }) {
+export function FeedMapTable({ map, explanation }: { map: FeedMap; explanation: Explanation | undefined }) {
   const { screens, show } = useWords();
   const said = screens.plan;
   const speeds = everySecond(map.engineSpeed_rad_s.length);
@@ -20,7 +22,9 @@ export function FeedMapTable({ map }: { map: FeedMap }) {
   return (
     <section>
       <table className={styles.map}>
-        <caption>{said.map}</caption>
+        <caption>
+          {said.map} <WhereFrom value={screens.whereFrom.ask} what={said.map} explanation={explanation} />
+        </caption>
         <thead>
           <tr>
             <th scope="col">{show.unit('boost')}</th>

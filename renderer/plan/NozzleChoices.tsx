@@ -1,8 +1,9 @@
 import { Radio, RadioGroup } from 'react-aria-components';
-import type { Plan } from '../../core/injection/index.ts';
+import { explainNozzleChoice, type Plan } from '../../core/injection/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import type { Sheet } from '../sheets/use-sheet.ts';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './NozzleChoices.module.css';
 
 /** As many as help to choose; the list is in order of fit. */
@@ -28,13 +29,27 @@ export function NozzleChoices({ plan, sheet }: { plan: Plan; sheet: Sheet }) {
       }}
       className={cx(styles.list)}
     >
-      {shown.map((choice) => (
-        <Radio key={idOf(choice.names)} value={idOf(choice.names)} className={cx(styles.choice)}>
-          <span className={styles.dot} />
-          <span className={styles.name}>{choice.names.join(' + ')}</span>
-          <span className={styles.feed}>{said.feedOf(show.number(choice.feed, 2))}</span>
-        </Radio>
-      ))}
+      {shown.map((choice) => {
+        const id = idOf(choice.names);
+        return (
+          <div key={id} className={styles.row}>
+            <Radio value={id} className={cx(styles.choice)}>
+              <span className={styles.dot} />
+              <span className={styles.words}>
+                <span className={styles.name}>{choice.names.join(' + ')}</span>
+                <span className={styles.fit}>
+                  {said.fits[choice.fit]}, {show.quantity(choice.flow, 'volumeFlow')}
+                </span>
+              </span>
+            </Radio>
+            <WhereFrom
+              value={said.feedOf(show.number(choice.feed, 2))}
+              what={choice.names.join(' + ')}
+              explanation={explainNozzleChoice(choice, plan.need.fluid)}
+            />
+          </div>
+        );
+      })}
     </RadioGroup>
   );
 }

@@ -8,6 +8,7 @@ import { FeedMapTable } from './FeedMapTable.tsx';
 import styles from './PlanBody.module.css';
 import { PlanMore } from './PlanMore.tsx';
 import { planHeadline } from './plan-headline.ts';
+import { StrategyTable } from './StrategyTable.tsx';
 
 export type PlanBodyProps = { readonly plan: Plan; readonly setup: Setup; readonly sheet: Sheet };
 
@@ -33,8 +34,12 @@ export function PlanBody({ plan, setup, sheet }: PlanBodyProps) {
         onChange={(name) => sheet.put('targets.strategy', name)}
       />
       <FeedChart plan={plan} setup={setup} sheet={sheet} />
-      <FeedMapTable map={plan.map} />
-      <PlanMore plan={plan} />
+      <StrategyTable plan={plan} />
+      <FeedMapTable
+        map={plan.map}
+        explanation={plan.explanations.find((e) => e.id === 'injection/feed-map')}
+      />
+      <PlanMore plan={plan} setup={setup} />
     </div>
   );
 }

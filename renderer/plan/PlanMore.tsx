@@ -1,5 +1,6 @@
 import { Download } from 'lucide-react';
-import { guardCsv, type Plan } from '../../core/injection/index.ts';
+import { guardCsv, guardSpread, type Plan, type Setup } from '../../core/injection/index.ts';
+import type { Explanation } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
 import { FactList } from '../components/FactList.tsx';
 import { saveFile } from '../handover/save-file.ts';
@@ -9,11 +10,19 @@ import { GuardTable } from './GuardTable.tsx';
 import styles from './PlanMore.module.css';
 
 /** Under the curve: how far the tank reaches, what is still normal, what to fall back to, and the remarks. */
-export function PlanMore({ plan }: { plan: Plan }) {
+export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
   const { screens, show, note } = useWords();
   const said = screens.plan;
   const { endurance } = plan;
-  const optional = (value: number | null) => (value === null ? screens.shell.unknown : show.number(value, 0));
+  const asked = (what: string, value: string, explanation: Explanation | undefined) => (
+    <WhereFrom value={value} what={what} explanation={explanation} />
+  );
+  const tank = (what: string, value: number | null) =>
+    value === null ? screens.shell.unknown : asked(what, show.number(value, 0), endurance.explanation);
+  const why = (id: string) => plan.explanations.find((e) => e.id === id);
+  const half = guardSpread(setup, plan.system.bucket?.scatter ?? null);
+  const share = (value: number) => `± ${show.quantity(value, 'share', 1)}`;
+  const { fallback } = plan;
   return (
     <div className={styles.more}>
       <section>
@@ -22,22 +31,54 @@ export function PlanMore({ plan }: { plan: Plan }) {
           facts={[
             {
               name: said.perPull,
-              value: (
-                <WhereFrom
-                  value={show.quantity(endurance.perPull, 'volume', 3)}
-                  what={said.perPull}
-                  explanation={endurance.explanation}
-                />
+              value: asked(
+                said.perPull,
+                show.quantity(endurance.perPull, 'volume', 3),
+                endurance.explanation,
+              ),
+              small: endurance.isLogged ? said.fromLog : said.fromPlan,
+            },
+            {
+              name: said.perMinute,
+              value: asked(
+                said.perMinute,
+                show.quantity(endurance.perMinute, 'volume', 3),
+                endurance.explanation,
               ),
             },
-            { name: said.pullsPerTank, value: optional(endurance.pullsPerTank) },
-            { name: said.reserve, value: optional(endurance.pullsInReserve) },
+            { name: said.pullsPerTank, value: tank(said.pullsPerTank, endurance.pullsPerTank) },
+            { name: said.minutesPerTank, value: tank(said.minutesPerTank, endurance.minutesPerTank) },
+            { name: said.reserve, value: tank(said.reserve, endurance.pullsInReserve) },
+            ...(endurance.usedOverPlanned === null || endurance.refillExplanation === null
+              ? []
+              : [
+                  {
+                    name: said.refills,
+                    value: asked(
+                      said.refills,
+                      show.difference(endurance.usedOverPlanned - 1, 'share', 0),
+                      endurance.refillExplanation,
+                    ),
+                  },
+                ]),
           ]}
         />
       </section>
       <section>
         <h2>{said.fallback}</h2>
-        {plan.fallback.notes.map((n) => (
+        <FactList
+          facts={[
+            {
+              name: said.fallbackBoost,
+              value:
+                fallback.boost === null
+                  ? screens.shell.unknown
+                  : asked(said.fallbackBoost, show.quantity(fallback.boost, 'boost'), fallback.explanation),
+            },
+            { name: said.fallbackWithin, value: show.quantity(fallback.actWithin, 'time', 1) },
+          ]}
+        />
+        {fallback.notes.map((n) => (
           <p key={n.code}>{note(n)}</p>
         ))}
       </section>
@@ -53,6 +94,18 @@ export function PlanMore({ plan }: { plan: Plan }) {
           </Button>
         </div>
         <p className={styles.soft}>{said.guardWhy}</p>
+        <FactList
+          facts={[
+            {
+              name: said.guardFlowHalf,
+              value: asked(said.guardFlowHalf, share(half.flow), why('injection/guard-band')),
+            },
+            {
+              name: said.guardPressureHalf,
+              value: asked(said.guardPressureHalf, share(half.pressure), why('injection/guard-pressure')),
+            },
+          ]}
+        />
         <GuardTable rows={plan.guardBand} />
       </section>
       <section className={styles.wide}>

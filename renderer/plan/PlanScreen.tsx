@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { EmptyState } from '../components/EmptyState.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { FieldProblems } from '../sheets/FieldProblems.tsx';
 import { useSheet } from '../sheets/use-sheet.ts';
 import { PlanBody } from './PlanBody.tsx';
 import { PlanInputs } from './PlanInputs.tsx';
@@ -20,7 +21,7 @@ function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>
   const { plan, setup } = usePlan(sheet.doc);
   const said = screens.plan;
   return (
-    <>
+    <FieldProblems of={plan}>
       <div className={styles.left}>
         {nav}
         <PlanInputs sheet={sheet} plan={plan.ok ? plan.value : null} />
@@ -35,6 +36,6 @@ function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>
         )}
       </main>
       <PlanSheet setup={setup} plan={plan.ok ? plan.value : null} />
-    </>
+    </FieldProblems>
   );
 }

@@ -52,7 +52,8 @@ export function feedChart(plan: Plan, setup: Setup, show: Show): ChartSpec {
         y: axisOver(spanOf(...lines.map((l) => l.y), need.map(flow), high), {
           title: said.flowAt(show.unit('volumeFlow'), show.quantity(peakSpeed_rad_s, 'engineSpeed')),
           most: 6,
-          room: 0.06,
+          // The word for peak boost stands above the ribbon.
+          room: 0.14,
           include: 0,
           text,
         }),

@@ -22,36 +22,45 @@ export function FluidFacts({ doc }: { doc: SheetDoc }) {
   const shares = (['methanol', 'ethanol'] as const)
     .filter((id) => sheet.mix.massShares[id] > 0)
     .map((id) => `${id} ${show.quantity(sheet.mix.massShares[id], 'share')}`);
+  const fact = (name: string, value: string, id: string, small = '') => ({
+    name,
+    value: <WhereFrom value={value} what={name} explanation={why(id)} />,
+    small,
+  });
   return (
     <>
       <FactList
         facts={[
-          {
-            name: said.density,
-            value: (
-              <WhereFrom
-                value={show.quantity(sheet.density, 'density', 3)}
-                what={said.density}
-                explanation={why('density')}
-              />
+          fact(
+            said.density,
+            show.quantity(sheet.density, 'density', 3),
+            'density',
+            shares.length > 0 ? said.byMass(shares.join(', ')) : '',
+          ),
+          fact(said.contraction, show.quantity(sheet.contraction, 'share'), 'density'),
+          fact(said.freezes, show.quantity(sheet.freezing.temperature, 'temperature', 0), 'freezing-point'),
+          sheet.flash
+            ? fact(said.flash, show.quantity(sheet.flash.cautious, 'temperature', 0), 'flash-point')
+            : { name: said.flash, value: said.flashNone },
+          fact(said.burns, sheet.canBurnAtAmbient ? said.burnsYes : said.burnsNo, 'flash-point'),
+          fact(said.latent, show.quantity(sheet.latentHeat, 'energyPerMass', 0), 'latent-heat'),
+          fact(said.heatCapacity, `${show.number(sheet.heatCapacity / 1e3, 2)} kJ/(kg K)`, 'heat-capacity'),
+          fact(
+            said.vapour,
+            show.quantity(
+              sheet.partialPressures.water + sheet.partialPressures.methanol + sheet.partialPressures.ethanol,
+              'pressure',
+              1,
             ),
-            small: shares.length > 0 ? said.byMass(shares.join(', ')) : '',
-          },
-          { name: said.freezes, value: show.quantity(sheet.freezing.temperature, 'temperature', 0) },
-          {
-            name: said.flash,
-            value: sheet.flash ? show.quantity(sheet.flash.cautious, 'temperature', 0) : said.flashNone,
-          },
-          {
-            name: said.latent,
-            value: (
-              <WhereFrom
-                value={show.quantity(sheet.latentHeat, 'energyPerMass', 0)}
-                what={said.latent}
-                explanation={why('latent-heat')}
-              />
-            ),
-          },
+            'vapour-pressure',
+          ),
+          fact(said.air, `${show.number(sheet.airDemand, 2)} kg/kg`, 'air-demand', said.ofMix),
+          fact(
+            said.heating,
+            `${show.number(sheet.lowerHeatingValue / 1e6, 1)} MJ/kg`,
+            'heating-value',
+            said.ofMix,
+          ),
         ]}
       />
       {sheet.notes.map((n) => (

@@ -1,22 +1,23 @@
-import { type ReactNode, useMemo } from 'react';
-import { planOf } from '../../core/injection/index.ts';
+import type { ReactNode } from 'react';
+import type { Plan } from '../../core/injection/index.ts';
+import type { Result } from '../../core/result/index.ts';
 import { Caution } from '../components/Caution.tsx';
 import { FactList } from '../components/FactList.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import type { SectionId } from '../sheets/field-specs.ts';
-import { type SheetDoc, setupOf } from '../sheets/sheet-doc.ts';
+import type { SheetDoc } from '../sheets/sheet-doc.ts';
 import { CarFollows } from './CarFollows.tsx';
 import { FluidFacts } from './FluidFacts.tsx';
+import { PetrolFacts } from './PetrolFacts.tsx';
 import { planFacts } from './plan-facts.tsx';
 
 /** What follows from what was typed, worked out as it is typed. */
-export function Follows({ section, doc }: { section: SectionId; doc: SheetDoc }) {
+export function Follows({ section, doc, plan }: { section: SectionId; doc: SheetDoc; plan: Result<Plan> }) {
   const words = useWords();
   const { screens } = words;
   const said = screens.setup;
-  const plan = useMemo(() => planOf(setupOf(doc)), [doc]);
   const isFluid = section === 'fluid' || section === 'fit';
   const sheet = (title: string, children: ReactNode) => (
     <SideSheet label={said.follows} kicker={said.follows} title={title}>
@@ -35,6 +36,7 @@ export function Follows({ section, doc }: { section: SectionId; doc: SheetDoc })
         ) : (
           <ProblemList problems={plan.problems} />
         ))}
+      {section === 'engine' && <PetrolFacts ethanol_percent={doc.engine.ethanol_percent} />}
       {isFluid && <FluidFacts doc={doc} />}
       {isFluid && (doc.fluidSystem.mix?.methanol_percent ?? 0) > 0 && (
         <Caution>{said.caution.methanol}</Caution>

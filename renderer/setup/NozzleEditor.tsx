@@ -1,11 +1,13 @@
 import { Plus } from 'lucide-react';
-import type { Setup } from '../../core/session/index.ts';
+import { type Place, places, type Setup } from '../../core/session/index.ts';
 import { convert } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
 import { Check } from '../components/Check.tsx';
 import { QuantityField } from '../components/QuantityField.tsx';
+import { Select } from '../components/Select.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { FieldFault } from '../sheets/FieldProblems.tsx';
 import type { Sheet } from '../sheets/use-sheet.ts';
 import styles from './RowEditor.module.css';
 
@@ -24,10 +26,28 @@ const fresh = (n: number): Nozzle => ({
 export function NozzleEditor({ sheet }: { sheet: Sheet }) {
   const { screens, show } = useWords();
   const said = screens.setup.nozzle;
+  const placeNames = screens.sheet.options['fluidSystem.place'];
   const { nozzles, fitted } = sheet.doc.fluidSystem;
-  const set = (next: readonly Nozzle[]) => sheet.put('fluidSystem.nozzles', next);
+  const setAll = (next: readonly Nozzle[], nextFitted: readonly string[], part: string) =>
+    sheet.put(
+      'fluidSystem',
+      { ...sheet.doc.fluidSystem, nozzles: next, fitted: nextFitted },
+      null,
+      `fluidSystem.nozzles.${part}`,
+    );
   const change = (i: number, patch: Partial<Nozzle>) =>
-    set(nozzles.map((n, at) => (at === i ? { ...n, ...patch } : n)));
+    setAll(
+      nozzles.map((n, at) => (at === i ? { ...n, ...patch } : n)),
+      // A nozzle that is renamed stays fitted under its new name.
+      patch.name === undefined ? fitted : fitted.map((f) => (f === nozzles[i]?.name ? (patch.name ?? f) : f)),
+      `${i}.${Object.keys(patch)[0]}`,
+    );
+  const remove = (i: number) =>
+    setAll(
+      nozzles.filter((_, at) => at !== i),
+      fitted.filter((f) => f !== nozzles[i]?.name),
+      `removed ${nozzles.length}`,
+    );
   const setFitted = (name: string, isFitted: boolean) =>
     sheet.put('fluidSystem.fitted', isFitted ? [...fitted, name] : fitted.filter((f) => f !== name));
   const flowUnit = show.units.volumeFlow;
@@ -37,6 +57,7 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
   return (
     <div className={styles.editor}>
       {nozzles.length === 0 && <p>{said.none}</p>}
+      <FieldFault path="fluidSystem.nozzles" />
       {nozzles.map((nozzle, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the name is being typed; its place is all that stays
         <div key={i} className={styles.nozzle}>
@@ -63,17 +84,48 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
             }
             step={0.5}
           />
+          <QuantityField
+            label={said.count}
+            kind="number"
+            value={nozzle.count === null ? null : { value: nozzle.count, unit: '' }}
+            fallback={said.anyNumber}
+            onChange={(v) => change(i, { count: v === null ? null : Math.round(v.value) })}
+            step={1}
+          />
+          <Select<Place | 'others'>
+            label={said.place}
+            options={[
+              { id: 'others', label: said.likeOthers },
+              ...places.map((id) => ({ id, label: placeNames[id] })),
+            ]}
+            value={nozzle.place ?? 'others'}
+            onChange={(id) => change(i, { place: id === 'others' ? null : id })}
+          />
+          <QuantityField
+            label={said.density}
+            kind="density"
+            value={{
+              value: rounded(nozzle.ratedDensity_kg_m3, 'kg/m3', show.units.density),
+              unit: show.units.density,
+            }}
+            isDefault={nozzle.ratedDensity_kg_m3 === 998.2}
+            onChange={(v) => change(i, { ratedDensity_kg_m3: v ? convert(v.value, v.unit, 'kg/m3') : 998.2 })}
+            step={0.001}
+          />
           <Check
             label={said.fitted}
             isSelected={fitted.includes(nozzle.name)}
             onChange={(isFitted) => setFitted(nozzle.name, isFitted)}
           />
-          <Button look="plain" onPress={() => set(nozzles.filter((_, at) => at !== i))}>
+          <Button look="plain" onPress={() => remove(i)}>
             {said.remove}
           </Button>
         </div>
       ))}
-      <Button look="plain" onPress={() => set([...nozzles, fresh(nozzles.length + 1)])}>
+      <Button
+        look="plain"
+        onPress={() => setAll([...nozzles, fresh(nozzles.length + 1)], fitted, `added ${nozzles.length}`)}
+      >
         <Plus aria-hidden />
         {said.add}
       </Button>

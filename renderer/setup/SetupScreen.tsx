@@ -1,24 +1,30 @@
 import { useView } from '../app/view.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { usePlan } from '../plan/use-plan.ts';
+import { FieldProblems } from '../sheets/FieldProblems.tsx';
 import type { SectionId } from '../sheets/field-specs.ts';
-import { useSheet } from '../sheets/use-sheet.ts';
+import { type Sheet, useSheet } from '../sheets/use-sheet.ts';
 import { Follows } from './Follows.tsx';
 import styles from './SetupScreen.module.css';
 import { SetupSection } from './SetupSection.tsx';
 
-const order: readonly SectionId[] = ['car', 'air', 'limits', 'engine', 'fluid', 'fit'];
+const order: readonly SectionId[] = ['car', 'air', 'limits', 'engine', 'targets', 'fluid', 'fit'];
 
 /** The car and everything on it, a section at a time; what follows from the numbers stands beside them. */
 export function SetupScreen() {
+  const sheet = useSheet();
+  return sheet ? <SetupOf sheet={sheet} /> : null;
+}
+
+function SetupOf({ sheet }: { sheet: Sheet }) {
   const { screens } = useWords();
   const { view, show } = useView();
-  const sheet = useSheet();
-  if (!sheet) return null;
+  const { plan } = usePlan(sheet.doc);
   const said = screens.setup;
   const section = order.find((s) => s === view.section) ?? 'car';
   return (
-    <>
+    <FieldProblems of={plan}>
       <nav className={styles.sections} aria-label={said.title}>
         <p className={styles.title}>{said.title}</p>
         {order.map((id) => (
@@ -38,7 +44,7 @@ export function SetupScreen() {
         <p className={styles.lead}>{said.leads[section]}</p>
         <SetupSection key={section} section={section} sheet={sheet} />
       </main>
-      <Follows section={section} doc={sheet.doc} />
-    </>
+      <Follows section={section} doc={sheet.doc} plan={plan} />
+    </FieldProblems>
   );
 }

@@ -1,9 +1,14 @@
+import type { ReactNode } from 'react';
 import { useWords } from '../hooks/use-words.tsx';
-import { type SectionId, sections } from '../sheets/field-specs.ts';
+import { SheetPoints } from '../points/SheetPoints.tsx';
+import { type GroupId, optionalParts, type SectionId, sections } from '../sheets/field-specs.ts';
+import { OptionalFields } from '../sheets/OptionalFields.tsx';
 import { SheetField } from '../sheets/SheetField.tsx';
 import type { Sheet } from '../sheets/use-sheet.ts';
-import { BucketEditor } from './BucketEditor.tsx';
+import { BucketFields } from './BucketFields.tsx';
 import { FitReviewList } from './FitReviewList.tsx';
+import { HydrometerFields } from './HydrometerFields.tsx';
+import { LoggedFluidFields } from './LoggedFluidFields.tsx';
 import { NozzleEditor } from './NozzleEditor.tsx';
 import styles from './SetupSection.module.css';
 
@@ -24,20 +29,68 @@ export function SetupSection({ section, sheet }: { section: SectionId; sheet: Sh
               <SheetField key={spec.path} spec={spec} sheet={sheet} />
             ))}
           </div>
+          {group === 'pump' && (
+            <div className={styles.after}>
+              <SheetPoints list="pump" sheet={sheet} />
+            </div>
+          )}
+          {group === 'ratio' && (
+            <div className={styles.after}>
+              <SheetPoints list="ratioProfile" sheet={sheet} />
+            </div>
+          )}
         </fieldset>
       ))}
-      {section === 'fluid' && (
-        <>
-          <fieldset className={styles.group}>
-            <legend className={styles.legend}>{said.groups.nozzles}</legend>
-            <NozzleEditor sheet={sheet} />
-          </fieldset>
-          <fieldset className={styles.group}>
-            <legend className={styles.legend}>{said.groups.bucket}</legend>
-            <BucketEditor sheet={sheet} />
-          </fieldset>
-        </>
-      )}
+      {section === 'engine' && <EngineLists sheet={sheet} />}
+      {section === 'fluid' && <FluidLists sheet={sheet} />}
     </div>
+  );
+}
+
+function Group({ id, children }: { id: GroupId; children: ReactNode }) {
+  const { screens } = useWords();
+  return (
+    <fieldset className={styles.group}>
+      <legend className={styles.legend}>{screens.setup.groups[id]}</legend>
+      <div className={styles.stack}>{children}</div>
+    </fieldset>
+  );
+}
+
+function EngineLists({ sheet }: { sheet: Sheet }) {
+  return (
+    <>
+      <Group id="injectors">
+        <div className={styles.fields}>
+          <OptionalFields part={optionalParts.injectors} sheet={sheet} />
+        </div>
+        {sheet.doc.engine.injectors && <SheetPoints list="injectorDuty" sheet={sheet} />}
+      </Group>
+      <Group id="curves">
+        <div className={styles.lists}>
+          <SheetPoints list="boostCurve" sheet={sheet} />
+          <SheetPoints list="powerCurve" sheet={sheet} />
+        </div>
+      </Group>
+    </>
+  );
+}
+
+function FluidLists({ sheet }: { sheet: Sheet }) {
+  return (
+    <>
+      <Group id="nozzles">
+        <NozzleEditor sheet={sheet} />
+      </Group>
+      <Group id="bucket">
+        <BucketFields sheet={sheet} />
+      </Group>
+      <Group id="hydrometer">
+        <HydrometerFields sheet={sheet} />
+      </Group>
+      <Group id="refills">
+        <LoggedFluidFields sheet={sheet} />
+      </Group>
+    </>
   );
 }

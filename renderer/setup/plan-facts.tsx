@@ -30,6 +30,21 @@ export function planFacts(plan: Plan, { screens, show, note }: Words): Fact[] {
         />
       ),
     },
+    ...(plan.need.ruleOfThumb === null
+      ? []
+      : [
+          {
+            name: said.rule,
+            value: (
+              <WhereFrom
+                value={show.quantity(plan.need.ruleOfThumb, 'volumeFlow')}
+                what={said.rule}
+                explanation={why('injection/rule-of-thumb')}
+              />
+            ),
+            small: said.ruleSmall,
+          },
+        ]),
     {
       name: said.delivered,
       value: (
@@ -41,7 +56,53 @@ export function planFacts(plan: Plan, { screens, show, note }: Words): Fact[] {
       ),
       small: fit ? note(fit) : '',
     },
-    { name: said.difference, value: show.quantity(plan.peak.pressureDifference, 'fluidPressure', 1) },
-    ...(delay === null ? [] : [{ name: said.arrives, value: show.quantity(delay, 'time', 1) }]),
+    {
+      name: said.difference,
+      value: (
+        <WhereFrom
+          value={show.quantity(plan.peak.pressureDifference, 'fluidPressure', 1)}
+          what={said.difference}
+          explanation={why('delivery/pressure-difference')}
+        />
+      ),
+    },
+    ...(delay === null
+      ? []
+      : [
+          {
+            name: said.arrives,
+            value: (
+              <WhereFrom
+                value={show.quantity(delay, 'time', 1)}
+                what={said.arrives}
+                explanation={why('injection/arrival')}
+              />
+            ),
+          },
+        ]),
+    ...(plan.system.bucket
+      ? [
+          {
+            name: said.bucketFactor,
+            value: (
+              <WhereFrom
+                value={show.number(plan.system.bucket.correction.factor, 3)}
+                what={said.bucketFactor}
+                explanation={why('delivery/bucket')}
+              />
+            ),
+          },
+          {
+            name: said.bucketScatter,
+            value: (
+              <WhereFrom
+                value={show.quantity(plan.system.bucket.scatter, 'share', 1)}
+                what={said.bucketScatter}
+                explanation={why('delivery/bucket')}
+              />
+            ),
+          },
+        ]
+      : []),
   ];
 }

@@ -13,6 +13,7 @@ const alwaysSet = new Set([
   'fluidSystem.metering',
   'fluidSystem.input',
   'fluidSystem.pump.control',
+  'fluidSystem.pump.reference',
 ]);
 
 export type ChoiceFieldProps = {
@@ -32,7 +33,10 @@ export function ChoiceField({ spec, sheet }: ChoiceFieldProps) {
           { id: 'true', label: said.yes },
           { id: 'false', label: said.no },
         ];
-  const options = alwaysSet.has(spec.path) ? choices : [{ id: open, label: said.open }, ...choices];
+  const openMeans: Record<string, string | undefined> = said.openMeans;
+  const options = alwaysSet.has(spec.path)
+    ? choices
+    : [{ id: open, label: openMeans[spec.path] ?? said.open }, ...choices];
   const put = (id: string) => {
     const next = id === open ? null : spec.type === 'yes-no' ? id === 'true' : id;
     sheet.put(spec.path, next);

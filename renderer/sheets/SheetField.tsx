@@ -1,4 +1,5 @@
 import { ChoiceField } from './ChoiceField.tsx';
+import { FieldFault } from './FieldProblems.tsx';
 import type { FieldSpec } from './field-specs.ts';
 import { ListField } from './ListField.tsx';
 import { SheetQuantity } from './SheetQuantity.tsx';
@@ -12,7 +13,12 @@ export function SheetField({ spec, sheet }: { spec: FieldSpec; sheet: Sheet }) {
       return <SheetQuantity spec={spec} sheet={sheet} />;
     case 'choice':
     case 'yes-no':
-      return <ChoiceField spec={spec} sheet={sheet} />;
+      return (
+        <div>
+          <ChoiceField spec={spec} sheet={sheet} />
+          <FieldFault path={spec.path} />
+        </div>
+      );
     case 'text':
       return <SheetText path={spec.path} sheet={sheet} />;
     case 'list':

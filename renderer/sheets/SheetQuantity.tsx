@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { convert, type TypedValue } from '../../core/units/index.ts';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { useFieldProblem } from './FieldProblems.tsx';
 import type { FieldSpec } from './field-specs.ts';
 import type { Sheet } from './use-sheet.ts';
 
@@ -19,6 +20,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   const [isRefused, setRefused] = useState(false);
   const { path, kind, unit } = spec;
   const words = screens.sheet.fields[path];
+  const problem = useFieldProblem(path);
   const isImperial = show.units.length === 'ft';
   const own = spec.shownIn ? spec.shownIn[isImperial ? 'imperial' : 'metric'] : show.units[kind];
   const inOwn = (typed: TypedValue): TypedValue => ({
@@ -29,22 +31,29 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   // A number that nobody typed here stands in the session's unit: the reader gets their own.
   const value = kept && kept.unit === unit && unit !== own ? inOwn(kept) : kept;
   const fallback = spec.fallback && inOwn(spec.fallback);
+  const isDefault =
+    spec.isAlwaysSet === true &&
+    spec.fallback !== undefined &&
+    value !== null &&
+    Math.abs(convert(value.value, value.unit, unit) - spec.fallback.value) < 1e-9;
   return (
     <QuantityField
       label={words.label}
       kind={kind}
       firstUnit={own}
       value={value}
-      onChange={(typed) =>
-        setRefused(
-          !(typed
-            ? sheet.put(path, Number(convert(typed.value, typed.unit, unit).toPrecision(12)), typed)
-            : sheet.put(path, null)),
-        )
-      }
+      onChange={(typed) => {
+        // A field that always holds something goes back to its default when it is emptied.
+        const empty = spec.isAlwaysSet ? undefined : null;
+        const taken = typed
+          ? sheet.put(path, Number(convert(typed.value, typed.unit, unit).toPrecision(12)), typed)
+          : sheet.put(path, empty);
+        setRefused(!taken);
+      }}
       hint={words.hint || undefined}
-      error={isRefused ? screens.sheet.outOfRange : undefined}
+      error={isRefused ? screens.sheet.outOfRange : problem}
       fallback={fallback ? show.number(fallback.value, decimals(fallback.value)) : undefined}
+      isDefault={isDefault}
       {...(spec.step === undefined ? {} : { step: spec.step })}
     />
   );

@@ -16,6 +16,8 @@ export type FieldSpec =
       readonly shownIn?: { readonly metric: string; readonly imperial: string };
       /** Said in the empty field, as what holds then. */
       readonly fallback?: { readonly value: number; readonly unit: string };
+      /** The session always holds a number here: emptied, it is the fallback again. */
+      readonly isAlwaysSet?: boolean;
     }
   | { readonly type: 'choice'; readonly path: ChoicePath & FieldPath }
   | { readonly type: 'yes-no'; readonly path: FieldPath }
@@ -28,7 +30,7 @@ const quantity = (
   path: FieldPath,
   kind: ShownKind,
   unit: string,
-  more: Partial<Pick<Quantity, 'step' | 'shownIn' | 'fallback'>> = {},
+  more: Partial<Pick<Quantity, 'step' | 'shownIn' | 'fallback' | 'isAlwaysSet'>> = {},
 ): FieldSpec => ({ type: 'quantity', path, kind, unit, ...more });
 const count = (path: FieldPath, step = 1): FieldSpec => quantity(path, 'number', '', { step });
 const percent = (path: FieldPath, step = 1, fallback?: number): FieldSpec =>
@@ -38,6 +40,16 @@ const percent = (path: FieldPath, step = 1, fallback?: number): FieldSpec =>
   });
 /** As pumps are sold, whatever the spray is measured in. */
 const pumpFlows = { metric: 'L/h', imperial: 'gal/h' };
+/** A number that the session always holds; the default is practice. */
+const standing = (
+  path: FieldPath,
+  kind: ShownKind,
+  unit: string,
+  value: number,
+  more: Partial<Pick<Quantity, 'step' | 'shownIn'>> = {},
+): FieldSpec => quantity(path, kind, unit, { ...more, fallback: { value, unit }, isAlwaysSet: true });
+const standingPercent = (path: FieldPath, value: number, step = 1) =>
+  standing(path, 'share', '%', value, { step });
 const millimetres = { metric: 'mm', imperial: 'in' };
 
 export type SectionId = keyof ScreenWords['setup']['sections'];
@@ -46,6 +58,25 @@ export type FieldGroup = { readonly group: GroupId | null; readonly fields: read
 
 /** Sections of the setup sheet in reading order; the defaults are practice (field notes). */
 export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly FieldGroup[] } = {
+  targets: [
+    {
+      group: 'ratio',
+      fields: [
+        standingPercent('targets.fluidRatio_percent', 15),
+        standingPercent('targets.ratioLow_percent', 10),
+        standingPercent('targets.ratioHigh_percent', 25),
+        standingPercent('targets.matchedStart_percent', 40),
+      ],
+    },
+    {
+      group: 'byHand',
+      fields: [
+        quantity('targets.start_kPa', 'boost', 'kPa', { step: 0.05 }),
+        quantity('targets.full_kPa', 'boost', 'kPa', { step: 0.05 }),
+        { type: 'choice', path: 'targets.strategy' },
+      ],
+    },
+  ],
   car: [
     {
       group: 'body',
@@ -124,11 +155,51 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         { type: 'choice', path: 'engine.compressor' },
         { type: 'yes-no', path: 'engine.hasCooler' },
         quantity('engine.mapSensor_kPa', 'pressure', 'kPa', { step: 5 }),
+        quantity('engine.bore_mm', 'length', 'mm', { step: 0.1, shownIn: millimetres }),
+        quantity('engine.stroke_mm', 'length', 'mm', { step: 0.1, shownIn: millimetres }),
+        quantity('engine.rod_mm', 'length', 'mm', { step: 0.5, shownIn: millimetres }),
+        quantity('engine.intakeClosing_deg', 'angle', 'deg', {
+          step: 1,
+          fallback: { value: 50, unit: 'deg' },
+        }),
+      ],
+    },
+    {
+      group: 'pull',
+      fields: [
+        quantity('engine.pullFrom_rpm', 'engineSpeed', 'rpm', {
+          step: 100,
+          fallback: { value: 2500, unit: 'rpm' },
+        }),
+        quantity('engine.pullTo_rpm', 'engineSpeed', 'rpm', {
+          step: 100,
+          fallback: { value: 6500, unit: 'rpm' },
+        }),
+        quantity('engine.pullDuration_s', 'time', 's', { step: 0.5, fallback: { value: 8, unit: 's' } }),
+        quantity('engine.boostRise_kPa_s', 'boost', 'kPa', { step: 0.1 }),
+      ],
+    },
+    {
+      group: 'charge',
+      fields: [
+        percent('engine.compressorEfficiency_percent', 1, 70),
+        percent('engine.coolerEffectiveness_percent', 1, 70),
+        quantity('engine.coolerLoss_kPa', 'fluidPressure', 'kPa', {
+          step: 0.01,
+          fallback: { value: 6, unit: 'kPa' },
+        }),
+        quantity('engine.nozzleToValve_mm', 'length', 'mm', { step: 10, shownIn: millimetres }),
+        quantity('engine.intakeBore_mm', 'length', 'mm', {
+          step: 1,
+          shownIn: millimetres,
+          fallback: { value: 60, unit: 'mm' },
+        }),
       ],
     },
     {
       group: 'fuel',
       fields: [
+        { type: 'choice', path: 'targets.fuelFrom' },
         quantity('engine.fuelConsumption_kg_kWh', 'massPerEnergy', 'kg/kWh', {
           step: 0.005,
           fallback: { value: 0.335, unit: 'kg/kWh' },
@@ -139,7 +210,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
           step: 0.01,
           fallback: { value: 0.82, unit: 'lambda' },
         }),
-        percent('engine.ethanol_percent', 5),
+        standingPercent('engine.ethanol_percent', 0, 5),
         count('engine.octane_RON'),
         { type: 'choice', path: 'engine.fuelling' },
         quantity('engine.fuelPump_L_h', 'volumeFlow', 'L/h', { step: 5, shownIn: pumpFlows }),
@@ -164,7 +235,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         { type: 'choice', path: 'fluidSystem.mix.by' },
         percent('fluidSystem.mix.methanol_percent', 1),
         percent('fluidSystem.mix.ethanol_percent', 1),
-        quantity('fluidSystem.fluid_C', 'temperature', 'C', { step: 1 }),
+        standing('fluidSystem.fluid_C', 'temperature', 'C', 20, { step: 1 }),
       ],
     },
     {
@@ -174,7 +245,9 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         { type: 'choice', path: 'fluidSystem.metering' },
         { type: 'choice', path: 'fluidSystem.input' },
         quantity('fluidSystem.controller.step_kPa', 'boost', 'kPa', { step: 0.01 }),
-        percent('fluidSystem.controller.lowest_percent', 5),
+        quantity('fluidSystem.controller.highestStart_kPa', 'boost', 'kPa', { step: 0.05 }),
+        quantity('fluidSystem.controller.highestFull_kPa', 'boost', 'kPa', { step: 0.05 }),
+        standingPercent('fluidSystem.controller.lowest_percent', 0, 5),
       ],
     },
     {
@@ -184,6 +257,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         quantity('fluidSystem.pump.setPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
         quantity('fluidSystem.pump.shutPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
         quantity('fluidSystem.pump.openFlow_mL_min', 'volumeFlow', 'mL/min', { step: 10 }),
+        { type: 'choice', path: 'fluidSystem.pump.reference' },
       ],
     },
     {
@@ -202,5 +276,53 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         quantity('fluidSystem.reserve_L', 'volume', 'L', { step: 0.1 }),
       ],
     },
+    {
+      group: 'spread',
+      fields: [
+        standingPercent('fluidSystem.spread.nozzle_percent', 5),
+        standingPercent('fluidSystem.spread.pump_percent', 5),
+        standingPercent('fluidSystem.spread.voltage_percent', 4),
+        standingPercent('fluidSystem.spread.sensor_percent', 3),
+      ],
+    },
   ],
 };
+
+/** Parts that stand whole or not at all, and what they can't be without. */
+export const optionalParts = {
+  injectors: {
+    path: 'engine.injectors',
+    required: ['count', 'flow_mL_min'],
+    fields: [
+      count('engine.injectors.count'),
+      quantity('engine.injectors.flow_mL_min', 'volumeFlow', 'mL/min', { step: 10 }),
+      standing('engine.injectors.ratedPressure_kPa', 'fluidPressure', 'kPa', 300, { step: 0.1 }),
+      quantity('engine.injectors.fuelPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+    ],
+  },
+  logged: {
+    path: 'fluidSystem.logged',
+    required: ['fluid_mL', 'pulls'],
+    fields: [
+      quantity('fluidSystem.logged.fluid_mL', 'volume', 'mL', {
+        step: 1,
+        shownIn: { metric: 'mL', imperial: 'fl oz' },
+      }),
+      count('fluidSystem.logged.pulls'),
+    ],
+  },
+} as const satisfies Record<string, OptionalPart>;
+export type OptionalPart = {
+  readonly path: string;
+  readonly required: readonly string[];
+  readonly fields: readonly FieldSpec[];
+};
+/** How far one reading of the bucket test may be off. */
+export const bucketUncertainty: readonly FieldSpec[] = [
+  standing('fluidSystem.bucket.volume_mL', 'volume', 'mL', 5, {
+    step: 1,
+    shownIn: { metric: 'mL', imperial: 'fl oz' },
+  }),
+  standing('fluidSystem.bucket.mass_g', 'mass', 'g', 2, { step: 1, shownIn: { metric: 'g', imperial: 'g' } }),
+  standing('fluidSystem.bucket.time_s', 'time', 's', 0.3, { step: 0.1 }),
+];

@@ -6,10 +6,12 @@ import {
   emptySetup,
   type Limits,
   LimitsSchema,
+  type LoggedFluid,
   type Session,
   type SessionEdit,
   type Setup,
   SetupSchema,
+  withLoggedFluid,
 } from '../../core/session/index.ts';
 import type { TypedValue } from '../../core/units/index.ts';
 
@@ -35,17 +37,23 @@ function setupPart(doc: SheetDoc): Setup {
   return setup;
 }
 
-/** The setup as core takes it: the session's air stands in where the setup has none of its own. */
-export function setupOf(doc: SheetDoc): Setup {
+/**
+ * The setup as core takes it: the session's air stands in where the setup has none of its own, and what the logs
+ * show of the fluid where nobody typed it.
+ */
+export function setupOf(doc: SheetDoc, logged: Pick<LoggedFluid, 'fluid' | 'pulls'> | null = null): Setup {
   const { air, conditions } = doc;
-  return {
-    ...setupPart(doc),
-    air: {
-      ...air,
-      ambient_C: air.ambient_C ?? conditions.ambient_C,
-      barometer_kPa: air.barometer_kPa ?? conditions.barometer_kPa,
+  return withLoggedFluid(
+    {
+      ...setupPart(doc),
+      air: {
+        ...air,
+        ambient_C: air.ambient_C ?? conditions.ambient_C,
+        barometer_kPa: air.barometer_kPa ?? conditions.barometer_kPa,
+      },
     },
-  };
+    logged,
+  );
 }
 
 export function valueAt(doc: SheetDoc, path: string): unknown {
@@ -66,22 +74,42 @@ export function withValue(doc: SheetDoc, path: string, value: unknown): SheetDoc
 }
 
 /** The edit that stores the part of the document in which `path` lies; null where the schema refuses the value. */
-export function editOf(doc: SheetDoc, path: string, typed: TypedValue | null): SessionEdit | null {
-  const asTyped = typed ? { [path]: typed } : undefined;
-  const kept = asTyped ? { asTyped } : {};
-  const [part] = path.split('.');
-  if (part === 'car') {
+export function editOf(
+  doc: SheetDoc,
+  path: string,
+  typed: TypedValue | null,
+  part: string = path,
+): SessionEdit | null {
+  const kept = typed ? { asTyped: { [part]: typed } } : {};
+  const [head] = path.split('.');
+  if (head === 'car') {
     const car = CarSchema.safeParse(doc.car);
     return car.success ? { type: 'car.set', car: car.data, ...kept } : null;
   }
-  if (part === 'conditions') {
+  if (head === 'conditions') {
     const conditions = ConditionsSchema.safeParse(doc.conditions);
     return conditions.success ? { type: 'conditions.set', conditions: conditions.data, ...kept } : null;
   }
-  if (part === 'limits') {
+  if (head === 'limits') {
     const limits = LimitsSchema.safeParse(doc.limits);
     return limits.success ? { type: 'limits.set', limits: limits.data } : null;
   }
   const setup = SetupSchema.safeParse(setupPart(doc));
   return setup.success ? { type: 'setup.set', setup: setup.data, ...kept } : null;
+}
+
+/** The document as the schemas keep it: defaults stand where a part was left open. */
+export function withEdit(doc: SheetDoc, edit: SessionEdit): SheetDoc {
+  switch (edit.type) {
+    case 'car.set':
+      return { ...doc, car: edit.car };
+    case 'conditions.set':
+      return { ...doc, conditions: edit.conditions };
+    case 'limits.set':
+      return { ...doc, limits: edit.limits };
+    case 'setup.set':
+      return { ...doc, ...SetupSchema.parse(edit.setup) };
+    default:
+      return doc;
+  }
 }

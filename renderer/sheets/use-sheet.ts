@@ -1,12 +1,16 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { SessionEdit } from '../../core/session/index.ts';
 import { type TypedValue, unitOf } from '../../core/units/index.ts';
 import { useSession } from '../hooks/use-session.tsx';
-import { editOf, type SheetDoc, sheetDocOf, valueAt, withValue } from './sheet-doc.ts';
+import { editOf, type SheetDoc, sheetDocOf, valueAt, withEdit, withValue } from './sheet-doc.ts';
 
 export type Sheet = {
   readonly doc: SheetDoc;
-  /** False where the field can't hold the value; nothing is changed then. */
-  readonly put: (path: string, value: unknown, typed?: TypedValue | null) => boolean;
+  /**
+   * False where the field can't hold the value; nothing is changed then. `part` names what was typed in a value
+   * of several: edits of one part in a row are one step of undo, and `typed` is kept under it.
+   */
+  readonly put: (path: string, value: unknown, typed?: TypedValue | null, part?: string) => boolean;
   /** How a number was written, where it still is the number that is kept. */
   readonly typedAt: (path: string, edgeUnit: string) => TypedValue | null;
 };
@@ -22,7 +26,7 @@ export function useSheet(): Sheet | null {
   const { snapshot, edit } = useSession();
   const stored = useMemo(() => (snapshot ? sheetDocOf(snapshot.session) : null), [snapshot]);
   const [draft, setDraft] = useState<SheetDoc | null>(null);
-  const waiting = useRef<{ doc: SheetDoc; path: string; typed: TypedValue | null } | null>(null);
+  const waiting = useRef<{ change: SessionEdit; part: string; typed: TypedValue | null } | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
   const send = useCallback(async () => {
@@ -30,8 +34,7 @@ export function useSheet(): Sheet | null {
     const next = waiting.current;
     if (!next) return;
     waiting.current = null;
-    const change = editOf(next.doc, next.path, next.typed);
-    if (change) await edit(change, next.path);
+    await edit(next.change, next.part);
     if (!waiting.current) setDraft(null);
   }, [edit]);
 
@@ -51,13 +54,14 @@ export function useSheet(): Sheet | null {
     if (!doc) return null;
     return {
       doc,
-      put: (path, value, typed = null) => {
+      put: (path, value, typed = null, part = path) => {
         if (!current.current) return false;
-        const next = withValue(current.current, path, value);
-        if (!editOf(next, path, typed)) return false;
-        if (waiting.current && waiting.current.path !== path) void send();
+        const change = editOf(withValue(current.current, path, value), path, typed, part);
+        if (!change) return false;
+        if (waiting.current && waiting.current.part !== part) void send();
+        const next = withEdit(current.current, change);
         current.current = next;
-        waiting.current = { doc: next, path, typed };
+        waiting.current = { change, part, typed };
         setDraft(next);
         clearTimeout(timer.current);
         timer.current = setTimeout(() => void latestSend.current(), pause_ms);
@@ -67,7 +71,7 @@ export function useSheet(): Sheet | null {
         const value = valueAt(doc, path);
         if (typeof value !== 'number') return null;
         const typed =
-          waiting.current?.path === path && waiting.current.typed ? waiting.current.typed : asTyped?.[path];
+          waiting.current?.part === path && waiting.current.typed ? waiting.current.typed : asTyped?.[path];
         if (typed && isSame(typed, value, edgeUnit)) return { value: typed.value, unit: typed.unit };
         return { value, unit: edgeUnit };
       },

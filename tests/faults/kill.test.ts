@@ -11,5 +11,6 @@ describe('a program that is killed while it imports and saves', () => {
     expect(count.acknowledged).toBeGreaterThan(1000);
     expect(count.atOperation).toBeGreaterThan(60);
     expect(count.atMoment).toBeGreaterThan(40);
-  }, 240_000);
+    // Two minutes alone; a machine that does more at once takes its time.
+  }, 900_000);
 });
