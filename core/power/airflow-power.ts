@@ -1,8 +1,8 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import { type FormulaCard, input } from './explain.ts';
+import { median } from './median.ts';
 import type { PullPower } from './pull-power.ts';
-import { median } from './speed-signal.ts';
 
 export type AirflowPower = {
   readonly engineSpeed_rad_s: Float64Array;

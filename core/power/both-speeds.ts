@@ -1,8 +1,9 @@
 import { type CurveTable, curveTable } from './curve-table.ts';
-import type { Samples } from './local-polynomial.ts';
+import { samplesOf } from './gather.ts';
+import { median } from './median.ts';
 import { fitSlip, type Nominal, type SlipModel, type SpeedPair } from './slip.ts';
 import { slopeEstimator } from './slope-estimate.ts';
-import { median, type SpeedSignal } from './speed-signal.ts';
+import type { SpeedSignal } from './speed-signal.ts';
 
 /** Tractive force [N] over road speed [m/s] and acceleration [m/s^2]. */
 export type ForceAt = (speed: number, acceleration: number) => number;
@@ -39,9 +40,11 @@ export function together(
 function within(table: CurveTable, signal: SpeedSignal): SpeedSignal {
   const first = table.time[0] as number;
   const last = table.time.at(-1) as number;
-  const isInside = (_: number, i: number) =>
-    (signal.time[i] as number) >= first && (signal.time[i] as number) <= last;
-  return { ...signal, time: signal.time.filter(isInside), value: signal.value.filter(isInside) };
+  let from = 0;
+  let to = signal.time.length;
+  while (from < to && (signal.time[from] as number) < first) from++;
+  while (to > from && (signal.time[to - 1] as number) > last) to--;
+  return { ...signal, time: signal.time.subarray(from, to), value: signal.value.subarray(from, to) };
 }
 
 /** @param lag  what is known of it so far [s] */
@@ -73,14 +76,16 @@ function slipOf(
 
 export function tableOf(signal: SpeedSignal): CurveTable {
   const estimator = slopeEstimator(samplesOf([signal]));
-  return curveTable(estimator, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
+  return curveTable(estimator.along, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
 }
 
 /** Tractive force over its peak, from engine speed alone: slip is a small thing and may be left out here. */
 export function forceShare(engine: CurveTable, distance: number, forceAt: ForceAt): (time: number) => number {
-  const forces = engine.points.map((p) => forceAt(p.value * distance, p.slope * distance));
+  const forces = engine.curve.value.map((w, i) =>
+    forceAt(w * distance, (engine.curve.slope[i] as number) * distance),
+  );
   // The ends are the noisiest: the peak is not looked for there.
-  const peak = Math.max(...forces.slice(2, -2));
+  const peak = Math.max(...forces.subarray(2, -2));
   const first = engine.time[0] as number;
   const step = (engine.time[1] as number) - first;
   return (t) => {
@@ -99,25 +104,4 @@ export function asRoadSpeed(
 ): SpeedSignal {
   const value = engine.value.map((w, i) => (distance * w) / (1 + slip * share(engine.time[i] as number)));
   return { ...engine, value, noise: engine.noise * distance };
-}
-
-/**
- * Samples of all signals in order of time, each weighed by its own noise. No signal counts for more than a million
- * times another: past that it stands alone anyway, and the sums lose their digits.
- */
-export function samplesOf(signals: readonly SpeedSignal[]): Samples {
-  const loudest = Math.max(...signals.map((s) => s.noise));
-  const all = signals.flatMap((s) =>
-    Array.from(s.time, (time, i) => ({
-      time,
-      value: s.value[i] as number,
-      weight: 1 / Math.max(s.noise, 1e-3 * loudest) ** 2,
-    })),
-  );
-  all.sort((a, b) => a.time - b.time);
-  return {
-    time: Float64Array.from(all, (s) => s.time),
-    value: Float64Array.from(all, (s) => s.value),
-    weight: Float64Array.from(all, (s) => s.weight),
-  };
 }

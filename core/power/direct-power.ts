@@ -2,6 +2,8 @@ import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
+import { curveTable } from './curve-table.ts';
+import { samplesOf } from './gather.ts';
 import type { PowerOptions } from './power-of-pull.ts';
 import { practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
@@ -58,37 +60,39 @@ export function directPower(
       code: 'power/pull-too-short',
       facts: { samples: pull.to - pull.from, seconds: pull.end_s - pull.start_s },
     });
-  const speedAt = slopeEstimator(weighed(speed));
-  const levelAt = slopeEstimator(weighed(level));
+  const speeds = slopeEstimator(samplesOf([speed]));
+  const levels = slopeEstimator(samplesOf([level]));
   const start = log.time[window.from] as number;
   const end = log.time[window.to - 1] as number;
-  const found = speedGrid(speedAt.at(start).value, speedAt.at(end).value);
+  // Read between by cubics: the smoother sees nothing as short as these steps.
+  const table = curveTable(speeds.along, start, end, Math.max(0.02, (end - start) / 250));
+  const found = speedGrid(table.valueAt(start), table.valueAt(end));
   if (!found.ok) return found;
   const grid = found.value;
   if (grid.length < 3)
     return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
 
-  const divisor = reading.is === 'torque' ? torqueDivisor(reading, levelAt, grid, start, end, pull, car) : 1;
+  const divisor = reading.is === 'torque' ? torqueDivisor(reading, levels, grid, start, end, pull, car) : 1;
   const n = grid.length;
   const wheelPower = new Float64Array(n);
   const enginePower = new Float64Array(n);
   const wheelPowerError = new Float64Array(n);
-  const time = new Float64Array(n);
+  const time = grid.map((w) => timeWhere(table.valueAt, w, start, end));
+  const { slope } = speeds.along(time);
+  const read = levels.withErrors(time);
   const efficiency = car.drivetrainEfficiency ?? practice.drivetrainEfficiency;
   const inertia = car.engineInertia_kg_m2 ?? 0;
   const ramp = options.rampInertia_kg_m2 ?? 0;
   for (let i = 0; i < n; i++) {
     const w = grid[i] as number;
-    const t = timeWhere(speedAt, w, start, end);
-    const p = levelAt.at(t);
     const turn = reading.is === 'torque' ? w / divisor : 1;
-    const acceleration = speedAt.at(t).slope;
-    const measured = p.value * turn + ramp * w * acceleration;
+    const acceleration = slope[i] as number;
+    const measured = (read.value[i] as number) * turn + ramp * w * acceleration;
     const unseen = inertia * w * acceleration;
-    time[i] = t;
     wheelPower[i] = reading.at === 'wheel' ? measured : (measured - unseen) * efficiency;
     enginePower[i] = reading.at === 'wheel' ? measured / efficiency + unseen : measured;
-    wheelPowerError[i] = Math.sqrt(p.valueVariance) * turn * (reading.at === 'wheel' ? 1 : efficiency);
+    wheelPowerError[i] =
+      Math.sqrt(read.valueVariance[i] as number) * turn * (reading.at === 'wheel' ? 1 : efficiency);
   }
   const notes: Note[] = [];
   if (car.drivetrainEfficiency === null)
@@ -105,7 +109,7 @@ export function directPower(
       // Dynos agree with themselves far better than with each other; 2 % is common practice.
       systematicError: wheelPower.map((p) => 0.02 * p),
       time,
-      bandwidth: levelAt.fullWidth,
+      bandwidth: levels.fullWidth,
       basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',
     },
     notes,
@@ -126,34 +130,30 @@ function readingOf(log: Log): Reading | null {
   return null;
 }
 
-function weighed(signal: { time: Float64Array; value: Float64Array; noise: number }) {
-  const weight = new Float64Array(signal.time.length).fill(1 / Math.max(signal.noise, 1e-9) ** 2);
-  return { time: signal.time, value: signal.value, weight };
-}
-
 /** 1 for torque at the engine's speed, gear times final drive for axle torque. */
 function torqueDivisor(
   reading: Reading,
-  levelAt: SlopeEstimator,
+  levels: SlopeEstimator,
   grid: Float64Array,
   start: number,
   end: number,
   pull: Pull,
   car: Car,
 ): number {
-  const asPrinted = levelAt.at((start + end) / 2).value * (grid[grid.length >> 1] as number);
+  const middle = levels.along(Float64Array.of((start + end) / 2)).value[0] as number;
+  const asPrinted = middle * (grid[grid.length >> 1] as number);
   const ratio = car.gearRatios[(pull.gear ?? car.pullGear ?? 0) - 1];
   if (reading.at === 'engine' || asPrinted < 500 * car.mass_kg || !ratio || !car.finalDrive) return 1;
   return ratio * car.finalDrive;
 }
 
 /** Instant at which the smoothed engine speed passes w, by halving. */
-function timeWhere(speedAt: SlopeEstimator, w: number, start: number, end: number): number {
+function timeWhere(speedAt: (t: number) => number, w: number, start: number, end: number): number {
   let low = start;
   let high = end;
-  for (let i = 0; i < 18; i++) {
+  for (let i = 0; i < 30; i++) {
     const middle = (low + high) / 2;
-    if (speedAt.at(middle).value < w) low = middle;
+    if (speedAt(middle) < w) low = middle;
     else high = middle;
   }
   return (low + high) / 2;

@@ -1,7 +1,8 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import { asRoadSpeed, type ForceAt, forceShare, samplesOf, tableOf, together } from './both-speeds.ts';
+import { asRoadSpeed, type ForceAt, forceShare, tableOf, together } from './both-speeds.ts';
 import type { Car } from './car.ts';
+import { samplesOf } from './gather.ts';
 import { distancePerRadian } from './gearing.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';

@@ -2,8 +2,8 @@ import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import { type FormulaCard, input } from './explain.ts';
+import { median } from './median.ts';
 import { inputUncertainty } from './practice.ts';
-import { median } from './speed-signal.ts';
 import { tyreSize } from './tyre-size.ts';
 
 /** Rolling radius of the car [m]: as measured, else from the tyre's size; null where neither is given. */

@@ -48,7 +48,7 @@ export function localFit(
 }
 
 /** What all fits around one instant with one half width share. */
-export type LocalWindow = {
+type LocalWindow = {
   readonly from: number;
   /** Half width in use [s]. */
   readonly h: number;
@@ -59,7 +59,7 @@ export type LocalWindow = {
 };
 
 /** @param degree  highest that will be fitted */
-export function localWindow(
+function localWindow(
   samples: Samples,
   at: number,
   halfWidth: number,
@@ -83,19 +83,19 @@ export function localWindow(
 }
 
 /** Coefficients of the polynomials in u by which the weights are multiplied, for the value and for the slope. */
-export type Rows = { readonly value: readonly number[]; readonly slope: readonly number[] };
+export type Rows = { readonly value: Row; readonly slope: Row };
+type Row = readonly [number, number, number, ...number[]];
 
 /** First two rows of the inverse of the moment matrix; of the next lower degree where it can't be inverted. */
-export function rowsOf(moments: Float64Array, degree: number): Rows {
-  const rows =
-    degree === 1 ? lineRows(moments) : degree === 2 ? parabolaRows(moments) : anyRows(moments, degree);
-  if (rows) return rows;
-  if (degree > 1) return rowsOf(moments, degree - 1);
-  throw new Error('a local fit needs two distinct instants');
+function rowsOf(moments: Float64Array, degree: number): Rows {
+  const [s0, s1, s2, s3, s4] = moments as unknown as [number, number, number, number, number];
+  if (degree === 1) return lineRows(s0, s1, s2);
+  const rows = degree === 2 ? parabolaRows(s0, s1, s2, s3, s4) : anyRows(moments, degree);
+  return rows ?? rowsOf(moments, degree - 1);
 }
 
 /** The weights of a fit from its window and its rows. */
-export function fitFrom(samples: Samples, at: number, local: LocalWindow, rows: Rows): LocalFit {
+function fitFrom(samples: Samples, at: number, local: LocalWindow, rows: Rows): LocalFit {
   const { from, h, weights } = local;
   const valueWeights = new Float64Array(weights.length);
   const slopeWeights = new Float64Array(weights.length);
@@ -115,22 +115,15 @@ export function fitFrom(samples: Samples, at: number, local: LocalWindow, rows: 
   return { from, valueWeights, slopeWeights };
 }
 
-// Degrees 1 and 2 are written out: nearly all of the time of a pull goes here.
-function lineRows(s: Float64Array): Rows | null {
-  const s0 = s[0] as number;
-  const s1 = s[1] as number;
-  const s2 = s[2] as number;
+/** Rows of the line; throws where all instants are one. */
+export function lineRows(s0: number, s1: number, s2: number): Rows {
   const d = s0 * s2 - s1 * s1;
-  if (!(d > 1e-12 * s0 * s2)) return null;
-  return { value: [s2 / d, -s1 / d], slope: [-s1 / d, s0 / d] };
+  if (!(d > 1e-12 * s0 * s2)) throw new Error('a local fit needs two distinct instants');
+  return { value: [s2 / d, -s1 / d, 0], slope: [-s1 / d, s0 / d, 0] };
 }
 
-function parabolaRows(s: Float64Array): Rows | null {
-  const s0 = s[0] as number;
-  const s1 = s[1] as number;
-  const s2 = s[2] as number;
-  const s3 = s[3] as number;
-  const s4 = s[4] as number;
+/** Rows of the parabola; null where its instants are too few. */
+export function parabolaRows(s0: number, s1: number, s2: number, s3: number, s4: number): Rows | null {
   const c00 = s2 * s4 - s3 * s3;
   const c01 = s2 * s3 - s1 * s4;
   const c02 = s1 * s3 - s2 * s2;
@@ -148,7 +141,7 @@ function anyRows(moments: Float64Array, degree: number): Rows | null {
     for (let c = 0; c < size; c++) normal[r * size + c] = moments[r + c] as number;
   const value = inverseColumn(normal, size, 0);
   const slope = inverseColumn(normal, size, 1);
-  return value && slope ? { value: [...value], slope: [...slope] } : null;
+  return value && slope ? { value: [...value] as unknown as Row, slope: [...slope] as unknown as Row } : null;
 }
 
 /** Weights times the samples from `from` on. */
@@ -159,10 +152,10 @@ export function weightedSum(weights: Float64Array, values: Float64Array, from: n
 }
 
 /** Samples within the half width, widened until so many distinct instants lie inside. */
-function windowAround(time: Float64Array, at: number, halfWidth: number, needed: number) {
+export function windowAround(time: Float64Array, at: number, halfWidth: number, needed: number) {
   const n = time.length;
   let from = lowerBound(time, at - halfWidth);
-  let to = from;
+  let to = lowerBound(time, at + halfWidth);
   let h = halfWidth;
   while (to < n && (time[to] as number) <= at + halfWidth) to++;
   // Two channels read at one instant are one point to a polynomial.
@@ -191,11 +184,12 @@ function lowerBound(time: Float64Array, t: number): number {
 
 function distinct(time: Float64Array, from: number, to: number): number {
   let count = to > from ? 1 : 0;
-  for (let i = from + 1; i < to && count < 8; i++) if (time[i] !== time[i - 1]) count++;
+  for (let i = from + 1; i < to && count < 6; i++) if (time[i] !== time[i - 1]) count++;
   return count;
 }
 
-function tricube(u: number): number {
+/** (1 - |u|^3)^3 inside, 0 outside. */
+export function tricube(u: number): number {
   const a = Math.abs(u);
   const rest = 1 - a * a * a;
   return rest <= 0 ? 0 : rest * rest * rest;

@@ -137,12 +137,10 @@ function corrected(
 }
 
 function once(notes: readonly Note[]): readonly Note[] {
-  const seen = new Set<string>();
-  return notes.filter((note) => {
-    const key = JSON.stringify(note);
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
+  return notes.filter((note, i) => {
+    const isSame = (other: Note) =>
+      other.code === note.code && JSON.stringify(other) === JSON.stringify(note);
+    return !notes.slice(0, i).some(isSame);
   });
 }
 

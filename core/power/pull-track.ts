@@ -3,7 +3,7 @@ import type { Car } from './car.ts';
 import { curveTable } from './curve-table.ts';
 import type { FusedSpeed } from './fused-speed.ts';
 import { loadAt, type RoadLoad } from './road-load.ts';
-import type { SlopePoint } from './slope-estimate.ts';
+import type { SlopeCurve, SlopeErrors } from './slope-estimate.ts';
 import { systematicError } from './systematic-error.ts';
 
 /** A pull at even instants. */
@@ -11,21 +11,50 @@ export type Track = {
   readonly time: Float64Array;
   /** Made to rise strictly, so that it can be read the other way round. */
   readonly engineSpeed: Float64Array;
-  readonly points: readonly SlopePoint[];
+  readonly curve: SlopeCurve & SlopeErrors;
 };
 
 /** The pull at even instants, closer than the smoother can tell apart. */
 export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: ForceAt): Track {
-  const { time, points } = curveTable(fused.estimator, start, end, Math.max(0.05, (end - start) / 100));
-  const forces = points.map((p) => forceAt(p.value, p.slope));
+  const { withErrors, narrowest } = fused.estimator;
+  // Half a kernel's half width shows all that it lets through; between two instants a cubic reads the rest.
+  const step = Math.max(0.05, Math.min((end - start) / 50, narrowest / 2));
+  const sparse = curveTable(withErrors, start, end, step);
+  const time = sparse.time.length < 100 ? halved(sparse.time) : sparse.time;
+  const curve = time === sparse.time ? sparse.curve : halvedCurve(sparse.curve);
+  const { value, slope } = curve;
+  const forces = value.map((v, i) => forceAt(v, slope[i] as number));
   const peak = Math.max(...forces);
-  const engineSpeed = Float64Array.from(points, (p, i) => {
+  const engineSpeed = value.map((v, i) => {
     const share = peak > 0 ? Math.max(0, (forces[i] as number) / peak) : 0;
-    return (p.value / fused.distance) * (1 + fused.slip * share);
+    return (v / fused.distance) * (1 + fused.slip * share);
   });
   for (let i = 1; i < engineSpeed.length; i++)
     engineSpeed[i] = Math.max(engineSpeed[i] as number, (engineSpeed[i - 1] as number) * (1 + 1e-12));
-  return { time, engineSpeed, points };
+  return { time, engineSpeed, curve };
+}
+
+/** Values at even instants with those half way between them: third-degree inside, second-degree at the ends. */
+function halved(y: Float64Array): Float64Array {
+  const n = y.length;
+  const out = new Float64Array(2 * n - 1);
+  const at = (i: number) => y[i] as number;
+  for (let i = 0; i < n; i++) out[2 * i] = at(i);
+  for (let i = 1; i < n - 2; i++) out[2 * i + 1] = (9 * (at(i) + at(i + 1)) - at(i - 1) - at(i + 2)) / 16;
+  out[1] = (3 * at(0) + 6 * at(1) - at(2)) / 8;
+  out[2 * n - 3] = (3 * at(n - 1) + 6 * at(n - 2) - at(n - 3)) / 8;
+  return out;
+}
+
+function halvedCurve(curve: SlopeCurve & SlopeErrors): SlopeCurve & SlopeErrors {
+  const { value, slope, valueVariance, slopeVariance, covariance } = curve;
+  return {
+    value: halved(value),
+    slope: halved(slope),
+    valueVariance: halved(valueVariance),
+    slopeVariance: halved(slopeVariance),
+    covariance: halved(covariance),
+  };
 }
 
 /** Powers and their errors at each instant of the track [W]. */
@@ -37,31 +66,36 @@ export function powersAlong(
   efficiency: number,
   scaleUncertainty: number,
 ) {
-  const n = track.points.length;
+  const { value, slope, valueVariance, slopeVariance, covariance } = track.curve;
+  const n = value.length;
   const wheelPower = new Float64Array(n);
   const enginePower = new Float64Array(n);
   const wheelPowerError = new Float64Array(n);
   const systematic = new Float64Array(n);
   const engineInertia = car.engineInertia_kg_m2 ?? 0;
-  track.points.forEach((p, i) => {
+  for (let i = 0; i < n; i++) {
+    const v = value[i] as number;
+    const a = slope[i] as number;
     const w = track.engineSpeed[i] as number;
-    const force = mass * p.slope + loadAt(load, p.value);
-    wheelPower[i] = force * p.value;
-    enginePower[i] = (force * p.value) / efficiency + engineInertia * w * p.slope * (w / p.value);
-    const byValue = force + p.value * (load.b + 2 * load.c * p.value);
-    const bySlope = mass * p.value;
+    const force = mass * a + loadAt(load, v);
+    wheelPower[i] = force * v;
+    enginePower[i] = (force * v) / efficiency + engineInertia * w * a * (w / v);
+    const byValue = force + v * (load.b + 2 * load.c * v);
+    const bySlope = mass * v;
     const variance =
-      byValue ** 2 * p.valueVariance + bySlope ** 2 * p.slopeVariance + 2 * byValue * bySlope * p.covariance;
+      byValue * byValue * (valueVariance[i] as number) +
+      bySlope * bySlope * (slopeVariance[i] as number) +
+      2 * byValue * bySlope * (covariance[i] as number);
     wheelPowerError[i] = Math.sqrt(Math.max(0, variance));
-    systematic[i] = systematicError(car, load, scaleUncertainty, mass, p.value, p.slope);
-  });
+    systematic[i] = systematicError(car, load, scaleUncertainty, mass, v, a);
+  }
   return { wheelPower, enginePower, wheelPowerError, systematicError: systematic };
 }
 
-/** Reads curves that are known at rising xs at the points of the grid, by straight lines. */
+/** Reads curves that are known at rising xs at the rising points of the grid, by straight lines. */
 export function readAt(xs: Float64Array, grid: Float64Array): (ys: Float64Array) => Float64Array {
+  let i = 0;
   const places = Array.from(grid, (x) => {
-    let i = 0;
     while (i < xs.length - 2 && (xs[i + 1] as number) < x) i++;
     const width = (xs[i + 1] as number) - (xs[i] as number);
     return { i, share: Math.min(1, Math.max(0, (x - (xs[i] as number)) / width)) };

@@ -1,4 +1,5 @@
 import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
+import { median } from './median.ts';
 
 /** Where power is told, [from, to), and which samples around it may be used by the smoother. */
 export type PullWindow = {
@@ -56,8 +57,8 @@ function throttleAt(channel: Channel, i: number): number {
 }
 
 function throttleLevel(channel: Channel, from: number, to: number): number {
-  const values = channel.values.slice(from, to).filter(Number.isFinite).sort();
-  return values[values.length >> 1] ?? Number.POSITIVE_INFINITY;
+  const level = median(channel.values.slice(from, to).filter(Number.isFinite));
+  return Number.isNaN(level) ? Number.POSITIVE_INFINITY : level;
 }
 
 function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): number {

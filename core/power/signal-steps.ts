@@ -2,13 +2,13 @@
 
 /** The common step of all numbers, 0 where there is none (or too few numbers to tell). */
 export function stepOf(value: Float64Array): number {
-  const sorted = Float64Array.from(new Set(value)).sort();
+  const sorted = value.slice().sort();
   const gaps: number[] = [];
   let smallest = Number.POSITIVE_INFINITY;
   const tiny = 1e-7 * Math.abs(sorted.at(-1) ?? 0);
   for (let i = 1; i < sorted.length; i++) {
     const gap = (sorted[i] as number) - (sorted[i - 1] as number);
-    if (gap <= tiny) continue;
+    if (gap === 0 || gap <= tiny) continue;
     gaps.push(gap);
     smallest = Math.min(smallest, gap);
   }

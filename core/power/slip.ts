@@ -1,5 +1,5 @@
+import { median } from './median.ts';
 import { type Matrix, solveNormal } from './normal-equations.ts';
-import { median } from './speed-signal.ts';
 
 /**
  * How logged road speed follows from engine speed in one gear, where the driven tyres slip in proportion to their
@@ -73,23 +73,43 @@ function fitPlane(pairs: readonly SpeedPair[], usualLag: number, nominal: Nomina
   let scale = 1;
   let error = 0;
   for (let pass = 0; pass < 4; pass++) {
-    const normal: Matrix = new Float64Array(9);
-    const right = new Float64Array(3);
     let weights = 0;
+    let byForce = 0;
+    let byGrowth = 0;
+    let force2 = 0;
+    let cross = 0;
+    let growth2 = 0;
+    let right0 = 0;
+    let right1 = 0;
+    let right2 = 0;
     for (const p of pairs) {
-      const row = [1, p.force, p.growth];
       const deviation = scale * centre * p.noise;
       const off = pass === 0 ? 0 : (p.ratio - at(plane, p)) / deviation;
       // Beyond three deviations a sample loses weight (Huber).
       const weight = (Math.abs(off) > 3 ? 3 / Math.abs(off) : 1) / deviation ** 2;
       weights += weight;
-      for (let r = 0; r < 3; r++) {
-        right[r] = (right[r] as number) + weight * (row[r] as number) * p.ratio;
-        for (let c = 0; c < 3; c++)
-          normal[r * 3 + c] =
-            (normal[r * 3 + c] as number) + weight * (row[r] as number) * (row[c] as number);
-      }
+      const { force: f, growth: g, ratio } = p;
+      byForce += weight * f;
+      byGrowth += weight * g;
+      force2 += weight * f * f;
+      cross += weight * f * g;
+      growth2 += weight * g * g;
+      right0 += weight * ratio;
+      right1 += weight * f * ratio;
+      right2 += weight * g * ratio;
     }
+    const normal: Matrix = Float64Array.of(
+      weights,
+      byForce,
+      byGrowth,
+      byForce,
+      force2,
+      cross,
+      byGrowth,
+      cross,
+      growth2,
+    );
+    const right = Float64Array.of(right0, right1, right2);
     if (nominal) {
       const nominalWeight = 1 / (nominal.uncertainty * centre) ** 2;
       normal[0] = (normal[0] as number) + nominalWeight;

@@ -1,201 +1,233 @@
-import {
-  fitFrom,
-  type LocalFit,
-  localWindow,
-  type Rows,
-  rowsOf,
-  type Samples,
-  weightedSum,
-} from './local-polynomial.ts';
+import { lineRows, parabolaRows, type Samples, tricube, windowAround } from './local-polynomial.ts';
+import { chooseSmoothers, type Smoother } from './smoother-choice.ts';
 
-/** Value and slope of a noisy signal at an instant, with their errors and how strongly they go together. */
-export type SlopePoint = {
-  readonly value: number;
-  readonly slope: number;
-  readonly valueVariance: number;
-  readonly slopeVariance: number;
-  readonly covariance: number;
+/** Value and slope of a noisy signal at several instants, with their errors and how strongly they go together. */
+export type SlopeCurve = {
+  readonly value: Float64Array;
+  readonly slope: Float64Array;
+};
+export type SlopeErrors = {
+  readonly valueVariance: Float64Array;
+  readonly slopeVariance: Float64Array;
+  readonly covariance: Float64Array;
 };
 
 export type SlopeEstimator = {
-  readonly at: (time: number) => SlopePoint;
+  /** At the instants given. */
+  readonly along: (times: Float64Array) => SlopeCurve;
+  /** The same with errors, at twice the cost. */
+  readonly withErrors: (times: Float64Array) => SlopeCurve & SlopeErrors;
+  /** Narrowest half width that has a share [s]: nothing changes much within a fraction of it. */
+  readonly narrowest: number;
   /** Full width at half height of the kernel that the true slope is seen through [s]. */
   readonly fullWidth: number;
 };
 
-/** One half width, and the shares of its line and its parabola in the mean. */
-type Smoother = { readonly halfWidth: number; readonly line: number; readonly parabola: number };
-
-/** Instants at which smoothers are compared. */
-const latticeSize = 24;
-
 /**
- * Slope of a signal by local polynomials of degree 1 and 2 whose bandwidth the data choose.
+ * Slope of a signal by local polynomials of degree 1 and 2 whose bandwidth the data choose (smoother-choice.ts).
  *
- * Each smoother (degree, half width) is compared with every noisier one on a lattice of instants. What they
- * differ by beyond noise is the bias of the smoother one; bias plus variance is its risk (Goldenshluger and
- * Lepski's rule, with its two constants at 2). The estimate is the mean of all smoothers, weighted by
- * exp(-(risk - least) / (0.3 least)): a sharp choice would jump between neighbours that are equally good. One set
- * of shares serves the whole signal: chosen instant by instant they follow noise, and the error grows (tried).
+ *   minimise sum K((t_i - t) / h) w_i (y_i - sum b_k (t_i - t)^k)^2;  value b_0, slope b_1, K the tricube
  *
  * @param samples   weights are 1 / variance, in the signal's own unit
  * @returns         estimator; its errors hold the noise alone
  *
  * Valid:  eight samples at five instants or more.
- * Source: Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory); constants tuned on
- *         generated drives (tests/bench/power-accuracy.bench.ts).
+ * Source: as local-polynomial and smoother-choice. Its plain twin is tests/support/plain-slope.ts.
  */
 export function slopeEstimator(samples: Samples): SlopeEstimator {
   const { time } = samples;
-  const first = time[0] as number;
-  const last = time.at(-1) as number;
-  const lattice = Float64Array.from(
-    { length: latticeSize },
-    (_, i) => first + ((last - first) * (i + 0.5)) / latticeSize,
-  );
-  const widths = halfWidths(time);
-  // Line and parabola of each width in turn.
-  const fits = widths.flatMap((h) => {
-    const windows = Array.from(lattice, (t) => ({ t, local: localWindow(samples, t, h, 2) }));
-    return [1, 2].map((degree) =>
-      windows.map(({ t, local }) => fitFrom(samples, t, local, rowsOf(local.moments, degree))),
-    );
-  });
-  const risks = risksOf(samples, fits);
-  const least = Math.min(...risks);
-  const worths = risks.map((r) => {
-    const worth = least > 0 ? Math.exp(-(r - least) / (0.3 * least)) : Number(r === least);
-    // What is worth less than a fiftieth costs time and changes nothing.
-    return worth > 0.02 ? worth : 0;
-  });
-  const total = worths.reduce((a, b) => a + b, 0);
-  const smoothers = widths
-    .map((halfWidth, i) => ({
-      halfWidth,
-      line: (worths[2 * i] as number) / total,
-      parabola: (worths[2 * i + 1] as number) / total,
-    }))
-    .filter((s) => s.line + s.parabola > 0);
+  const smoothers = chooseSmoothers(samples);
+  const middle = ((time[0] as number) + (time.at(-1) as number)) / 2;
   return {
-    at: (t) => pointOf(samples, mixedFit(samples, t, smoothers)),
-    fullWidth: fullWidthOf(samples, mixedFit(samples, (first + last) / 2, smoothers)),
+    along: (times) => valuesAlong(samples, smoothers, times),
+    withErrors: (times) => errorsAlong(samples, smoothers, times),
+    narrowest: smoothers[0]?.halfWidth as number,
+    fullWidth: fullWidthAt(samples, smoothers, middle),
   };
 }
 
-/** Half widths that are tried [s]: a third more each time, from what four instants need to half the signal. */
-function halfWidths(time: Float64Array): number[] {
-  const instants = new Set(time).size;
-  const span = (time.at(-1) as number) - (time[0] as number);
-  const widths: number[] = [];
-  const least = Math.max(0.18, (2.2 * span) / (instants - 1));
-  for (let h = least; h < Math.max(least * 1.01, Math.min(2.6, span / 1.6)); h *= 1.34) widths.push(h);
-  return widths;
+/** Coefficients of 1, u, u^2 by which kernel times weight is multiplied, for the value and for the slope. */
+type Mixed = [v0: number, v1: number, v2: number, b0: number, b1: number, b2: number];
+
+/** Sums of weights times u^k of the window at hand. */
+const sums = new Float64Array(5);
+const mixed: Mixed = [0, 0, 0, 0, 0, 0];
+
+function setSums(s0: number, s1: number, s2: number, s3: number, s4: number): void {
+  sums[0] = s0;
+  sums[1] = s1;
+  sums[2] = s2;
+  sums[3] = s3;
+  sums[4] = s4;
 }
 
-function risksOf(samples: Samples, fits: readonly (readonly LocalFit[])[]): number[] {
-  const slopes = fits.map((row) => row.map((f) => weightedSum(f.slopeWeights, samples.value, f.from)));
-  const variances = fits.map((row) => row.map((f) => covarianceOf(samples, f, f)));
-  const means = variances.map((row) => row.reduce((a, b) => a + b, 0) / row.length);
-  return fits.map((row, k) => {
-    let bias = 0;
-    for (let j = 0; j < fits.length; j++) {
-      // A hundred times noisier shows no bias that one ten times noisier doesn't.
-      const louder = (means[j] as number) / (means[k] as number);
-      if (!(louder > 1 && louder < 100)) continue;
-      let excess = 0;
-      for (let i = 0; i < row.length; i++) {
-        const difference = (slopes[j]?.[i] as number) - (slopes[k]?.[i] as number);
-        const shared = covarianceOf(samples, row[i] as LocalFit, fits[j]?.[i] as LocalFit);
-        const noise = (variances[j]?.[i] as number) + (variances[k]?.[i] as number) - 2 * shared;
-        excess += difference * difference - 2 * noise;
+/** Line and parabola of one window, each by its share, into `mixed`. */
+function mixRows({ line, parabola }: Smoother): void {
+  const [s0, s1, s2, s3, s4] = sums as unknown as [number, number, number, number, number];
+  const one = lineRows(s0, s1, s2);
+  const two = parabola > 0 ? (parabolaRows(s0, s1, s2, s3, s4) ?? one) : one;
+  for (let k = 0; k < 3; k++) {
+    mixed[k] = line * (one.value[k] as number) + parabola * (two.value[k] as number);
+    mixed[k + 3] = line * (one.slope[k] as number) + parabola * (two.slope[k] as number);
+  }
+}
+
+/** Values and slopes from the sums of each window alone: no weight of any sample is needed. */
+function valuesAlong(samples: Samples, smoothers: readonly Smoother[], times: Float64Array): SlopeCurve {
+  const { time, value: y, weight } = samples;
+  const value = new Float64Array(times.length);
+  const slope = new Float64Array(times.length);
+  for (const smoother of smoothers) {
+    for (let k = 0; k < times.length; k++) {
+      const at = times[k] as number;
+      const { from, to, h } = windowAround(time, at, smoother.halfWidth, 4);
+      let s0 = 0;
+      let s1 = 0;
+      let s2 = 0;
+      let s3 = 0;
+      let s4 = 0;
+      let y0 = 0;
+      let y1 = 0;
+      let y2 = 0;
+      for (let i = from; i < to; i++) {
+        const u = ((time[i] as number) - at) / h;
+        const p = (weight[i] as number) * tricube(u);
+        const pu = p * u;
+        const p2 = pu * u;
+        const v = y[i] as number;
+        s0 += p;
+        s1 += pu;
+        s2 += p2;
+        s3 += p2 * u;
+        s4 += p2 * u * u;
+        y0 += p * v;
+        y1 += pu * v;
+        y2 += p2 * v;
       }
-      bias = Math.max(bias, excess / row.length);
-    }
-    return bias + 2 * (means[k] as number);
-  });
-}
-
-/** The mean of all smoothers at one instant, as one fit. */
-function mixedFit(samples: Samples, t: number, smoothers: readonly Smoother[]): LocalFit {
-  const fits = smoothers.map((s) => {
-    const local = localWindow(samples, t, s.halfWidth, 2);
-    return fitFrom(samples, t, local, mixedRows(local.moments, s));
-  });
-  const from = Math.min(...fits.map((f) => f.from));
-  const to = Math.max(...fits.map((f) => f.from + f.valueWeights.length));
-  const valueWeights = new Float64Array(to - from);
-  const slopeWeights = new Float64Array(to - from);
-  for (const f of fits) {
-    for (let i = 0; i < f.valueWeights.length; i++) {
-      const at = i + f.from - from;
-      valueWeights[at] = (valueWeights[at] as number) + (f.valueWeights[i] as number);
-      slopeWeights[at] = (slopeWeights[at] as number) + (f.slopeWeights[i] as number);
+      setSums(s0, s1, s2, s3, s4);
+      mixRows(smoother);
+      value[k] = (value[k] as number) + mixed[0] * y0 + mixed[1] * y1 + mixed[2] * y2;
+      slope[k] = (slope[k] as number) + (mixed[3] * y0 + mixed[4] * y1 + mixed[5] * y2) / h;
     }
   }
-  return { from, valueWeights, slopeWeights };
+  return { value, slope };
 }
 
-/** Line and parabola of one window, each by its share. */
-function mixedRows(moments: Float64Array, { line, parabola }: Smoother): Rows {
-  const one = rowsOf(moments, 1);
-  const two = rowsOf(moments, 2);
-  const mixed = (a: readonly number[], b: readonly number[]) =>
-    [0, 1, 2].map((k) => line * (a[k] ?? 0) + parabola * (b[k] ?? 0));
-  return { value: mixed(one.value, two.value), slope: mixed(one.slope, two.slope) };
-}
+/** Weights of the mean of all smoothers at one instant, for the value and for the slope; kept between calls. */
+let valueWeights = new Float64Array(0);
+let slopeWeights = new Float64Array(0);
+/** Kernel times weight of the window at hand. */
+let kernel = new Float64Array(0);
 
-function pointOf(samples: Samples, fit: LocalFit): SlopePoint {
-  let valueVariance = 0;
-  let slopeVariance = 0;
-  let covariance = 0;
-  for (let i = 0; i < fit.valueWeights.length; i++) {
-    const variance = 1 / (samples.weight[fit.from + i] as number);
-    const a = fit.valueWeights[i] as number;
-    const b = fit.slopeWeights[i] as number;
-    valueVariance += a * a * variance;
-    slopeVariance += b * b * variance;
-    covariance += a * b * variance;
+/** Fills the weights of the mean of all smoothers at an instant; returns the samples that they cover. */
+function weightsAt(samples: Samples, smoothers: readonly Smoother[], at: number): [from: number, to: number] {
+  const { time, weight } = samples;
+  if (valueWeights.length < time.length) {
+    valueWeights = new Float64Array(time.length);
+    slopeWeights = new Float64Array(time.length);
+    kernel = new Float64Array(time.length);
   }
-  return {
-    value: weightedSum(fit.valueWeights, samples.value, fit.from),
-    slope: weightedSum(fit.slopeWeights, samples.value, fit.from),
-    valueVariance,
-    slopeVariance,
-    covariance,
+  let first = time.length;
+  let last = 0;
+  for (const smoother of smoothers) {
+    const { from, to, h } = windowAround(time, at, smoother.halfWidth, 4);
+    // Windows grow with the half width: what is new has no weight yet.
+    if (first > last) {
+      first = from;
+      last = from;
+    }
+    for (; first > from; first--) {
+      valueWeights[first - 1] = 0;
+      slopeWeights[first - 1] = 0;
+    }
+    for (; last < to; last++) {
+      valueWeights[last] = 0;
+      slopeWeights[last] = 0;
+    }
+    let s0 = 0;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
+    let s4 = 0;
+    for (let i = from; i < to; i++) {
+      const u = ((time[i] as number) - at) / h;
+      const p = (weight[i] as number) * tricube(u);
+      const p2 = p * u * u;
+      kernel[i] = p;
+      s0 += p;
+      s1 += p * u;
+      s2 += p2;
+      s3 += p2 * u;
+      s4 += p2 * u * u;
+    }
+    setSums(s0, s1, s2, s3, s4);
+    mixRows(smoother);
+    const [v0, v1, v2, b0, b1, b2] = mixed;
+    for (let i = from; i < to; i++) {
+      const u = ((time[i] as number) - at) / h;
+      const p = kernel[i] as number;
+      valueWeights[i] = (valueWeights[i] as number) + p * (v0 + u * (v1 + u * v2));
+      slopeWeights[i] = (slopeWeights[i] as number) + (p * (b0 + u * (b1 + u * b2))) / h;
+    }
+  }
+  return [first, last];
+}
+
+function errorsAlong(samples: Samples, smoothers: readonly Smoother[], times: Float64Array) {
+  const n = times.length;
+  const curve = {
+    value: new Float64Array(n),
+    slope: new Float64Array(n),
+    valueVariance: new Float64Array(n),
+    slopeVariance: new Float64Array(n),
+    covariance: new Float64Array(n),
   };
-}
-
-/** Covariance of two slopes under the samples' own noise. */
-function covarianceOf(samples: Samples, a: LocalFit, b: LocalFit): number {
-  const from = Math.max(a.from, b.from);
-  const to = Math.min(a.from + a.slopeWeights.length, b.from + b.slopeWeights.length);
-  const { weight } = samples;
-  let sum = 0;
-  for (let i = from; i < to; i++)
-    sum +=
-      ((a.slopeWeights[i - a.from] as number) * (b.slopeWeights[i - b.from] as number)) /
-      (weight[i] as number);
-  return sum;
+  const { value: y, weight } = samples;
+  for (let k = 0; k < n; k++) {
+    const [from, to] = weightsAt(samples, smoothers, times[k] as number);
+    let value = 0;
+    let slope = 0;
+    let valueVariance = 0;
+    let slopeVariance = 0;
+    let covariance = 0;
+    for (let i = from; i < to; i++) {
+      const a = valueWeights[i] as number;
+      const b = slopeWeights[i] as number;
+      const w = weight[i] as number;
+      value += a * (y[i] as number);
+      slope += b * (y[i] as number);
+      valueVariance += (a * a) / w;
+      slopeVariance += (b * b) / w;
+      covariance += (a * b) / w;
+    }
+    curve.value[k] = value;
+    curve.slope[k] = slope;
+    curve.valueVariance[k] = valueVariance;
+    curve.slopeVariance[k] = slopeVariance;
+    curve.covariance[k] = covariance;
+  }
+  return curve;
 }
 
 /**
  * The slope weights, summed from the left, are the kernel through which the true slope is seen (summation by
  * parts); its full width at half its greatest height.
  */
-function fullWidthOf(samples: Samples, fit: LocalFit): number {
-  const n = fit.slopeWeights.length;
-  const kernel = new Float64Array(n);
+function fullWidthAt(samples: Samples, smoothers: readonly Smoother[], at: number): number {
+  const [from, to] = weightsAt(samples, smoothers, at);
+  const n = to - from;
+  const seen = new Float64Array(n);
   let sum = 0;
   let peak = 0;
   for (let i = 0; i < n; i++) {
-    sum -= fit.slopeWeights[i] as number;
-    kernel[i] = sum;
+    sum -= slopeWeights[from + i] as number;
+    seen[i] = sum;
     peak = Math.max(peak, sum);
   }
-  const time = (i: number) => samples.time[fit.from + i] as number;
+  const time = (i: number) => samples.time[from + i] as number;
   let left = 0;
-  while (left < n - 1 && (kernel[left] as number) < peak / 2) left++;
+  while (left < n - 1 && (seen[left] as number) < peak / 2) left++;
   let right = n - 1;
-  while (right > left && (kernel[right] as number) < peak / 2) right--;
+  while (right > left && (seen[right] as number) < peak / 2) right--;
   return time(Math.min(n - 1, right + 1)) - time(left);
 }

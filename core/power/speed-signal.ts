@@ -1,5 +1,6 @@
 import { type Channel, type Log, sampleFlag } from '../log/index.ts';
 import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
+import { median } from './median.ts';
 import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
 /** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */
@@ -34,17 +35,8 @@ export function speedSignal(
   to: number,
   range: readonly [number, number] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
 ): SpeedSignal | null {
-  const index: number[] = [];
-  for (let i = from; i < to; i++) {
-    const held = ((channel.flags[i] ?? 0) & sampleFlag.held) !== 0;
-    const isNew =
-      index.length === 0 || (log.time[i] as number) > (log.time[index.at(-1) as number] as number);
-    const value = channel.values[i] as number;
-    if (Number.isFinite(value) && value >= range[0] && value <= range[1] && !held && isNew) index.push(i);
-  }
-  if (index.length < 6) return null;
-  let time = Float64Array.from(index, (i) => log.time[i] as number);
-  let value = Float64Array.from(index, (i) => channel.values[i] as number);
+  let { time, value } = readingsOf(log, channel, from, to, range);
+  if (time.length < 6) return null;
   const step = stepOf(value);
   const beat = beatOf(value, step);
   let hold = 0;
@@ -76,19 +68,35 @@ export function speedSignal(
   };
 }
 
-function medianGap(time: Float64Array): number {
-  const gaps = new Float64Array(Math.max(0, time.length - 1));
-  for (let i = 1; i < time.length; i++) gaps[i - 1] = (time[i] as number) - (time[i - 1] as number);
-  return median(gaps);
+/** Samples that are numbers in range, newly read, at times that rise. */
+function readingsOf(log: Log, channel: Channel, from: number, to: number, range: readonly [number, number]) {
+  const [least, most] = range;
+  const time = new Float64Array(Math.max(0, to - from));
+  const value = new Float64Array(time.length);
+  let count = 0;
+  let latest = Number.NEGATIVE_INFINITY;
+  for (let i = from; i < to; i++) {
+    const t = log.time[i] as number;
+    const v = channel.values[i] as number;
+    // A NaN is in no range.
+    if (!(v >= least && v <= most && t > latest) || ((channel.flags[i] as number) & sampleFlag.held) !== 0)
+      continue;
+    time[count] = t;
+    value[count] = v;
+    latest = t;
+    count++;
+  }
+  return { time: time.slice(0, count), value: value.slice(0, count) };
 }
 
-export function median(values: Float64Array): number {
-  const sorted = Float64Array.from(values).sort();
-  const middle = sorted.length >> 1;
-  if (sorted.length === 0) return Number.NaN;
-  return sorted.length % 2 === 1
-    ? (sorted[middle] as number)
-    : ((sorted[middle - 1] as number) + (sorted[middle] as number)) / 2;
+function medianGap(time: Float64Array): number {
+  return median(risesOf(time));
+}
+
+function risesOf(values: Float64Array): Float64Array {
+  const rises = new Float64Array(Math.max(0, values.length - 1));
+  for (let i = 1; i < values.length; i++) rises[i - 1] = (values[i] as number) - (values[i - 1] as number);
+  return rises;
 }
 
 /**
@@ -99,12 +107,15 @@ function thinned(signal: { time: Float64Array; value: Float64Array; spikes: numb
   const every = Math.floor(signal.time.length / 250);
   if (every < 2) return signal;
   const count = Math.floor(signal.time.length / every);
-  const means = (xs: Float64Array) =>
-    Float64Array.from({ length: count }, (_, k) => {
+  const means = (xs: Float64Array) => {
+    const out = new Float64Array(count);
+    for (let k = 0; k < count; k++) {
       let sum = 0;
       for (let i = 0; i < every; i++) sum += xs[k * every + i] as number;
-      return sum / every;
-    });
+      out[k] = sum / every;
+    }
+    return out;
+  };
   return { ...signal, time: means(signal.time), value: means(signal.value) };
 }
 
@@ -119,23 +130,38 @@ function shortHalfWidth(time: Float64Array): number {
  */
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const n = value.length;
-  const stray = value.map((v, i) => {
-    const from = Math.max(0, Math.min(n - 5, i - 2));
-    return Math.abs(v - median(value.slice(from, from + 5)));
-  });
-  const rises = Float64Array.from({ length: n - 1 }, (_, i) =>
-    Math.abs((value[i + 1] as number) - (value[i] as number)),
-  );
+  const stray = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const at = Math.max(0, Math.min(n - 5, i - 2));
+    stray[i] = Math.abs((value[i] as number) - medianOfFive(value, at));
+  }
+  const rises = risesOf(value).map(Math.abs);
   const most = Math.max(6 * 1.4826 * median(stray), 6 * median(rises), 2 * step);
+  if (stray.every((s) => s <= most)) return { time, value, spikes: 0 };
   const isKept = (_: number, i: number) => (stray[i] as number) <= most;
   const kept = time.filter(isKept);
   return { time: kept, value: value.filter(isKept), spikes: n - kept.length };
+}
+
+/** Median of the five samples from `at` on. */
+function medianOfFive(values: Float64Array, at: number): number {
+  const a = values[at] as number;
+  const b = values[at + 1] as number;
+  const c = values[at + 2] as number;
+  const d = values[at + 3] as number;
+  const e = values[at + 4] as number;
+  // Of two pairs the lesser low and the greater high cannot be the middle.
+  const low = Math.max(Math.min(a, b), Math.min(c, d));
+  const high = Math.min(Math.max(a, b), Math.max(c, d));
+  return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
 }
 
 /**
  * Standard deviation of one sample from the scatter about a short local parabola, its own freedom given back.
  *
  *   s^2 = sum r^2 / sum |delta - weights|^2
+ *
+ * Where samples lie as evenly as around the one before, its weights serve again: nearly always.
  */
 function noiseOf(time: Float64Array, value: Float64Array): number {
   const weight = new Float64Array(time.length).fill(1);
@@ -143,13 +169,37 @@ function noiseOf(time: Float64Array, value: Float64Array): number {
   const h = shortHalfWidth(time);
   let squares = 0;
   let freedom = 0;
+  let weights: Float64Array = new Float64Array(0);
+  let place = -1;
+  let own = 0;
   for (let i = 0; i < time.length; i++) {
-    const fit = localFit(samples, time[i] as number, h, 2);
-    const r = (value[i] as number) - weightedSum(fit.valueWeights, value, fit.from);
+    const from = i - place;
+    if (place < 0 || !isShifted(time, from, weights.length, h)) {
+      const fit = localFit(samples, time[i] as number, h, 2);
+      weights = fit.valueWeights;
+      place = i - fit.from;
+      own = 1 - 2 * (weights[place] as number) + sumOfSquares(weights);
+    }
+    const r = (value[i] as number) - weightedSum(weights, value, i - place);
     squares += r * r;
-    let norm = 0;
-    for (const w of fit.valueWeights) norm += w * w;
-    freedom += 1 - 2 * (fit.valueWeights[i - fit.from] as number) + norm;
+    freedom += own;
   }
   return Math.sqrt(squares / Math.max(freedom, 1e-9));
+}
+
+/** Whether so many samples from `from` on lie as those one earlier do, with the same neighbours out of reach. */
+function isShifted(time: Float64Array, from: number, count: number, h: number): boolean {
+  const to = from + count;
+  if (from < 2 || to >= time.length) return false;
+  const shift = (time[from] as number) - (time[from - 1] as number);
+  // A hundred-thousandth of the width moves no weight that counts.
+  for (let k = from - 2; k < to; k++)
+    if (Math.abs((time[k + 1] as number) - (time[k] as number) - shift) > 1e-5 * h) return false;
+  return true;
+}
+
+function sumOfSquares(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += (values[i] as number) ** 2;
+  return sum;
 }

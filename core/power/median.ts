@@ -1,0 +1,42 @@
+/** Median; NaN of none. Values that are no number count as largest, as in a sort. */
+export function median(values: Float64Array): number {
+  const n = values.length;
+  if (n === 0) return Number.NaN;
+  const a = values.slice();
+  const middle = n >> 1;
+  // A NaN would compare as neither and mislead the search.
+  if (a.some(Number.isNaN)) a.sort();
+  else select(a, middle);
+  const upper = a[middle] as number;
+  if (n % 2 === 1) return upper;
+  let lower = a[0] as number;
+  for (let i = 1; i < middle; i++) lower = Math.max(lower, a[i] as number);
+  return (lower + upper) / 2;
+}
+
+/**
+ * Puts the k-th smallest number in its place, what is smaller before it and what is larger behind it.
+ *
+ * Source: Hoare, Algorithm 65: FIND, Communications of the ACM 4 (1961) 321 (from memory).
+ */
+function select(a: Float64Array, k: number): void {
+  let low = 0;
+  let high = a.length - 1;
+  while (low < high) {
+    const pivot = a[k] as number;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while ((a[i] as number) < pivot) i++;
+      while ((a[j] as number) > pivot) j--;
+      if (i > j) break;
+      const held = a[i] as number;
+      a[i] = a[j] as number;
+      a[j] = held;
+      i++;
+      j--;
+    }
+    if (j < k) low = i;
+    if (i > k) high = j;
+  }
+}
