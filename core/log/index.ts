@@ -12,6 +12,7 @@ export {
   withDerivedChannels,
 } from './formula/derived-channel.ts';
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
+export { nearestGear } from './gear-of.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';

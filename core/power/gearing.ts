@@ -1,4 +1,4 @@
-import { channelOf, type Log, type Pull } from '../log/index.ts';
+import { channelOf, type Log, nearestGear, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import { type FormulaCard, input } from './explain.ts';
@@ -103,30 +103,8 @@ export function estimateGearing(log: Log, pulls: readonly Pull[], car?: Car): Re
     distancePerRadian: d,
     half,
     overallRatio: radius === null ? null : radius / d,
-    gear: car ? gearOf(car, d) : null,
+    gear: car?.finalDrive && radius !== null ? nearestGear(car.gearRatios, car.finalDrive, radius / d) : null,
   });
-}
-
-/**
- * Gear whose ratio fits the distance per radian, slip of -2 to 6 % allowed for; null where none or the car's
- * ratios, final drive or tyre are not known.
- *
- * Check: 0.308 m tyre, final drive 3.9, ratios 3.3, 2.0, 1.36: 0.0570 m per radian is third.
- */
-export function gearOf(car: Car, distance: number): number | null {
-  let best: number | null = null;
-  let closest = 0.04;
-  for (let gear = 1; gear <= car.gearRatios.length; gear++) {
-    const expected = distancePerRadian(car, gear);
-    if (!expected.ok) return null;
-    // Slip makes the logged distance smaller: look around 2 %.
-    const off = Math.abs(distance / (expected.value.distance * 0.98) - 1);
-    if (off < closest) {
-      closest = off;
-      best = gear;
-    }
-  }
-  return best;
 }
 
 export const explainGearing: FormulaCard = {

@@ -13,7 +13,7 @@ export * from './conditions.ts';
 export { correctionFactor } from './correction-factor.ts';
 export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';
-export { distancePerRadian, estimateGearing, type Gearing, gearOf, rollingRadius } from './gearing.ts';
+export { distancePerRadian, estimateGearing, type Gearing, rollingRadius } from './gearing.ts';
 export { type Air, dryPressure, humidityRatio, moistAirDensity, saturationPressure } from './moist-air.ts';
 export { type PowerOptions, powerOfPull } from './power-of-pull.ts';
 export { inputUncertainty, practice } from './practice.ts';

@@ -70,16 +70,26 @@ function extreme(values: Float64Array, from: number, to: number, sign: 1 | -1): 
   return best;
 }
 
-/** One spike must not pass for the top of the pull; gaps take the number before them. */
+/**
+ * Median of a reading and the ones before and after it: one spike must not pass for the top of the pull. Repeats of
+ * a reading are passed over, since a spike that the file writes twice is no better proven; gaps take the number
+ * before them.
+ */
 function medianOfThree(values: Float64Array, from: number, to: number): Float64Array {
   const filled = values.slice(from, to);
   for (let i = 1; i < filled.length; i++)
     if (!Number.isFinite(filled[i])) filled[i] = filled[i - 1] as number;
-  return filled.map((x, i) => {
-    const a = filled[i - 1] ?? x;
-    const b = filled[i + 1] ?? x;
-    return Math.max(Math.min(a, x), Math.min(b, Math.max(a, x)));
-  });
+  const out = new Float64Array(filled.length);
+  for (let start = 0; start < filled.length; ) {
+    const x = filled[start] as number;
+    let end = start + 1;
+    while (end < filled.length && filled[end] === x) end++;
+    const a = filled[start - 1] ?? x;
+    const b = filled[end] ?? x;
+    out.fill(Math.max(Math.min(a, x), Math.min(b, Math.max(a, x))), start, end);
+    start = end;
+  }
+  return out;
 }
 
 /** Every sample between the two lies above the one and below the other: one smooth rise. */

@@ -21,6 +21,22 @@ function furthest(a: PullPower, b: PullPower): number {
   }, 0);
 }
 
+/** Share by which power differs at most where every row of a drive is written twice. */
+function writtenTwice(seed: number): number {
+  const d = drive({ seed, slip: 0.02, rate: 10 });
+  const twice = (xs: Float64Array) =>
+    Float64Array.from({ length: 2 * xs.length }, (_, i) => xs[i >> 1] as number);
+  const time = Float64Array.from({ length: 2 * d.log.time.length }, (_, i) => {
+    const t = d.log.time[i >> 1] as number;
+    return i % 2 === 0 ? t : t + 0.04;
+  });
+  const flags = new Uint8Array(time.length);
+  const channels = d.log.channels.map((c) => ({ ...c, values: twice(c.values), flags }));
+  const log = { ...d.log, time, channels, segments: [{ from: 0, to: time.length }] };
+  const pull = { ...d.pull, from: 2 * d.pull.from, to: 2 * d.pull.to - 1 };
+  return furthest(powerOf(d), unwrap(powerOfPull(log, pull, d.car, d.conditions)));
+}
+
 describe('laws of power', () => {
   it('mass, road load and wheels doubled is power doubled', () => {
     fc.assert(
@@ -65,25 +81,16 @@ describe('laws of power', () => {
   it('a log with every row written twice at half the interval tells the same, repeats left out', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
-        const d = drive({ seed, slip: 0.02, rate: 10 });
-        const twice = (xs: Float64Array) =>
-          Float64Array.from({ length: 2 * xs.length }, (_, i) => xs[i >> 1] as number);
-        const time = Float64Array.from({ length: 2 * d.log.time.length }, (_, i) => {
-          const t = d.log.time[i >> 1] as number;
-          return i % 2 === 0 ? t : t + 0.04;
-        });
-        const channels = d.log.channels.map((c) => ({
-          ...c,
-          values: twice(c.values),
-          flags: new Uint8Array(time.length),
-        }));
-        const log = { ...d.log, time, channels, segments: [{ from: 0, to: time.length }] };
-        const pull = { ...d.pull, from: 2 * d.pull.from, to: 2 * d.pull.to - 1 };
-        const found = unwrap(powerOfPull(log, pull, d.car, d.conditions));
-        expect(furthest(powerOf(d), found)).toBeLessThan(0.02);
+        expect(writtenTwice(seed)).toBeLessThan(0.02);
       }),
       few,
     );
+  });
+
+  // Engine speed dips within its noise on the second row: written twice, the dip was taken for proven, and the pull
+  // began a row later.
+  it.each([235_753, 550_660])('a dip that is written twice is not better proven, drive %i', (seed) => {
+    expect(writtenTwice(seed)).toBeLessThan(1e-6);
   });
 
   it('half of the rows tell the same within the noise', () => {

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  CarSchema,
-  distancePerRadian,
-  estimateGearing,
-  gearOf,
-  powerOfPull,
-} from '../../../core/power/index.ts';
+import { nearestGear } from '../../../core/log/index.ts';
+import { CarSchema, distancePerRadian, estimateGearing, powerOfPull } from '../../../core/power/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { drive, errorAgainst, usualDrive } from '../../support/drive-generator.ts';
 
@@ -34,9 +29,12 @@ describe('gearing', () => {
   });
 
   it('a distance between two gears is neither', () => {
-    expect(gearOf(car, 0.0581 * 1.17)).toBeNull();
-    expect(gearOf(car, 0.0581)).toBe(3);
-    expect(gearOf(car, 0.0767)).toBe(4);
+    const gearAt = (distance: number) => nearestGear([3.3, 2.0, 1.36, 1.03], 3.9, 0.308 / distance);
+    expect(gearAt(0.0581 * 1.17)).toBeNull();
+    expect(gearAt(0.0581)).toBe(3);
+    expect(gearAt(0.0767)).toBe(4);
+    expect(nearestGear([3.3, 2.0, 1.36], 3.9, 5.4)).toBe(3);
+    expect(nearestGear([3.3, 2.0, 1.36], 3.9, 6.5)).toBeNull();
   });
 
   it.each([
