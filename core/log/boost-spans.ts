@@ -8,7 +8,7 @@ const deep = -35e3;
 /** A signal that hardly ever shows this vacuum is measured before the plate and tells nothing of it [Pa]. */
 const vacuum = -20e3;
 /** From the end of the vacuum to the stop of the pedal, as a multiple of the time the vacuum took to go. */
-const restOfTravel = 1.7;
+const restOfTravel = 1.4;
 const longestRest_s = 0.35;
 /** Pressure of a pull against the most that the file shows at the same engine speed, both absolute. */
 const fullShare = 0.85;

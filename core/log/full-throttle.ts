@@ -143,24 +143,61 @@ export function fullSpans(
       } else if (from >= 0) {
         const dip = (time[i] ?? 0) - (time[lastFull] ?? 0);
         if (!(v < shallow) && (i - lastFull <= 1 || dip <= shortestDip_s)) continue;
-        spans.push(trimmed(opening, level, from, lastFull));
+        spans.push(trimmed(opening, level, time, segment, { from, to: lastFull + 1 }));
         from = -1;
       }
     }
-    if (from >= 0) spans.push(trimmed(opening, level, from, lastFull));
+    if (from >= 0) spans.push(trimmed(opening, level, time, segment, { from, to: lastFull + 1 }));
   }
   return spans;
 }
 
 /**
  * A noisy pedal's threshold lies low, so that no dip parts a pull; its ends are where the ramp really meets the
- * plateau's noise.
+ * plateau. The ramp's own line tells where that is, else one low sample beside it would pass for ramp and cost a
+ * slow log a tenth of a second.
  */
-function trimmed(opening: Float64Array, level: FullLevel, first: number, last: number): Span {
+function trimmed(
+  opening: Float64Array,
+  level: FullLevel,
+  time: Float64Array,
+  segment: Span,
+  rough: Span,
+): Span {
   const edge = level.full - Math.max(nearFull * level.full, 1.5 * level.noise);
-  let from = first;
-  let to = last;
-  while (from < last && !((opening[from] ?? 0) >= edge)) from++;
-  while (to > from && !((opening[to] ?? 0) >= edge)) to--;
-  return { from, to: to + 1 };
+  const isLow = (i: number) => !((opening[i] ?? 0) >= edge);
+  const first = rampMeets(opening, level.full, time, segment, rough.from, -1);
+  const last = rampMeets(opening, level.full, time, segment, rough.to - 1, 1);
+  let { from, to } = rough;
+  while (from < rough.to - 1 && isLow(from) && (time[from] ?? 0) < first) from++;
+  while (to > from + 1 && isLow(to - 1) && (time[to - 1] ?? 0) > last) to--;
+  return { from, to };
+}
+
+/**
+ * Time at which the ramp beside a plateau meets the stop: a line through the two samples beyond the plateau's last,
+ * or through that and the next, whichever is steeper, since the ramp may be over within one step. Where no ramp is
+ * seen every low sample counts as ramp.
+ *
+ * @param last  last sample of the plateau on the side of the ramp
+ * @param way   1 for the ramp after the plateau, -1 for the one before
+ */
+function rampMeets(
+  opening: Float64Array,
+  full: number,
+  time: Float64Array,
+  segment: Span,
+  last: number,
+  way: 1 | -1,
+): number {
+  const isInside = (i: number) => i >= segment.from && i < segment.to;
+  let meets = Number.NEGATIVE_INFINITY;
+  for (const from of [last, last + way]) {
+    if (!isInside(from) || !isInside(from + way)) continue;
+    const high = opening[from] ?? Number.NaN;
+    const low = opening[from + way] ?? Number.NaN;
+    const step = Math.abs((time[from + way] ?? 0) - (time[from] ?? 0));
+    if (high > low) meets = Math.max(meets, way * (time[from] ?? 0) - ((full - high) / (high - low)) * step);
+  }
+  return way * meets;
 }

@@ -23,6 +23,7 @@ const nearestGears = 0.92;
 const leastFall_rad_s = 20;
 /** Engine speed that climbs by this share within `jump_s` has changed down. */
 const leastJump = 1.2;
+const leastGearJump = 1.1;
 const jump_s = 0.45;
 /** Spin builds up within this time (common practice). */
 const spinBuilds_s = 0.4;
@@ -165,14 +166,20 @@ function jumpAt(
   const back = indexAt(time, (time[i] ?? 0) - jump_s, from, i);
   const before = engineSpeed[back] ?? Number.NaN;
   const now = engineSpeed[i] ?? Number.NaN;
-  if (!(now > leastJump * before)) return null;
+  const gearRise = ratio ? gearRiseOver(ratio, time, from, back, i, to) : Number.NaN;
+  // Where the road's speed tells the gear, the closest gears of a box part as well.
+  if (!(now > (gearRise > 1 / nearestGears ? leastGearJump : leastJump) * before)) return null;
   // A low gear climbs as fast all the way; a leap ends.
   const ahead = Math.min(to - 1, indexAt(time, (time[i] ?? 0) + jump_s, i, to));
   const later = engineSpeed[ahead] ?? now;
   const span = (time[ahead] ?? 0) - (time[i] ?? 0);
   const slopeBefore = (now - before) / Math.max(1e-6, (time[i] ?? 0) - (time[back] ?? 0));
   if (span < 0.2) return null;
-  if ((later - now) / span > 0.4 * slopeBefore) return null;
+  const isEngaged =
+    ratio !== null &&
+    gearRise > 1 / nearestGears &&
+    Math.abs(medianOf(ratio, i, i + 3) / medianOf(ratio, ahead - 2, ahead + 1) - 1) < 0.03;
+  if (!isEngaged && (later - now) / span > 0.4 * slopeBefore) return null;
   // Spin leaps too, but falls back; a gear stays.
   let high = now;
   for (let k = i; k < to && (time[k] ?? 0) < (time[i] ?? 0) + 0.8; k++) {
@@ -180,10 +187,20 @@ function jumpAt(
     if (v < 0.98 * high) return null;
     if (v > high) high = v;
   }
-  if (ratio) {
-    const gearBefore = medianOf(ratio, indexAt(time, (time[back] ?? 0) - 0.6, from, back), back + 1);
-    const gearAfter = medianOf(ratio, i, ahead + 1);
-    if (!Number.isNaN(gearAfter / gearBefore) && gearAfter < 1.12 * gearBefore) return null;
-  }
+  if (!Number.isNaN(gearRise) && gearRise < 1 / nearestGears) return null;
   return { from: back, to: i };
+}
+
+/** The gear just after over the gear before, as engine speed over vehicle speed; NaN where either is unknown. */
+function gearRiseOver(
+  ratio: Float64Array,
+  time: Float64Array,
+  from: number,
+  back: number,
+  i: number,
+  to: number,
+): number {
+  const before = medianOf(ratio, indexAt(time, (time[back] ?? 0) - 0.6, from, back), back + 1);
+  const after = medianOf(ratio, i, Math.min(to, indexAt(time, (time[i] ?? 0) + jump_s, i, to) + 1));
+  return after / before;
 }

@@ -1,5 +1,7 @@
-import { indexAt, medianOf } from './speed-ratio.ts';
-import { kneeTime, lineThrough, slopeOf } from './steady-rise.ts';
+import { partedByFoot } from './foot-moves.ts';
+import { type Rise, withEnds } from './rise-ends.ts';
+import { medianOf } from './speed-ratio.ts';
+import { slopeNoise, slopeOf } from './steady-rise.ts';
 import type { Span } from './time-axis.ts';
 
 /** What is logged beside engine speed, SI; null where it is not. */
@@ -15,42 +17,37 @@ export type RiseSignals = {
 
 /** Slower than this no gear climbs at full throttle [rad/s2], 100 rpm per second (common practice). */
 const slowestRise = 10;
-/** A rise is over where it has sunk to this share of its own usual slope. */
-const endOfRise = 0.35;
+/** A rise has begun where it is this share of its own usual slope. */
+const startOfRise = 0.35;
 const shortest_s = 0.8;
 const leastRise = 1.09;
 /** Part throttle makes less than this share of the most torque seen at the same engine speed. */
 const fullShare = 0.75;
 const fullBoostShare = 0.7;
-/** The foot takes this long to lift; the knee lies in the middle (common practice). */
-const halfLift_s = 0.1;
-
-/** From the knee to the stop of the pedal, on the middle of quick and slow feet (common practice). */
-const kneeToFull_s = 0.12;
-
-type Rise = Span & { readonly segment: Span };
 
 /**
  * Spans of sustained acceleration, for a log with neither pedal nor throttle. The ends are where the slope of
  * engine speed breaks. Gentle accelerations are told from full throttle by boost where it is logged, else by the
  * torque that the acceleration needs, each beside the strongest of the file.
  *
- * Valid: ends within 0.3 s of the pedal's in nine pulls of ten; a foot that comes down slowly, or a stay on the
- *        limiter before the lift, leaves no sharper trace in engine speed. Three quarters of the pedal pass for full.
+ * Valid: ends within 0.3 s of the pedal's in nine pulls of ten, within 0.15 s in seven; a foot that comes down slowly,
+ *        or a short stay on the limiter before the lift, leaves no sharper trace in engine speed. Three quarters of
+ *        the pedal pass for full.
  */
 export function risingSpans(signals: RiseSignals): Span[] {
   const { engineSpeed, time, segments } = signals;
   const slope = slopeOf(engineSpeed, time, segments);
   const rises: Rise[] = [];
-  for (const segment of segments) rises.push(...risesIn(signals, slope, segment));
+  const noise = slopeNoise(engineSpeed, time);
+  for (const segment of segments) rises.push(...risesIn(signals, slope, noise, segment));
   const strongest = strengthOf(signals, slope, rises);
   return rises
     .filter((_, i) => strongest[i])
-    .map((rise) => withEnds(signals, rise))
+    .map((rise) => withEnds(signals.engineSpeed, signals.time, rise))
     .filter((span) => span.to - span.from > 2);
 }
 
-function risesIn(signals: RiseSignals, slope: Float64Array, segment: Span): Rise[] {
+function risesIn(signals: RiseSignals, slope: Float64Array, noise: number, segment: Span): Rise[] {
   const { engineSpeed, time } = signals;
   const found: Rise[] = [];
   let i = segment.from;
@@ -61,13 +58,13 @@ function risesIn(signals: RiseSignals, slope: Float64Array, segment: Span): Rise
     }
     let end = i;
     while (end < segment.to && (slope[end] ?? 0) > slowestRise) end++;
-    // Within it, what is steep as a pull is: a slow run-up before it does not count.
-    const usual = medianOf(slope, i, end);
-    let a = i;
-    let b = end;
-    while (a < b && (slope[a] ?? 0) < endOfRise * usual) a++;
-    while (b > a && (slope[b - 1] ?? 0) < endOfRise * usual) b--;
-    if (b > a) found.push({ from: a, to: b, segment });
+    for (const [k, piece] of partedByFoot(slope, noise, time, { from: i, to: end }, segment).entries()) {
+      // Within it, what is steep as a pull is: a slow run-up before it does not count.
+      const usual = medianOf(slope, piece.from, piece.to);
+      let a = piece.from;
+      while (a < piece.to && (slope[a] ?? 0) < startOfRise * usual) a++;
+      if (piece.to > a) found.push({ from: a, to: piece.to, segment, isOwnMove: k > 0 });
+    }
     i = end;
   }
   return joined(found, signals).filter(({ from, to }) => {
@@ -83,7 +80,11 @@ function joined(rises: readonly Rise[], signals: RiseSignals): Rise[] {
   for (const rise of rises) {
     const last = found.at(-1);
     const gap = last ? (time[rise.from] ?? 0) - (time[last.to - 1] ?? 0) : Number.POSITIVE_INFINITY;
-    const isOne = last && gap < 0.4 && (engineSpeed[rise.from] ?? 0) > 0.9 * (engineSpeed[last.to - 1] ?? 0);
+    const isOne =
+      last &&
+      !rise.isOwnMove &&
+      gap < 0.4 &&
+      (engineSpeed[rise.from] ?? 0) > 0.9 * (engineSpeed[last.to - 1] ?? 0);
     if (isOne && last.to - last.from > 2) found[found.length - 1] = { ...last, to: rise.to };
     else found.push(rise);
   }
@@ -147,95 +148,4 @@ function effortCurve(signals: RiseSignals, slope: Float64Array, rise: Span): Map
 
 function middleOf(list: number[]): number {
   return list.sort((a, b) => a - b)[list.length >> 1] ?? 0;
-}
-
-/** Moves the ends to where the slope breaks. */
-function withEnds(signals: RiseSignals, rise: Rise): Span {
-  const { engineSpeed, time } = signals;
-  const { segment } = rise;
-  const start = time[rise.from] ?? 0;
-  const end = time[rise.to - 1] ?? 0;
-  let from = rise.from;
-  const lowest = shiftBefore(signals, rise);
-  if (lowest !== null) {
-    // The box changes under full throttle and pulls at once; a foot has to come down again first.
-    const until = indexAt(time, (time[lowest] ?? 0) + 0.3, lowest, rise.to);
-    const { slope } = lineThrough(engineSpeed, time, lowest, until, 0);
-    from = slope > 0.6 * usualSlope(signals, rise) ? lowest : Math.max(lowest, rise.from);
-  } else if (start - (time[segment.from] ?? 0) < 0.4) from = segment.from;
-  else {
-    const knee = kneeTime(engineSpeed, time, segment, {
-      from_s: start - 0.6,
-      to_s: start + 0.5,
-      before_s: 0.5,
-      after_s: 0.4,
-      turn: 1,
-    });
-    from = indexAt(time, knee + kneeToFull_s, segment.from, segment.to);
-  }
-  let to = rise.to;
-  const highest = shiftAfter(signals, rise);
-  if (highest !== null) to = highest + 1;
-  else if ((time[segment.to - 1] ?? 0) - end < 0.4) to = segment.to;
-  else {
-    const knee =
-      heldOnLimiter(signals, rise) ??
-      kneeTime(engineSpeed, time, segment, {
-        from_s: end - 0.4,
-        to_s: end + 0.5,
-        before_s: 0.4,
-        after_s: 0.3,
-        turn: -1,
-      }) - halfLift_s;
-    to = Math.max(from + 1, indexAt(time, knee + 1e-9, segment.from, segment.to));
-  }
-  return { from, to };
-}
-
-/** Mean slope of the rise's first second. */
-function usualSlope(signals: RiseSignals, rise: Rise): number {
-  const { engineSpeed, time } = signals;
-  const to = indexAt(time, (time[rise.from] ?? 0) + 1, rise.from, rise.to);
-  return lineThrough(engineSpeed, time, rise.from, to, 0).slope;
-}
-
-/** Time to which engine speed stays level at the top; null where it turns down at once. */
-function heldOnLimiter(signals: RiseSignals, rise: Rise): number | null {
-  const { engineSpeed, time } = signals;
-  const top = medianOf(engineSpeed, rise.to - 2, Math.min(rise.segment.to, rise.to + 3));
-  let i = rise.to;
-  while (i < rise.segment.to && (engineSpeed[i] ?? 0) > 0.985 * top) i++;
-  const end = time[Math.max(rise.to, i - 1)] ?? 0;
-  const start = time[rise.to - 1] ?? 0;
-  if (end - start <= 0.3) return null;
-  // A car rolling out of a pull slows by 1.5 % a second at least; on the limiter the mean stands.
-  const { slope } = lineThrough(engineSpeed, time, rise.to, i, end);
-  return Math.abs(slope) < 0.004 * top ? end : null;
-}
-
-/**
- * Sample of the highest engine speed where a gear change follows the rise at once: engine speed then falls by 8 %
- * within half a second, faster than any car slows in gear. Null where none follows.
- */
-function shiftAfter(signals: RiseSignals, rise: Rise): number | null {
-  const { engineSpeed, time } = signals;
-  const a = indexAt(time, (time[rise.to - 1] ?? 0) - 0.3, rise.from, rise.segment.to);
-  const b = indexAt(time, (time[rise.to - 1] ?? 0) + 0.4, a, rise.segment.to);
-  let top = a;
-  for (let i = a; i < b; i++) if ((engineSpeed[i] ?? 0) > (engineSpeed[top] ?? 0)) top = i;
-  const c = indexAt(time, (time[top] ?? 0) + 0.5, top, rise.segment.to);
-  for (let i = top; i < c; i++) if ((engineSpeed[i] ?? 0) < 0.92 * (engineSpeed[top] ?? 0)) return top;
-  return null;
-}
-
-/** Sample of the lowest engine speed where a gear change leads into the rise; null where none does. */
-function shiftBefore(signals: RiseSignals, rise: Rise): number | null {
-  const { engineSpeed, time } = signals;
-  const a = indexAt(time, (time[rise.from] ?? 0) - 0.6, rise.segment.from, rise.segment.to);
-  const b = indexAt(time, (time[rise.from] ?? 0) + 0.2, a, rise.segment.to);
-  let low = b;
-  for (let i = b; i >= a; i--) if ((engineSpeed[i] ?? 0) < (engineSpeed[low] ?? 0)) low = i;
-  const c = indexAt(time, (time[low] ?? 0) - 0.5, rise.segment.from, low);
-  for (let i = c; i < low; i++) if ((engineSpeed[i] ?? 0) > 1.08 * (engineSpeed[low] ?? 0)) return low;
-  return null;
 }

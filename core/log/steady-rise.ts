@@ -1,5 +1,5 @@
 import { indexAt } from './speed-ratio.ts';
-import type { Span } from './time-axis.ts';
+import { type Span, usualStep } from './time-axis.ts';
 
 /** Half of the window a slope is taken over [s]; at 10 Hz that is five samples. */
 const halfWindow_s = 0.25;
@@ -21,6 +21,25 @@ export function slopeOf(values: Float64Array, time: Float64Array, segments: read
     }
   }
   return slope;
+}
+
+/**
+ * Standard deviation of one such slope, from the noise of single samples: the middle second difference, so that the
+ * channel's own bends do not count.
+ */
+export function slopeNoise(values: Float64Array, time: Float64Array): number {
+  const bends: number[] = [];
+  const stride = Math.max(1, Math.floor(values.length / 20_000));
+  for (let i = 2; i < values.length; i += stride) {
+    const bend = Math.abs((values[i] ?? 0) - 2 * (values[i - 1] ?? 0) + (values[i - 2] ?? 0));
+    if (!Number.isNaN(bend)) bends.push(bend);
+  }
+  bends.sort((a, b) => a - b);
+  // Second differences have sqrt(6) times the noise; median to standard deviation is 1.4826 (normal spread).
+  const sample = (1.4826 * (bends[bends.length >> 1] ?? 0)) / Math.sqrt(6);
+  const step = usualStep(time) || 0.05;
+  const n = 2 * Math.max(2, Math.floor(halfWindow_s / step)) + 1;
+  return sample / (step * Math.sqrt((n * (n * n - 1)) / 12));
 }
 
 /** Least-squares line through a window: level at `at` and slope. */

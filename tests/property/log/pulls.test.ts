@@ -54,9 +54,10 @@ it('pulls stay where they are when the log is thinned to a slower rate', () => {
         });
       },
     ),
-    { numRuns: 30 },
+    // One noisy sample beside the lift cost a slow log a tenth of a second.
+    { numRuns: 30, examples: [[3, 10, 2]] },
   );
-});
+}, 120_000);
 
 it('pulls do not depend on the units of the file', () => {
   const units = fc.record({
@@ -85,4 +86,4 @@ it('pulls do not depend on the units of the file', () => {
     }),
     { numRuns: 25 },
   );
-});
+}, 120_000);
