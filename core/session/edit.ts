@@ -17,6 +17,10 @@ export type SessionState = {
 
 const typedValues = z.record(z.string(), z.strictObject({ value: z.number(), unit: z.string() })).optional();
 
+// A patch takes the fields without their defaults: what it does not name must stay, and zod fills in defaults even there.
+const { shape: entry } = EntrySchema;
+const { shape: table } = SessionTableSchema;
+
 /** Every edit that a person can make. Each is undoable; imports are not edits. */
 export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('session.rename'), name: z.string().min(1).max(200) }),
@@ -33,16 +37,18 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({
     type: z.literal('entry.set'),
     entryId: IdSchema,
-    patch: EntrySchema.pick({
-      kind: true,
-      title: true,
-      change: true,
-      against: true,
-      state: true,
-      note: true,
-      privateNote: true,
-      conditions: true,
-    }).partial(),
+    patch: z
+      .strictObject({
+        kind: entry.kind,
+        title: entry.title.unwrap(),
+        change: entry.change.unwrap(),
+        against: entry.against.unwrap(),
+        state: entry.state.unwrap(),
+        note: entry.note.unwrap(),
+        privateNote: entry.privateNote.unwrap(),
+        conditions: entry.conditions.unwrap(),
+      })
+      .partial(),
   }),
   z.strictObject({ type: z.literal('entry.move'), entryId: IdSchema, to: z.int().min(1) }),
   z.strictObject({ type: z.literal('entry.remove'), entryId: IdSchema }),
@@ -70,16 +76,18 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({
     type: z.literal('table.set'),
     tableId: IdSchema,
-    patch: SessionTableSchema.pick({
-      name: true,
-      kind: true,
-      unit: true,
-      isAbsolute: true,
-      axes: true,
-      recorded: true,
-      now: true,
-      limit: true,
-    }).partial(),
+    patch: z
+      .strictObject({
+        name: table.name,
+        kind: table.kind,
+        unit: table.unit,
+        isAbsolute: table.isAbsolute.unwrap(),
+        axes: table.axes,
+        recorded: table.recorded,
+        now: table.now,
+        limit: table.limit.unwrap(),
+      })
+      .partial(),
   }),
   z.strictObject({ type: z.literal('table.remove'), tableId: IdSchema }),
   z.strictObject({ type: z.literal('pull.edit'), runId: IdSchema, edit: PullEditSchema }),

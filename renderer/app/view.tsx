@@ -5,7 +5,7 @@ export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as con
 export type ScreenName = (typeof screenNames)[number];
 
 /** Sheets of the plan, in the order of the work. */
-export const planSheets = ['fluid', 'ladder', 'mixture', 'heat'] as const;
+export const planSheets = ['fluid', 'ladder', 'mixture', 'heat', 'tables'] as const;
 export type PlanSheetName = (typeof planSheets)[number];
 
 /** What stands over the window; null is nothing. */

@@ -5,6 +5,7 @@ import { ChannelsTab } from '../channels/ChannelsTab.tsx';
 import { RunList } from '../columns/RunList.tsx';
 import { Tabs } from '../components/Tabs.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { TableChangeTab } from '../tables/TableChangeTab.tsx';
 import { JudgedTab } from './JudgedTab.tsx';
 import { NotesTab } from './NotesTab.tsx';
 import { PullsTable, pullsOf } from './PullsTable.tsx';
@@ -59,6 +60,16 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
       ),
     },
     ...(verdict ? [{ id: 'judged', title: tabs.judged, content: <JudgedTab verdict={verdict} /> }] : []),
+    ...(after.change?.table
+      ? [
+          {
+            id: 'cells',
+            title: screens.tables.tab,
+            count: after.change.table.cells.length,
+            content: <TableChangeTab change={after.change.table} />,
+          },
+        ]
+      : []),
     { id: 'notes', title: tabs.notes, content: <NotesTab key={after.id} entry={after} /> },
   ];
   const selected = parts.some((p) => p.id === view.tab) ? view.tab : (parts[0]?.id ?? 'pulls');

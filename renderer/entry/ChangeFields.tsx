@@ -31,7 +31,7 @@ export function ChangeFields({ draft, onChange }: ChangeFieldsProps) {
           label={said.kind}
           options={changeKinds.map((id) => ({ id, label: entryKindWord(id, show) }))}
           value={draft.kind}
-          onChange={(kind) => set({ kind, from: null, to: null })}
+          onChange={(kind) => set({ kind, from: null, to: null, table: null })}
         />
       )}
       {quantity && (

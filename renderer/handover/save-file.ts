@@ -1,5 +1,5 @@
-/** Hands text to the browser's own download. */
-export function saveFile(name: string, text: string, type: string): void {
+/** Hands text, or bytes, to the browser's own download. */
+export function saveFile(name: string, text: string | Uint8Array<ArrayBuffer>, type: string): void {
   const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;

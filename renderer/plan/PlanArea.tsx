@@ -3,6 +3,7 @@ import { useView } from '../app/view.tsx';
 import { HeatScreen } from '../heat/HeatScreen.tsx';
 import { LadderScreen } from '../ladder/LadderScreen.tsx';
 import { MixtureScreen } from '../mixture/MixtureScreen.tsx';
+import { TablesScreen } from '../tables/TablesScreen.tsx';
 import { PlanNav } from './PlanNav.tsx';
 import { PlanScreen } from './PlanScreen.tsx';
 
@@ -21,6 +22,7 @@ export function PlanArea() {
       {view.planSheet === 'ladder' && <LadderScreen />}
       {view.planSheet === 'mixture' && <MixtureScreen />}
       {view.planSheet === 'heat' && <HeatScreen />}
+      {view.planSheet === 'tables' && <TablesScreen />}
     </div>
   );
 }

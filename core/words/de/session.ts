@@ -26,7 +26,7 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     remedy: 'Zuerst die Logdatei einlesen.',
   }),
   'session/no-table': (f) => ({
-    message: `In dieser Session gibt es keine Tabelle „${f.tableId}“.`,
+    message: `In dieser Sitzung gibt es keine Tabelle „${f.tableId}“.`,
     remedy: 'Eine Tabelle im Plan wählen.',
   }),
   'session/baseline-stays': () => ({

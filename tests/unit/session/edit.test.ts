@@ -46,6 +46,17 @@ describe('edits of a session', () => {
     expect(start).toEqual(frozen);
   });
 
+  it('a patch that comes over the contract changes what it names and nothing else', () => {
+    expect(
+      SessionEditSchema.parse({ type: 'entry.set', entryId: 'e1', patch: { state: 'dropped' } }),
+    ).toEqual({ type: 'entry.set', entryId: 'e1', patch: { state: 'dropped' } });
+    expect(SessionEditSchema.parse({ type: 'table.set', tableId: 't1', patch: { now: 'x' } })).toEqual({
+      type: 'table.set',
+      tableId: 't1',
+      patch: { now: 'x' },
+    });
+  });
+
   it('an entry is judged against the last kept one before it, or the one it names', () => {
     const state = apply(
       start,

@@ -19,6 +19,7 @@ import { setup } from './setup.ts';
 import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
 import { start } from './start.ts';
+import { tables } from './tables.ts';
 import { units } from './units.ts';
 import { whereFrom } from './where-from.ts';
 
@@ -43,6 +44,7 @@ export const screens: ScreenWords = {
   sheet,
   shell,
   start,
+  tables,
   units,
   whereFrom,
 };

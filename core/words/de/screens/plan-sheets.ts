@@ -1,6 +1,12 @@
 import type { ScreenWords } from '../../screen-words.ts';
 
 export const planSheets: ScreenWords['planSheets'] = {
-  titles: { fluid: 'Fluid und Einspritzung', ladder: 'Stufenplan', mixture: 'Gemisch', heat: 'Wärme' },
+  titles: {
+    fluid: 'Fluid und Einspritzung',
+    ladder: 'Stufenplan',
+    mixture: 'Gemisch',
+    heat: 'Wärme',
+    tables: 'Tabellen',
+  },
   cantYetWhy: 'Dazu braucht es ein paar Zahlen aus dem Aufbau. Diese fehlen oder können nicht sein:',
 };

@@ -18,6 +18,7 @@ import { setup } from './setup.ts';
 import { sheet } from './sheet.ts';
 import { shell } from './shell.ts';
 import { start } from './start.ts';
+import { tables } from './tables.ts';
 import { units } from './units.ts';
 import { whereFrom } from './where-from.ts';
 
@@ -42,6 +43,7 @@ export const screens = {
   sheet,
   shell,
   start,
+  tables,
   units,
   whereFrom,
 };

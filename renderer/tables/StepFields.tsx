@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import { readNumber } from '../../core/words/index.ts';
+import { Segmented } from '../components/Segmented.tsx';
+import { TextField } from '../components/TextField.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { symbolOf } from './cell-text.ts';
+import type { StepQuestionState } from './step-question.ts';
+import styles from './Tables.module.css';
+import type { TableNow } from './use-table.ts';
+
+const edges = ['0', '1', '2', '3'] as const;
+
+/** Size of the step, the user's limit, the soft edge, the steepest that neighbours may stand. */
+export function StepFields({ of, question }: { of: TableNow; question: StepQuestionState }) {
+  const { screens, show } = useWords();
+  const { edit } = useSession();
+  const said = screens.tables;
+  const { table, limit } = of;
+  const unit = symbolOf(table);
+  const written = (value: number) => {
+    const text = `${value}`;
+    return show.language === 'de' ? text.replace('.', ',') : text;
+  };
+  const [limitText, setLimitText] = useState(limit === null ? '' : written(limit));
+  const isNumber = (text: string) => text.trim() === '' || readNumber(text, show.language) !== null;
+  const wrong = (text: string) => (isNumber(text) ? undefined : screens.units.notANumber);
+  const putLimit = (text: string) => {
+    setLimitText(text);
+    if (!isNumber(text)) return;
+    const value = readNumber(text, show.language);
+    void edit({ type: 'table.set', tableId: table.id, patch: { limit: value } }, `${table.id} limit`);
+  };
+  return (
+    <div className={styles.fields}>
+      <TextField
+        label={said.step(unit)}
+        value={question.texts.step}
+        onChange={question.setStep}
+        error={wrong(question.texts.step)}
+        inputMode="decimal"
+      />
+      <TextField
+        label={said.limit(unit)}
+        value={limitText}
+        onChange={putLimit}
+        error={wrong(limitText)}
+        hint={table.limit === null && limit !== null ? said.limitOfSession : undefined}
+        inputMode="decimal"
+      />
+      <div className={styles.wide}>
+        <Segmented
+          label={said.edge}
+          options={edges.map((id) => ({ id, label: id }))}
+          value={`${question.edge}` as (typeof edges)[number]}
+          onChange={(id) => question.setEdge(Number(id))}
+        />
+      </div>
+      <div className={styles.wide}>
+        <TextField
+          label={said.neighbours(unit)}
+          hint={said.neighboursHint}
+          value={question.texts.neighbours}
+          onChange={question.setNeighbours}
+          error={wrong(question.texts.neighbours)}
+          inputMode="decimal"
+        />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,201 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import type { Session } from '../../core/session/index.ts';
+import { cellsIn, maskOf, placeOf, setCells, stepCells, writeTable } from '../../core/tables/index.ts';
+import { entryTitle, readNumber } from '../../core/words/index.ts';
+import { Headline } from '../bench/Headline.tsx';
+import { Check } from '../components/Check.tsx';
+import { Segmented } from '../components/Segmented.tsx';
+import { Select } from '../components/Select.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useToasts } from '../hooks/use-toasts.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import screen from '../ladder/LadderScreen.module.css';
+import { cellText, symbolOf, withUnit } from './cell-text.ts';
+import { heatOfDifference, heatOfValue } from './heat-share.ts';
+import { Readout } from './Readout.tsx';
+import { StepPanel } from './StepPanel.tsx';
+import { useStepQuestion } from './step-question.ts';
+import { TableGrid } from './TableGrid.tsx';
+import styles from './Tables.module.css';
+import { useGrid } from './use-grid.ts';
+import { type TableNow, useTrace } from './use-table.ts';
+
+const views = ['now', 'before', 'difference'] as const;
+export type TableView = (typeof views)[number];
+
+export type TableBodyProps = {
+  readonly session: Session;
+  readonly now: TableNow;
+  readonly head: ReactNode;
+};
+
+const allKept = 'all';
+
+/** One table: the sentence, the heat map with the pulls over it, and at the right what is done with it. */
+export function TableBody({ session, now: of, head }: TableBodyProps) {
+  const { screens, show } = useWords();
+  const { edit, undo } = useSession();
+  const { say, report } = useToasts();
+  const said = screens.tables;
+  const { table, now, before, changes, ambientPressure, limit } = of;
+  const driven = session.ledger.filter((e) => e.runs.length > 0 && e.state === 'kept');
+  const [view, setView] = useState<TableView>('now');
+  const [isWhole, setWhole] = useState(false);
+  const [traceId, setTraceId] = useState(() => driven.at(-1)?.id ?? '');
+  const [typing, setTyping] = useState<string | null>(null);
+  const grid = useGrid(now);
+  const question = useStepQuestion(table);
+  const traces = useTrace(traceId === allKept ? driven.map((e) => e.id) : traceId === '' ? [] : [traceId]);
+  const paths = useMemo(
+    () => traces.map((states) => states.map((s) => placeOf(now, table.axes, s, ambientPressure))),
+    [traces, now, table.axes, ambientPressure],
+  );
+  const shown = view === 'before' ? before : now;
+  const delta = useMemo(
+    () =>
+      now.values.map((line, r) =>
+        line.map((v, c) => Number((v - (before.values[r]?.[c] ?? v)).toFixed(now.decimals)) + 0),
+      ),
+    [now, before],
+  );
+  const texts = useMemo(
+    () =>
+      view === 'difference'
+        ? delta.map((line) => line.map((d) => (d === 0 ? '·' : show.signed(d, now.decimals))))
+        : shown.values.map((line) => line.map((v) => cellText(v, shown, show))),
+    [view, delta, shown, now.decimals, show],
+  );
+  const heat = useMemo(() => {
+    if (view === 'difference') {
+      const most = delta.flat().reduce((m, d) => Math.max(m, Math.abs(d)), 0);
+      return (r: number, c: number) => heatOfDifference(delta[r]?.[c] ?? 0, most);
+    }
+    // One scale for now and before, so that a glance from one to the other compares.
+    const all = [...now.values.flat(), ...before.values.flat()];
+    const [low, high] = [Math.min(...all), Math.max(...all)];
+    return (r: number, c: number) => heatOfValue(shown.values[r]?.[c] ?? low, low, high);
+  }, [view, delta, now, before, shown]);
+
+  const target = cellsIn(grid.chosen) > 0 ? grid.chosen : null;
+  const orCursor = () => target ?? maskOf(now, (r, c) => r === grid.cursor.row && c === grid.cursor.column);
+  const put = async (text: string, count: number) => {
+    if (text === table.now) return;
+    if (await edit({ type: 'table.set', tableId: table.id, patch: { now: text } }))
+      say(said.stepped(count), { label: screens.shell.undo, run: () => void undo() });
+  };
+  const nudge = (sign: 1 | -1) => {
+    const size = Math.abs(question.step ?? 0);
+    if (sign > 0 && limit === null) return report([{ code: 'tables/no-limit', facts: { kind: table.kind } }]);
+    const stepped = stepCells(now, {
+      covered: orCursor(),
+      step: sign * size,
+      edge: 0,
+      limit: sign > 0 ? limit : null,
+      neighbourLimit: question.neighbours,
+      since: before,
+    });
+    if (!stepped.ok) return report(stepped.problems);
+    void put(writeTable(stepped.value.table), stepped.value.changes.length);
+  };
+  const enter = (text: string) => {
+    const value = readNumber(text, show.language);
+    setTyping(null);
+    if (value === null) return report([{ code: 'tables/cell-not-number', facts: { text } }]);
+    const set = setCells(now, orCursor(), value, limit === null ? null : { value: limit, unit: table.unit });
+    if (!set.ok) return report(set.problems);
+    void put(writeTable(set.value), cellsIn(orCursor()));
+  };
+  const cell = { row: grid.cursor.row, column: grid.cursor.column };
+  const value = now.values[cell.row]?.[cell.column] ?? Number.NaN;
+  const old = before.values[cell.row]?.[cell.column] ?? value;
+  const load = said.loads[table.axes.load.kind](table.axes.load.unit);
+  const axisNames =
+    table.axes.engineSpeed === 'across'
+      ? ([said.engineSpeed, load] as const)
+      : ([load, said.engineSpeed] as const);
+  const heldMask = useMemo(() => {
+    const held = question.heldOf(of, grid.chosen);
+    return held.length > 0 ? maskOf(now, (r, c) => held.some((h) => h.row === r && h.column === c)) : null;
+  }, [question, of, grid.chosen, now]);
+  return (
+    <>
+      <main className={screen.main} id="main" tabIndex={-1}>
+        <div className={styles.body}>
+          {head}
+          <Headline
+            parts={[
+              { text: said.headline(table.name, now.down.length, now.across.length) },
+              changes.length > 0
+                ? { text: said.changed(changes.length), tone: 'undecided' as const }
+                : { text: said.unchanged },
+            ]}
+            second={said.axes(axisNames[0], axisNames[1], symbolOf(table))}
+          />
+          <div className={styles.bar}>
+            <Segmented
+              label={said.view}
+              isLabelHidden
+              options={views.map((id) => ({ id, label: said.views[id] }))}
+              value={view}
+              onChange={setView}
+            />
+            <Select
+              label={said.trace}
+              isLabelHidden
+              options={[
+                { id: '', label: said.noTrace },
+                ...(driven.length > 1 ? [{ id: allKept, label: said.allPulls }] : []),
+                ...driven.map((e) => ({
+                  id: e.id,
+                  label: `${session.ledger.indexOf(e)} ${entryTitle(e, show)}`,
+                })),
+              ]}
+              value={traceId}
+              onChange={setTraceId}
+            />
+            <Check label={said.whole} isSelected={isWhole} onChange={setWhole} />
+          </div>
+          <Readout
+            table={table}
+            now={now}
+            cell={cell}
+            value={withUnit(cellText(value, now, show), table.unit)}
+            was={old === value ? null : withUnit(cellText(old, now, show), table.unit)}
+            typing={typing}
+            onTyping={setTyping}
+            onEnter={enter}
+            pulls={paths.length}
+            isDifference={view === 'difference'}
+          />
+          <TableGrid
+            name={table.name}
+            table={shown}
+            axes={table.axes}
+            texts={texts}
+            heat={heat}
+            cursor={grid.cursor}
+            chosen={grid.chosen}
+            held={heldMask}
+            paths={paths}
+            isWhole={isWhole}
+            onAction={(action) => {
+              if (grid.act(action)) return;
+              if (action.type === 'nudge') nudge(action.sign);
+              if (action.type === 'type') setTyping(action.text);
+            }}
+            onPoint={grid.point}
+          />
+        </div>
+      </main>
+      <StepPanel
+        session={session}
+        of={of}
+        chosen={grid.chosen}
+        onChoose={grid.choose}
+        traces={traces}
+        question={question}
+        onStep={put}
+      />
+    </>
+  );
+}
