@@ -11,6 +11,8 @@ export const methanolWaterValid = { from: 263.15, to: 313.15 };
  *         the temperature terms are continued to zero at pure methanol. The caller keeps to the range.
  * Source: A fitted to the CRC Handbook, 102nd ed., Concentrative Properties of Aqueous Solutions (20 C);
  *         B and C to Melinder, Properties of Secondary Working Fluids for Indirect Systems (0 to 40 C).
+ * Fit:    A is fitted again in tests/reference/fluids/fits. The script of B and C is lost: they stand as fitted,
+ *         checked against points of Melinder's in tests/reference/fluids.
  */
 export function methanolWaterExcessVolume(massShare: number, temperature: number): number {
   const w = massShare;

@@ -35,6 +35,7 @@ export function mixLatentHeat(mix: Mix, temperature: number): Result<number> {
  *
  * Valid:  -20 to 100 C; within 4 % from 0 to 40 C and 60 % alcohol, above 60 % by continuation.
  * Source: excess fitted to Melinder, Properties of Secondary Working Fluids for Indirect Systems.
+ * Fit:    the script is lost: the numbers stand as fitted, checked against Melinder's in tests/reference/fluids.
  */
 export function mixHeatCapacity(mix: Mix, temperature: number): Result<number> {
   const ideal = massWeighted(mix, (id) => liquidHeatCapacity(id, temperature));

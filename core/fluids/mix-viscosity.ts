@@ -23,6 +23,8 @@ const valid = { from: celsius(-20), to: celsius(60) };
  *         40 C up to 60 %; above 60 % the level rests on CRC values from memory. Line loss needs no more.
  * Errors: fluids/temperature-outside.
  * Source: form of Grunberg and Nissan (1949), fitted to the CRC Handbook, 102nd ed., and Melinder.
+ * Fit:    the script of the interaction terms is lost: they stand as fitted, checked against both sources in
+ *         tests/reference/fluids.
  * Check:  methanol 50 % by mass at 20 C gives 1.761 mPa s.
  */
 export function mixViscosity(mix: Mix, temperature: number): Result<number> {

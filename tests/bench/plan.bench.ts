@@ -41,29 +41,40 @@ const cases = {
     }),
 };
 
-function median(values: number[]): number {
-  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+type Taken = { readonly median: number; readonly p99: number };
+
+function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
 }
-function time(run: (i: number) => unknown, rounds: number): { median: number; worst: number } {
-  for (let i = 0; i < 20; i++) run(i);
+
+/** Once through everything first: a slider that moves has been moving for a while, and its code is compiled. */
+function time(run: (i: number) => unknown, rounds: number): Taken {
+  for (let i = 0; i < rounds; i++) run(i);
   const taken: number[] = [];
   for (let i = 0; i < rounds; i++) {
     const start = performance.now();
     run(i);
     taken.push(performance.now() - start);
   }
-  return { median: median(taken), worst: Math.max(...taken) };
+  return { median: quantile(taken, 0.5), p99: quantile(taken, 0.99) };
 }
 
-const reference = time((i) => {
+const solve = (i: number) => {
   for (let k = 0; k < 1000; k++) psychrolib.GetTWetBulbFromRelHum(20 + (k % 20), 0.3 + i / 1000, 101325);
-}, 20).median;
-console.log(`1,000 wet-bulb solves of psychrolib: ${reference.toFixed(2)} ms`);
+};
+const reference = time(solve, 30);
+console.log(
+  `1,000 wet-bulb solves of psychrolib: median ${reference.median.toFixed(2)} ms, 99th percentile ${reference.p99.toFixed(2)} ms`,
+);
 for (const [name, setupOf] of Object.entries(cases)) {
-  const setups = Array.from({ length: 200 }, (_, i) => setupOf(i));
-  const taken = time((i) => unwrap(planOf(setups[i] ?? setupOf(i))), 200);
+  const setups = Array.from({ length: 400 }, (_, i) => setupOf(i));
+  const taken = time((i) => unwrap(planOf(setups[i] ?? setupOf(i))), 400);
+  // A pause of the machine hits the reference too, so the tail is held by its ratio to the reference's tail.
+  const ratio = taken.median / reference.median;
+  const isWithin = taken.median < frame_ms && taken.p99 < Math.max(frame_ms, 2 * reference.p99);
   console.log(
-    `${name}: median ${taken.median.toFixed(2)} ms (${(taken.median / reference).toFixed(2)} of psychrolib), worst ${taken.worst.toFixed(2)} ms, frame ${frame_ms} ms: ${taken.median < frame_ms ? 'within' : 'OVER'}`,
+    `${name}: median ${taken.median.toFixed(2)} ms (${ratio.toFixed(2)} of psychrolib), 99th percentile ${taken.p99.toFixed(2)} ms, frame ${frame_ms} ms: ${isWithin ? 'within' : 'OVER'}`,
   );
-  if (taken.median >= frame_ms) process.exitCode = 1;
+  if (!isWithin) process.exitCode = 1;
 }
