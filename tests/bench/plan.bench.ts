@@ -41,11 +41,18 @@ const cases = {
     }),
 };
 
-type Taken = { readonly median: number; readonly p99: number };
+/** The mean and not the median: the clock of a thread ticks coarser than a small plan takes. */
+type Taken = { readonly mean: number; readonly p99: number };
 
 function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
+}
+
+/** Time that this thread itself has worked: what a busy machine takes away is not the plan's. */
+function cpu_ms(): number {
+  const { user, system } = process.threadCpuUsage();
+  return (user + system) / 1e3;
 }
 
 /** Once through everything first: a slider that moves has been moving for a while, and its code is compiled. */
@@ -53,11 +60,12 @@ function time(run: (i: number) => unknown, rounds: number): Taken {
   for (let i = 0; i < rounds; i++) run(i);
   const taken: number[] = [];
   for (let i = 0; i < rounds; i++) {
-    const start = performance.now();
+    const start = cpu_ms();
     run(i);
-    taken.push(performance.now() - start);
+    taken.push(cpu_ms() - start);
   }
-  return { median: quantile(taken, 0.5), p99: quantile(taken, 0.99) };
+  const mean = taken.reduce((a, b) => a + b, 0) / rounds;
+  return { mean, p99: quantile(taken, 0.99) };
 }
 
 const solve = (i: number) => {
@@ -65,16 +73,15 @@ const solve = (i: number) => {
 };
 const reference = time(solve, 30);
 console.log(
-  `1,000 wet-bulb solves of psychrolib: median ${reference.median.toFixed(2)} ms, 99th percentile ${reference.p99.toFixed(2)} ms`,
+  `1,000 wet-bulb solves of psychrolib: mean ${reference.mean.toFixed(2)} ms, 99th percentile ${reference.p99.toFixed(2)} ms`,
 );
 for (const [name, setupOf] of Object.entries(cases)) {
   const setups = Array.from({ length: 400 }, (_, i) => setupOf(i));
   const taken = time((i) => unwrap(planOf(setups[i] ?? setupOf(i))), 400);
-  // A pause of the machine hits the reference too, so the tail is held by its ratio to the reference's tail.
-  const ratio = taken.median / reference.median;
-  const isWithin = taken.median < frame_ms && taken.p99 < Math.max(frame_ms, 2 * reference.p99);
+  const ratio = taken.mean / reference.mean;
+  const isWithin = taken.mean < frame_ms && taken.p99 < frame_ms;
   console.log(
-    `${name}: median ${taken.median.toFixed(2)} ms (${ratio.toFixed(2)} of psychrolib), 99th percentile ${taken.p99.toFixed(2)} ms, frame ${frame_ms} ms: ${isWithin ? 'within' : 'OVER'}`,
+    `${name}: mean ${taken.mean.toFixed(2)} ms (${ratio.toFixed(2)} of psychrolib), 99th percentile ${taken.p99.toFixed(2)} ms, frame ${frame_ms} ms: ${isWithin ? 'within' : 'OVER'}`,
   );
   if (!isWithin) process.exitCode = 1;
 }
