@@ -162,7 +162,8 @@ function widened(values: readonly number[]): readonly [number, number] {
  * @returns  low and high over the corners of what nobody measures, widened by what the model itself was off by against
  *           NACA E-244; negative where the charge is worse than the one shown
  *
- * Valid:  one engine speed, mixture as at the shown point; no term for mixture strength. Up to 12 degrees and
+ * Valid:  one engine speed, mixture as at the shown point; no term for mixture strength, as no published form of this
+ *         delay with one was found that holds for rich mixtures of petrol, and fitting one to the check is out. Up to 12 degrees and
  *         1.2 bar; on rich mixtures (lambda below 0.75) read the low end.
  * Errors: charge/spark-outside, and those of chargeAlong.
  * Source: knock-integral.ts, trapped.ts, charge-along.ts.

@@ -128,8 +128,9 @@ export function planLadder(input: LadderInput): Result<Ladder> {
   const top = climb(builder, caps, headroom.value, standing, sizes);
   notes.push(endNote(top));
   notes.push(...takeSpark(builder, top.boost, headroom.value, standing, sizes));
-  if (Math.abs(peakRow.target - standing.lambda) >= sizes.lambda / 2)
-    shiftMixture(builder, peakRow.target, (peakRow.bestPower[0] + peakRow.bestPower[1]) / 2, standing, sizes);
+  const goal = settable(peakRow.target, standing.lambda);
+  if (Math.abs(goal - standing.lambda) >= sizes.lambda / 2)
+    shiftMixture(builder, goal, (peakRow.bestPower[0] + peakRow.bestPower[1]) / 2, standing, sizes);
   if (headroom.value === null) notes.push({ code: 'ladder/no-shown-point', facts: {} });
   else notes.push(...headroom.value.notes);
   notes.push(...model.value.notes, ...mixture.value.notes);
@@ -490,6 +491,12 @@ function takeSpark(
   return [{ code: 'ladder/spark-ends', facts: { spark: builder.now.spark_rad } }];
 }
 
+/** A target as a control takes it, to a hundredth of lambda and never past what was found. */
+function settable(target: number, now: number): number {
+  const hundredths = target > now ? Math.floor(100 * target + 1e-6) : Math.ceil(100 * target - 1e-6);
+  return hundredths / 100;
+}
+
 /** Mixture last, in steps that can be looked at one by one. */
 function shiftMixture(
   builder: Builder,
@@ -500,5 +507,8 @@ function shiftMixture(
 ): void {
   const count = Math.max(1, Math.round(Math.abs(target - standing.lambda) / sizes.lambda));
   for (let i = 1; i <= count; i++)
-    builder.mixture(standing.lambda + ((target - standing.lambda) * i) / count, best);
+    builder.mixture(
+      settable(standing.lambda + ((target - standing.lambda) * i) / count, standing.lambda),
+      best,
+    );
 }

@@ -21,7 +21,7 @@ export function GateTable({ gates, isDriven = false, explanations = [] }: GateTa
   const { screens, show } = useWords();
   const said = screens.ladder;
   const level = (value: number, kind: ShownKind) =>
-    show.quantity(value, kind, wholes.includes(kind) ? 0 : undefined);
+    show.quantity(value, kind, wholes.includes(kind) ? 0 : kind === 'lambda' ? 2 : undefined);
   const told = (gate: Gate): string => {
     const value = gate.measured ?? gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;
     return value === null ? said.look : level(value, gate.kind);
@@ -35,10 +35,12 @@ export function GateTable({ gates, isDriven = false, explanations = [] }: GateTa
       told(gate)
     );
   };
-  const close = (gate: Gate): string =>
-    gate.closeness !== null && Number.isFinite(gate.closeness)
-      ? show.quantity(gate.closeness, 'share', 0)
-      : '–';
+  const close = (gate: Gate) => {
+    const explanation = explainGate(gate);
+    if (explanation === null || gate.closeness === null || !Number.isFinite(gate.closeness)) return '–';
+    const value = show.quantity(gate.closeness, 'share', 0);
+    return <WhereFrom value={value} what={said.close} explanation={explanation} />;
+  };
   return (
     <table className={table.table}>
       <thead>
@@ -67,7 +69,7 @@ export function GateTable({ gates, isDriven = false, explanations = [] }: GateTa
             </td>
             <td className={table.number}>{asked(gate)}</td>
             <td className={cx(table.number, styles[gate.state])}>
-              <WhereFrom value={close(gate)} what={said.close} explanation={explainGate(gate) ?? undefined} />
+              {close(gate)}
               {(gate.state === 'near' || gate.state === 'closed') && `, ${said.states[gate.state]}`}
             </td>
             <td className={styles.action}>{said.actions[gate.ifClosed]}</td>

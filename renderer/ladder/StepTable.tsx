@@ -55,7 +55,7 @@ export function StepTable({ steps, chosen, explanations, onChoose }: StepTablePr
         {steps.map((step) => {
           const { power, knockHeadroom_rad: room, injectorDuty, intake } = step.predicted;
           return (
-            <tr key={step.n} className={cx(step.n === chosen && styles.here)}>
+            <tr key={step.n} className={cx(styles.row, step.n === chosen && styles.here)}>
               <td className={styles.n}>{step.n}</td>
               <th scope="row">
                 <button

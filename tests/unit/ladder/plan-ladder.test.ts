@@ -88,6 +88,15 @@ describe('the sample car', () => {
       ]),
     );
   });
+  it('plans mixture in hundredths of lambda, never past the target that was found', () => {
+    const { steps, plan } = ladderOf();
+    const rows = unwrap(mixtureOfSetup(sampleSetup(), plan, 0.9)).plan.rows;
+    const [first, ...rest] = steps.filter((s) => s.kind === 'mixture');
+    const last = rest.at(-1) ?? first;
+    expect((last?.to ?? 0) * 100).toBeCloseTo(Math.round((last?.to ?? 0) * 100), 9);
+    expect(last?.to).toBeLessThanOrEqual(rows.at(-1)?.target ?? 0);
+    expect(last?.to).toBeGreaterThan(first?.from ?? 1);
+  });
   it('names where each number of a step comes from', () => {
     for (const step of ladderOf().steps) {
       const ids = step.explanations.map((e) => e.id);
