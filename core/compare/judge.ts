@@ -12,7 +12,7 @@ import type { Row } from './selection/rows.ts';
 import type { DifferenceCurve, Verdict } from './verdict.ts';
 import { weatherBetween } from './weather.ts';
 import { hearWitnesses } from './witnesses/hear-witnesses.ts';
-import { movementsOf } from './witnesses/movements-of.ts';
+import { lostWitnesses, movementsOf } from './witnesses/movements-of.ts';
 
 /** What counts as equal where nobody says otherwise, as a share of power. */
 export const defaultMargin = 0.01;
@@ -80,12 +80,13 @@ export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; read
     ...layout.reasons,
     ...whyNotComparable(sides, laid.grid),
     ...weather.reasons,
-    ...controlReasons(movements, kind),
+    ...controlReasons(movements, hearing.supposed),
     ...hearing.reasons,
   ]);
   const remarks = [
     ...layout.remarks,
     ...hearing.remarks,
+    ...lostWitnesses(laid.rows, movements),
     ...knockRemarks(sides),
     ...weather.remarks,
     ...(effect?.remarks ?? []),

@@ -70,6 +70,10 @@ declare module '../result/result.ts' {
     'compare/own-scatter': { beforeShare: number; afterShare: number };
     'compare/single-pull-side': { side: Side };
     'compare/band-cut': { asked: readonly [number, number]; used: readonly [number, number] };
+    /** Below, boost was still coming up; [rad/s], used and covered. */
+    'compare/from-spooled': { from: number; covered: number };
+    /** A channel of something that is set, logged on the other side alone. */
+    'compare/witness-lost': { quantity: QuantityId; side: Side };
     'compare/small-but-real': { effect: number; half: number };
     'compare/declared-unseen': { kind: ChangeKind };
     'compare/declared-partly': { quantity: QuantityId; size: number; delta: number; retard: number | null };

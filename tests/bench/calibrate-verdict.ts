@@ -39,11 +39,11 @@ const line = (cells: readonly (string | number)[]) =>
   console.log(
     cells.map((c, i) => String(c)[i === 0 ? 'padEnd' : 'padStart'](columns[i]?.[1] ?? 8)).join(' '),
   );
-const show = (r: RowResult) =>
+const show = (r: RowResult & { readonly shape: string }) =>
   line([
     r.name,
-    r.entries,
-    r.pulls,
+    r.shape,
+    Number.isNaN(r.pulls) ? '' : r.pulls,
     percent(r.coverage),
     percent(r.welchCoverage),
     percent(r.falseVerdicts),
@@ -57,44 +57,71 @@ const show = (r: RowResult) =>
   ]);
 
 console.log(`${sessions} sessions a row; shares in percent, half widths in percent of power`);
+console.log('5+1: the baseline driven again at the end');
 line(columns.map(([name]) => name));
-const all: RowResult[] = [];
-Object.entries(days)
-  .filter(([name]) => name.includes(only))
-  .forEach(([name, day], d) => {
-    for (const entries of [2, 5]) {
-      for (const pulls of [2, 3, 4, 5]) {
-        const result = calibrateRow(
-          { name, entries, pulls, day },
-          sessions,
-          1000 * d + 100 * entries + pulls,
-        );
-        all.push(result);
-        show(result);
-      }
+const all: (RowResult & { readonly shape: string })[] = [];
+const shapes = [
+  { shape: '2', entries: 2, isDrivenAgain: false },
+  { shape: '5', entries: 5, isDrivenAgain: false },
+  { shape: '5+1', entries: 5, isDrivenAgain: true },
+] as const;
+Object.entries(days).forEach(([name, day], d) => {
+  if (!name.includes(only)) return;
+  for (const { shape, entries, isDrivenAgain } of shapes) {
+    // What driving again is worth shows where the day drifts and where it does not.
+    if (isDrivenAgain && !['steady day', 'strong drift', 'mixed days'].includes(name)) continue;
+    for (const pulls of [2, 3, 4, 5]) {
+      const row = { name, entries, pulls, isDrivenAgain, day };
+      const result = { ...calibrateRow(row, sessions, 1000 * d + 100 * entries + pulls), shape };
+      all.push(result);
+      show(result);
     }
-  });
+  }
+});
 
-const mean = (rows: readonly RowResult[], of: (r: RowResult) => number) =>
-  rows.reduce((sum, r) => sum + of(r), 0) / rows.length;
-for (const entries of [2, 5]) {
-  const rows = all.filter((r) => r.entries === entries);
+/** Several rows as one; widths by their sums, so that a row of wide intervals weighs as it does in a day. */
+function together(name: string, rows: readonly (RowResult & { readonly shape: string })[]): void {
+  const [first] = rows;
+  if (!first) return;
+  const mean = (of: (r: RowResult) => number) => rows.reduce((sum, r) => sum + of(r), 0) / rows.length;
   show({
-    name: 'all',
-    entries,
+    ...first,
+    name,
     pulls: Number.NaN,
-    sessions,
-    coverage: mean(rows, (r) => r.coverage),
-    welchCoverage: mean(rows, (r) => r.welchCoverage),
-    falseVerdicts: mean(rows, (r) => r.falseVerdicts),
-    signErrors: mean(rows, (r) => r.signErrors),
-    decided: mean(rows, (r) => r.decided),
-    refused: mean(rows, (r) => r.refused),
-    curveCoverage: mean(rows, (r) => r.curveCoverage),
-    half: mean(rows, (r) => r.half),
-    welchHalf: mean(rows, (r) => r.welchHalf),
-    widthRatio: mean(rows, (r) => r.widthRatio),
+    coverage: mean((r) => r.coverage),
+    welchCoverage: mean((r) => r.welchCoverage),
+    falseVerdicts: mean((r) => r.falseVerdicts),
+    signErrors: mean((r) => r.signErrors),
+    decided: mean((r) => r.decided),
+    refused: mean((r) => r.refused),
+    curveCoverage: mean((r) => r.curveCoverage),
+    half: mean((r) => r.half),
+    welchHalf: mean((r) => r.welchHalf),
+    widthRatio: mean((r) => r.widthRatio),
   });
+}
+
+console.log('\nby kind of day, two to five pulls together');
+for (const name of Object.keys(days)) {
+  for (const { shape } of shapes) {
+    together(
+      name,
+      all.filter((r) => r.name === name && r.shape === shape),
+    );
+  }
+}
+console.log('\nby pulls a side, all kinds of day together');
+for (const { shape } of shapes.slice(0, 2)) {
+  for (const pulls of [2, 3, 4, 5]) {
+    together(
+      `${pulls} a side`,
+      all.filter((r) => r.pulls === pulls && r.shape === shape),
+    );
+  }
+  together(
+    'all',
+    all.filter((r) => r.shape === shape),
+  );
 }
 
 console.log('\nrefused as not comparable, percent, by pulls a side');

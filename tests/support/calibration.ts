@@ -19,6 +19,8 @@ export type Row = {
   readonly name: string;
   readonly entries: number;
   readonly pulls: number;
+  /** One entry more, in which the baseline is driven again at the end of the day. */
+  readonly isDrivenAgain?: boolean;
   /** What the day is like; `gauss` and `uniform` are the row's own streams. */
   readonly day: (draw: { gauss: () => number; uniform: () => number }) => Partial<Day>;
 };
@@ -74,7 +76,7 @@ export function calibrateRow(row: Row, sessions: number, seed: number): RowResul
     const verdict = judge({
       before: before.pulls,
       after: after.pulls,
-      ...(row.entries > 2 ? { session: made } : {}),
+      ...(made.length > 2 ? { session: made } : {}),
       declared: declareChange('spark', { size: degree }),
     });
     const levelBefore = 0.03 * place;
@@ -125,10 +127,11 @@ export function calibrateRow(row: Row, sessions: number, seed: number): RowResul
 /** Every entry one more degree of spark and 3 % more power, save the judged one with its own share. */
 function ladderOf(row: Row, place: number, share: number): InventedEntry[] {
   let level = 0;
-  return Array.from({ length: row.entries }, (_, e): InventedEntry => {
+  const entries = Array.from({ length: row.entries }, (_, e): InventedEntry => {
     if (e > 0) level += e === place + 1 ? Math.log1p(share) : 0.03;
     return { pulls: row.pulls, share: Math.expm1(level), moved: { spark: e * degree } };
   });
+  return row.isDrivenAgain ? [...entries, { pulls: row.pulls, share: 0, repeats: 0 }] : entries;
 }
 
 function curveHolds(verdict: Verdict, share: number): boolean {
@@ -146,6 +149,11 @@ export const days: Readonly<Record<string, Row['day']>> = {
   'rough road': () => ({ repeatability: 0.012, shape: 0.006, boostScatter: 1200, sensorNoise: 2 }),
   'heat soak': ({ uniform }) => ({ intakeRise: 0.2 + 0.5 * uniform(), intakeCost: 0.003 * uniform() }),
   'unseen drift': ({ gauss }) => ({ driftPerPull: 0.0005 * gauss() }),
+  'strong drift': ({ uniform }) => ({
+    driftPerPull: (uniform() < 0.5 ? 1 : -1) * (0.001 + 0.002 * uniform()),
+  }),
+  'warming up': ({ uniform }) => ({ warmUp: 0.01 * uniform() }),
+  'wandering day': () => ({ wander: 0.001 }),
   'wandering boost': () => ({ boostMatters: true, boostScatter: 1000, repeatability: 0.003 }),
   'mixed days': ({ gauss, uniform }) => ({
     repeatability: 0.003 + 0.007 * uniform(),

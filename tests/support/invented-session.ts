@@ -17,6 +17,10 @@ export type Day = {
   readonly shapeLength: number;
   /** Change of power a pull, as a share: heat soak that no channel shows. */
   readonly driftPerPull: number;
+  /** What the first pull lacks, as a share, while the car warms up: a third of the rest goes with every pull. */
+  readonly warmUp: number;
+  /** Deviation of the step by which the day wanders from pull to pull, as a share. */
+  readonly wander: number;
   /** Rise of intake temperature a pull [K], its scatter [K], and what a kelvin costs. */
   readonly intakeRise: number;
   readonly intakeScatter: number;
@@ -52,6 +56,8 @@ export const quietDay: Day = {
   shape: 0.003,
   shapeLength: 400 * rpm,
   driftPerPull: 0,
+  warmUp: 0,
+  wander: 0,
   intakeRise: 0,
   intakeScatter: 0.7,
   intakeCost: 0.0015,
@@ -66,11 +72,14 @@ export function inventDay(day: Day): EntryPulls[] {
   for (let i = 0; i < 20; i++) uniform();
   const gauss = normal(uniform);
   let order = 0;
+  let wandered = 0;
   return day.entries.map((entry, e) => {
     const pulls: PullEvidence[] = [];
     for (let p = 0; p < entry.pulls; p++) {
-      pulls.push(inventPull(day, entry, { entryId: `e${e}`, order, place: p }, uniform, gauss));
+      const unseen = day.driftPerPull * order + wandered - day.warmUp * (2 / 3) ** order;
+      pulls.push(inventPull(day, entry, { entryId: `e${e}`, order, place: p, unseen }, uniform, gauss));
       order += 1;
+      if (day.wander > 0) wandered += day.wander * gauss();
     }
     return { id: `e${e}`, repeats: entry.repeats === undefined ? null : `e${entry.repeats}`, pulls };
   });
@@ -79,7 +88,7 @@ export function inventDay(day: Day): EntryPulls[] {
 function inventPull(
   day: Day,
   entry: InventedEntry,
-  at: { entryId: string; order: number; place: number },
+  at: { entryId: string; order: number; place: number; unseen: number },
   uniform: () => number,
   gauss: () => number,
 ): PullEvidence {
@@ -96,7 +105,7 @@ function inventPull(
   const level =
     Math.log1p(entry.share) +
     day.repeatability * (entry.scatter ?? 1) * gauss() +
-    day.driftPerPull * at.order -
+    at.unseen -
     day.intakeCost * (intake - 308) +
     (day.boostMatters ? boostOffset / 200_000 : 0);
   const wander = smoothNoise(speed, day.shapeLength, gauss);

@@ -1,4 +1,5 @@
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
+import { spooledFrom } from './spool.ts';
 
 /**
  * The engine speeds over which a pull's power can be trusted: half a smoothing width inside its first and last
@@ -33,4 +34,16 @@ export function sharedBand(bands: readonly (readonly [number, number])[]): reado
     high = Math.min(high, band[1]);
   }
   return high - low >= narrowestBand_rad_s ? [low, high] : null;
+}
+
+/**
+ * The default band: what all pulls share, from where boost is up in each of them. A pull without a plateau or
+ * without pressure moves nothing.
+ */
+export function spooledBand(
+  common: readonly [number, number],
+  pulls: readonly PullEvidence[],
+): readonly [number, number] {
+  const low = pulls.reduce((from, pull) => Math.max(from, spooledFrom(pull, common) ?? from), common[0]);
+  return common[1] - low >= narrowestBand_rad_s ? [low, common[1]] : common;
 }

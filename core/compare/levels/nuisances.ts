@@ -12,8 +12,11 @@ import type { Nuisance } from './level-fit.ts';
 export const nuisancePriors = {
   /** Per K of intake temperature. */
   intake: { mean: -0.0015, deviation: 0.0008, chance: 1 },
-  /** Per pull. */
-  drift: { mean: 0, deviation: 0.001, chance: 0.5 },
+  /**
+   * Per pull. Days that drift by two tenths of a percent happen, and two adjacent entries of one day can't tell
+   * such a drift from a change: only the order of pulls inside entries, and an entry driven again, can.
+   */
+  drift: { mean: 0, deviation: 0.002, chance: 0.9 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;

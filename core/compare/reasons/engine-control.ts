@@ -1,14 +1,18 @@
 import type { Note } from '../../result/index.ts';
 import type { ChangeKind } from '../verdict.ts';
 import type { Movement } from '../witnesses/movement.ts';
-import { quantityRules } from '../witnesses/quantity-rules.ts';
+import { type Control, quantityRules } from '../witnesses/quantity-rules.ts';
 
 /** Intake temperatures this far apart are beyond what a correction by practice can carry [K]. */
 const intakeLimit = 15;
 
-/** What the engine's own control and its heat did to the comparison, beside the witnesses of the change. */
-export function controlReasons(movements: readonly Movement[], kind: ChangeKind | null): Note[] {
-  return [...intakeReasons(movements, kind), ...retardReasons(movements)];
+/**
+ * What the engine's own control and its heat did to the comparison, beside the witnesses of the change.
+ *
+ * @param changed  the control that was changed: boost warms the charge and fluid cools it, which is their effect
+ */
+export function controlReasons(movements: readonly Movement[], changed: Control | null): Note[] {
+  return [...intakeReasons(movements, changed), ...retardReasons(movements)];
 }
 
 /** Boost neither was to change nor moved: then its small wandering can be held equal. */
@@ -17,9 +21,9 @@ export function isBoostSteady(movements: readonly Movement[], kind: ChangeKind |
   return kind !== 'boost' && !movements.some((m) => isBoost(m) && m.hasMoved);
 }
 
-function intakeReasons(movements: readonly Movement[], kind: ChangeKind | null): Note[] {
+function intakeReasons(movements: readonly Movement[], changed: Control | null): Note[] {
   const intake = movements.find((m) => m.quantity === 'intakeTemperature');
-  const isOwn = kind === 'boost' || kind === 'spray' || kind === 'fluid';
+  const isOwn = changed === 'boost' || changed === 'fluid';
   return intake && !isOwn && Math.abs(intake.delta) > intakeLimit
     ? [{ code: 'compare/intake-apart', facts: { delta: intake.delta } }]
     : [];

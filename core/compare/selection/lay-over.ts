@@ -1,5 +1,5 @@
 import type { Note } from '../../result/index.ts';
-import { narrowestBand_rad_s, sharedBand } from '../band/common-band.ts';
+import { narrowestBand_rad_s, sharedBand, spooledBand } from '../band/common-band.ts';
 import { type Grid, gridOver } from '../band/grid.ts';
 import type { JudgeInput } from '../judge-input.ts';
 import type { Side } from '../notes.ts';
@@ -38,7 +38,8 @@ export function layOver(input: Pick<JudgeInput, 'before' | 'after' | 'session' |
   if (missing.length > 0) return apart(missing, choice.leftOut, chosen);
   const common = sharedBand([...choice.before, ...choice.after].map((c) => c.band));
   const asked = input.band_rad_s ?? null;
-  const band = common && asked ? cut(asked, common) : common;
+  const chosenPulls = [...choice.before, ...choice.after].map((c) => c.pull);
+  const band = common && (asked ? cut(asked, common) : spooledBand(common, chosenPulls));
   if (!band) return apart([{ code: 'compare/no-common-band', facts: {} }], choice.leftOut, chosen);
   const grid = gridOver(band);
   const gathered = gatherRows(grid, choice, input.session ?? []);
@@ -48,7 +49,7 @@ export function layOver(input: Pick<JudgeInput, 'before' | 'after' | 'session' |
   const { rows, leftOut } = leaveOutOdd(gathered);
   const before = rows.filter((r) => r.group === beforeSetup);
   const after = rows.filter((r) => r.group === afterSetup);
-  const remarks = [...choice.leftOut, ...holes, ...leftOut, ...bandRemarks(asked, band)];
+  const remarks = [...choice.leftOut, ...holes, ...leftOut, ...bandRemarks(asked, band, common)];
   const counts = { before: before.length, after: after.length };
   const emptied = emptySides({ before, after });
   if (emptied.length > 0) return apart(emptied, remarks, counts);
@@ -75,7 +76,14 @@ function cut(
   return high - low >= narrowestBand_rad_s / 2 ? [low, high] : null;
 }
 
-function bandRemarks(asked: readonly [number, number] | null, used: readonly [number, number]): Note[] {
+function bandRemarks(
+  asked: readonly [number, number] | null,
+  used: readonly [number, number],
+  common: readonly [number, number] | null,
+): Note[] {
+  if (!asked && common && used[0] > common[0]) {
+    return [{ code: 'compare/from-spooled', facts: { from: used[0], covered: common[0] } }];
+  }
   const isCut = asked && (used[0] - asked[0] > 1 || asked[1] - used[1] > 1);
   return isCut ? [{ code: 'compare/band-cut', facts: { asked, used } }] : [];
 }

@@ -1,4 +1,4 @@
-import { sharedBand } from '../band/common-band.ts';
+import { sharedBand, spooledBand } from '../band/common-band.ts';
 import { type Grid, gridOver } from '../band/grid.ts';
 import type { JudgeInput } from '../judge-input.ts';
 import { type DayFit, fitDay } from '../levels/day-fit.ts';
@@ -41,7 +41,8 @@ export function fitSession(
   if (bands.length === 0) return null;
   const common = sharedBand(bands);
   const asked = options.band_rad_s ?? null;
-  const band = common && asked ? sharedBand([common, asked]) : common;
+  const counted = usable.flatMap((u) => u.pulls.map((c) => c.pull));
+  const band = common && (asked ? sharedBand([common, asked]) : spooledBand(common, counted));
   if (!band) return null;
   const grid = gridOver(band);
   const rootOf = (entry: SessionEntry) => entry.repeats ?? entry.id;

@@ -16,6 +16,8 @@ export type Hearing = {
   readonly witnesses: readonly Witness[];
   readonly reasons: readonly Note[];
   readonly remarks: readonly Note[];
+  /** The control that was changed: as declared, else the one that moved; null where nothing is to have changed. */
+  readonly supposed: Control | null;
 };
 
 const controlOf = (m: Movement): Control | null => quantityRules[m.quantity]?.control ?? null;
@@ -81,7 +83,7 @@ export function hearWitnesses(
       remark: [...reasons, ...remarks].find((n) => isAbout(n, m.quantity)) ?? null,
     };
   });
-  return { witnesses, reasons, remarks };
+  return { witnesses, reasons, remarks, supposed };
 }
 
 function isAbout(note: Note, quantity: QuantityId): boolean {

@@ -1,7 +1,7 @@
 import type { QuantityId } from '../../log/index.ts';
 import { finiteMean } from '../band/grid.ts';
 import { pooledVariance, tQuantile } from '../statistics/index.ts';
-import { leastFluidFlow, quantityRules } from './quantity-rules.ts';
+import { quantityRules } from './quantity-rules.ts';
 
 /** How far one quantity moved from before to after, over the whole band or over a third of it. SI. */
 export type Movement = {
@@ -90,7 +90,7 @@ export function movementOf(
 
 /** What a relative threshold is a share of. */
 function unitOf(quantity: QuantityId, before: number, after: number): number {
-  if (!quantityRules[quantity]?.isRelative) return 1;
-  const level = Math.max(Math.abs(before), Math.abs(after));
-  return quantity === 'fluidFlow' ? Math.max(level, leastFluidFlow / 0.08) : level || 1;
+  const rule = quantityRules[quantity];
+  if (!rule?.isRelative) return 1;
+  return Math.max(Math.abs(before), Math.abs(after), rule.leastLevel ?? 0) || 1;
 }

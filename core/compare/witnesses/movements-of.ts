@@ -1,8 +1,10 @@
 import { type QuantityId, quantityIds } from '../../log/index.ts';
+import type { Note } from '../../result/index.ts';
 import { type Grid, onGrid } from '../band/grid.ts';
+import type { Side } from '../notes.ts';
 import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
 import { type Movement, movementOf } from './movement.ts';
-import { shownOrder } from './quantity-rules.ts';
+import { quantityRules, shownOrder } from './quantity-rules.ts';
 
 /** Judged by other means (ratio to engine speed, share of the pull), or no witness of how the engine was run. */
 const elsewhere: ReadonlySet<QuantityId> = new Set([
@@ -35,4 +37,27 @@ export function movementsOf(rows: readonly Row[], grid: Grid): Movement[] {
     if (movement) found.push(movement);
   }
   return found;
+}
+
+/**
+ * Channels of what is set that one side alone logged, where no other channel of the same control was heard on
+ * both: whether it moved can't be told. A gauge on one side and an absolute sensor without a barometer on the
+ * other are such a case.
+ */
+export function lostWitnesses(rows: readonly Row[], movements: readonly Movement[]): Note[] {
+  const controlOf = (q: QuantityId) => quantityRules[q]?.control ?? null;
+  const heard = new Set(movements.map((m) => controlOf(m.quantity)));
+  const logged = (group: string, quantity: QuantityId) =>
+    rows.some((r) => r.group === group && r.pull.curves[quantity] !== undefined);
+  const notes: Note[] = [];
+  for (const quantity of shownOrder) {
+    const control = controlOf(quantity);
+    if (control === null || heard.has(control)) continue;
+    const [b, a] = [logged(beforeSetup, quantity), logged(afterSetup, quantity)];
+    if (b === a) continue;
+    const side: Side = b ? 'after' : 'before';
+    notes.push({ code: 'compare/witness-lost', facts: { quantity, side } });
+    heard.add(control);
+  }
+  return notes;
 }

@@ -15,6 +15,8 @@ export type QuantityRule = {
   /** Usual deviation of a pull's mean between pulls of one setup, same unit as the threshold. */
   readonly usualScatter: number;
   readonly isRelative?: boolean;
+  /** Level [SI] below which a share of it means nothing: the threshold stops shrinking there. */
+  readonly leastLevel?: number;
 };
 
 const kPa = 1000;
@@ -26,7 +28,8 @@ const rule = (
   threshold: number,
   usualScatter: number,
   isRelative = false,
-): QuantityRule => ({ control, threshold, usualScatter, isRelative });
+  leastLevel = 0,
+): QuantityRule => ({ control, threshold, usualScatter, isRelative, leastLevel });
 
 /** Thresholds and scatter are common practice throughout: what a tuner would call the same setting. */
 export const quantityRules: Partial<Record<QuantityId, QuantityRule>> = {
@@ -39,8 +42,9 @@ export const quantityRules: Partial<Record<QuantityId, QuantityRule>> = {
   sparkAdvance: rule('spark', 0.5 * degree, 0.2 * degree),
   lambda: rule('mixture', 0.01, 0.004),
   lambdaTarget: rule('mixture', 0.008, 0.002),
-  fluidFlow: rule('fluid', 0.08, 0.03, true),
-  fluidPressure: rule('fluid', 0.06, 0.02, true),
+  // A pump's drip of 10 mL/min, and 30 kPa of pressure in a line at rest, are no spray.
+  fluidFlow: rule('fluid', 0.08, 0.03, true, (10 * mL_min) / 0.08),
+  fluidPressure: rule('fluid', 0.06, 0.02, true, (30 * kPa) / 0.06),
   fluidDuty: rule('fluid', 0.04, 0.015),
   throttle: rule('throttle', 0.04, 0.01),
   pedal: rule('throttle', 0.04, 0.01),
@@ -68,9 +72,6 @@ export const quantityRules: Partial<Record<QuantityId, QuantityRule>> = {
   batteryVoltage: rule(null, 0.5, 0.15),
   fluidLevel: rule(null, 0.1, 0.05),
 };
-
-/** Below this a relative threshold of fluid flow means nothing: the pump's drip. */
-export const leastFluidFlow = 10 * mL_min;
 
 /** The control that a declared change is expected to move. */
 export const declaredControl: Record<ChangeKind, Control | null> = {

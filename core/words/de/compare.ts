@@ -119,6 +119,10 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/single-pull-side': (f) => `Nur ein Zug ${sides[f.side]}: ein Ausreißer wäre nicht zu erkennen.`,
   'compare/band-cut': (f, show) =>
     `Die Züge decken nur ${show.bare(f.used[0], 'engineSpeed')} bis ${show.quantity(f.used[1], 'engineSpeed')} des gewünschten Bereichs.`,
+  'compare/from-spooled': (f, show) =>
+    `Beurteilt ab ${show.quantity(f.from, 'engineSpeed')}, wo der Ladedruck in jedem Zug steht; sie beginnen bei ${show.quantity(f.covered, 'engineSpeed')}.`,
+  'compare/witness-lost': (f) =>
+    `${name(f.quantity)} wurde ${sides[f.side]} nicht aufgezeichnet: Ob es sich bewegt hat, beruht allein auf den Notizen.`,
   'compare/small-but-real': (f, show) =>
     `Ein kleiner Unterschied ist trotzdem echt: ${show.differenceWithHalf(f.effect, f.half, 'power')}, innerhalb der Spanne.`,
   'compare/declared-unseen': (f) =>

@@ -116,6 +116,10 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/single-pull-side': (f) => `Only one pull ${f.side}: an odd one could not be told.`,
   'compare/band-cut': (f, show) =>
     `The pulls cover only ${show.bare(f.used[0], 'engineSpeed')} to ${show.quantity(f.used[1], 'engineSpeed')} of the band asked for.`,
+  'compare/from-spooled': (f, show) =>
+    `Judged from ${show.quantity(f.from, 'engineSpeed')} up, where boost is up in every pull; they begin at ${show.quantity(f.covered, 'engineSpeed')}.`,
+  'compare/witness-lost': (f) =>
+    `${name(f.quantity)} was not logged ${f.side}: whether it moved rests on the notes alone.`,
   'compare/small-but-real': (f, show) =>
     `A small difference is real all the same: ${show.differenceWithHalf(f.effect, f.half, 'power')}, inside the margin.`,
   'compare/declared-unseen': (f) =>

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { declareChange, judge, type PullEvidence } from '../../../core/compare/index.ts';
 import { ConditionsSchema } from '../../../core/power/index.ts';
 import type { NoteCode } from '../../../core/result/index.ts';
+import { metricUnits } from '../../../core/units/index.ts';
+import { createShow, noteText } from '../../../core/words/index.ts';
 import { inventDay, quietDay } from '../../support/invented-session.ts';
 
 const degree = Math.PI / 180;
@@ -31,6 +33,26 @@ const withCurve =
 const withAir =
   (ambient_C: number, barometer_kPa: number): Change =>
   (p) => ({ ...p, conditions: ConditionsSchema.parse({ ambient_C, barometer_kPa }) });
+
+const corrected =
+  (change: Change): Change =>
+  (p, place) => {
+    const pull = change(p, place);
+    return { ...pull, power: { ...pull.power, correction: { standard: 'ISO 1585', factor: 1 } } };
+  };
+/** Power known between two engine speeds alone [rpm]. */
+const only =
+  (from: number, to: number): Change =>
+  (p) => ({
+    ...p,
+    power: {
+      ...p.power,
+      wheelPower: p.power.wheelPower.map((v, i) => {
+        const at = (p.power.engineSpeed_rad_s[i] as number) / rpm;
+        return at >= from && at <= to ? v : Number.NaN;
+      }),
+    },
+  });
 
 it('nothing of this is said of a clean step', () => {
   expect(verdictOf(same, same)).toMatchObject({ kind: 'gain', reasons: [] });
@@ -62,6 +84,14 @@ describe('the same pulls are refused', () => {
       (p) => ({ ...p, events: { ...p.events, knockEvents: 0 } }),
       (p) => ({ ...p, events: { ...p.events, knockEvents: 3 } }),
     ],
+    ['compare/weather-beyond', corrected(withAir(5, 102)), corrected(withAir(34, 97))],
+    [
+      'compare/wheel-spin',
+      same,
+      (p) => ({ ...p, flags: [{ code: 'log/pull-wheel-spin', facts: { time_s: 4, excess: 0.1 } }] }),
+    ],
+    ['compare/no-common-band', only(2400, 3900), only(4300, 6600)],
+    ['compare/other-gear', same, (p) => ({ ...p, gear: 4 })],
     [
       'compare/intake-apart',
       same,
@@ -111,7 +141,10 @@ describe('one pull in trouble is left out and named, and the rest is judged', ()
   it('a pull with a hole in its power', () => {
     const holed: Change = (p) => ({
       ...p,
-      power: { ...p.power, wheelPower: p.power.wheelPower.map((v, i) => (i === 90 ? Number.NaN : v)) },
+      power: {
+        ...p.power,
+        wheelPower: p.power.wheelPower.map((v, i) => (i >= 88 && i <= 92 ? Number.NaN : v)),
+      },
     });
     const verdict = verdictOf(first(holed), same);
     expect(verdict.pullsBefore).toBe(3);
@@ -165,6 +198,88 @@ it('a declared degree that retard took in part is said where it shows', () => {
   }));
   expect(verdict.kind).toBe('not-comparable');
   const witness = verdict.witnesses.find((w) => w.quantity === 'sparkAdvance');
-  expect(verdict.remarks.map((r) => r.code)).toContain('compare/declared-partly');
   expect(witness?.remark?.code).toMatch(/^compare\/declared-/);
+  const partly = verdict.remarks.find((r) => r.code === 'compare/declared-partly');
+  const said = partly && noteText(partly, createShow('en', metricUnits));
+  expect(said).toMatch(/^Declared \+1\.0° of spark advance, logged \+0\.4°: retard took the rest\.$/);
+});
+
+describe('what the declared change brings with it', () => {
+  const curve =
+    (quantity: 'intakeTemperature' | 'fluidPressure' | 'boost', of: (k: number) => number): Change =>
+    (p) => ({ ...p, curves: { ...p.curves, [quantity]: p.power.engineSpeed_rad_s.map((_, k) => of(k)) } });
+  const spray = declareChange('spray');
+  const sprayed: Change = (p, place) => {
+    const fluid = p.power.engineSpeed_rad_s.map(() => 3e-6);
+    const spark = before[place]?.curves.sparkAdvance as Float64Array;
+    return { ...p, curves: { ...p.curves, fluidFlow: fluid, sparkAdvance: spark } };
+  };
+  const dry: Change = (p) => ({
+    ...p,
+    curves: { ...p.curves, fluidFlow: p.power.engineSpeed_rad_s.map(() => 0) },
+  });
+
+  it.each([['declared', spray] as const, ['not declared', null] as const])(
+    'a charge 20 K cooler under a spray that is %s follows it and refuses nothing',
+    (_, change) => {
+      const verdict = judge({
+        before: before.map(dry).map(curve('intakeTemperature', () => 325)),
+        after: after.map(sprayed).map(curve('intakeTemperature', () => 305)),
+        declared: change,
+      });
+      expect(verdict.reasons).toEqual([]);
+      expect(verdict.kind).not.toBe('not-comparable');
+      expect(verdict.witnesses.find((w) => w.quantity === 'intakeTemperature')?.role).toBe('follows');
+    },
+  );
+
+  it('the pressure of a line at rest may wander by 20 kPa without being a spray, 60 kPa are one', () => {
+    const at = (value: number) =>
+      reasonsOf(
+        curve('fluidPressure', () => 20_000),
+        curve('fluidPressure', () => value),
+      );
+    expect(at(40_000)).toEqual([]);
+    expect(at(80_000)).toEqual(['compare/also-moved']);
+  });
+
+  it('boost that one side alone logged is said, since nobody can tell whether it moved', () => {
+    const without: Change = (p) => {
+      const { boost: _boost, ...curves } = p.curves;
+      return { ...p, curves };
+    };
+    const verdict = verdictOf(same, without);
+    expect(verdict.remarks).toContainEqual({
+      code: 'compare/witness-lost',
+      facts: { quantity: 'boost', side: 'after' },
+    });
+    expect(verdictOf(without, without).remarks.map((r) => r.code)).not.toContain('compare/witness-lost');
+  });
+});
+
+describe('the band judged over where nobody sets one', () => {
+  it('begins where boost is up in every pull, and says so', () => {
+    const verdict = verdictOf(same, same);
+    // The invented turbine stands at 85 % of its boost near 3,680 rpm.
+    const from = (verdict.band_rad_s?.[0] ?? 0) / rpm;
+    expect(from).toBeGreaterThan(3600);
+    expect(from).toBeLessThan(3760);
+    expect(verdict.remarks.map((r) => r.code)).toContain('compare/from-spooled');
+  });
+
+  it('is all that the pulls cover where no pressure is logged or boost has no plateau', () => {
+    const slow: Change = (p) => ({
+      ...p,
+      curves: { ...p.curves, boost: p.power.engineSpeed_rad_s.map((w) => 150 * w) },
+    });
+    const bare: Change = (p) => ({ ...p, curves: { sparkAdvance: p.curves.sparkAdvance as Float64Array } });
+    for (const change of [slow, bare]) {
+      expect((verdictOf(change, change).band_rad_s?.[0] ?? 0) / rpm).toBeLessThan(2800);
+    }
+  });
+
+  it('is the asked one where it is set, spool-up or not', () => {
+    const verdict = judge({ before, after, declared, band_rad_s: [3000 * rpm, 6000 * rpm] });
+    expect((verdict.band_rad_s?.[0] ?? 0) / rpm).toBeCloseTo(3000, 6);
+  });
 });
