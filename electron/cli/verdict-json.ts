@@ -1,5 +1,6 @@
 import type { Verdict, Witness } from '../../core/compare/index.ts';
 import { quantities } from '../../core/log/index.ts';
+import type { Note } from '../../core/result/index.ts';
 import { chosenUnit, fromSi, metricUnits } from '../../core/units/index.ts';
 import { noteText } from '../../core/words/index.ts';
 import { rounded, roundedList, terminalShow } from './output.ts';
@@ -10,6 +11,8 @@ const listOf = (watts: Float64Array) =>
     watts.map((w) => w / 1e3),
     3,
   );
+
+const noteJson = (note: Note) => ({ code: note.code, text: noteText(note, terminalShow) });
 
 /** In the metric unit of its quantity; a difference of an affine unit loses the offset. */
 function witnessJson(witness: Witness) {
@@ -40,10 +43,10 @@ export function verdictJson(verdict: Verdict) {
     pullsBefore: verdict.pullsBefore,
     pullsAfter: verdict.pullsAfter,
     morePulls: verdict.morePulls,
-    reasons: [...verdict.reasons, ...verdict.remarks].map((note) => ({
-      code: note.code,
-      text: noteText(note, terminalShow),
-    })),
+    /** Why it can't be compared or stays open; empty where it is decided. */
+    reasons: verdict.reasons.map(noteJson),
+    /** What is worth saying beside and stops nothing. */
+    remarks: verdict.remarks.map(noteJson),
     witnesses: verdict.witnesses.map(witnessJson),
     curve: curve && {
       rpm: roundedList(

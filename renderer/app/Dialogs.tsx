@@ -1,3 +1,4 @@
+import { DecideDialog } from '../bench/DecideDialog.tsx';
 import { DropPullDialog } from '../bench/DropPullDialog.tsx';
 import { ColumnsDialog } from '../columns/ColumnsDialog.tsx';
 import { CommandPalette } from '../components/CommandPalette.tsx';
@@ -35,6 +36,8 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <ColumnsDialog runId={dialog.runId} onClose={close} />;
     case 'derived':
       return <DerivedDialog onClose={close} />;
+    case 'decide':
+      return <DecideDialog onClose={close} />;
     case 'drop-pull':
       return <DropPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
     default:

@@ -13,7 +13,7 @@ export function useActions(): readonly Action[] {
   const { screens } = useWords();
   const { view, show } = useView();
   const { snapshot, edit, undo, redo, close } = useSession();
-  const { after } = useSelection();
+  const { before, after } = useSelection();
   const { set } = usePreferences();
   const takeFiles = useTakeFiles();
 
@@ -25,6 +25,13 @@ export function useActions(): readonly Action[] {
     const step = (by: number) => {
       const next = ledger[Math.min(ledger.length - 1, Math.max(0, at + by))];
       if (next) show({ afterId: next.id, beforeId: null, screen: view.screen === 'ride' ? 'ride' : 'bench' });
+    };
+    const stepBefore = (by: number) => {
+      const from = before ? ledger.indexOf(before) : at;
+      const next = ledger.filter((e) => e !== after)[
+        Math.min(ledger.length - 2, Math.max(0, (from > at ? from - 1 : from) + by))
+      ];
+      if (next && after) show({ beforeId: next.id, afterId: after.id, screen: 'bench' });
     };
     const action = (
       id: string,
@@ -65,6 +72,11 @@ export function useActions(): readonly Action[] {
       action('from-here', 'ledger', said.compareFrom, 'B', at >= 0, () =>
         show({ beforeId: after?.id ?? null, afterId: ledger[at + 1]?.id ?? null }),
       ),
+      action('before-next', 'ledger', said.beforeLater, 'Shift+J', at > 0, () => stepBefore(1)),
+      action('before-previous', 'ledger', said.beforeEarlier, 'Shift+K', at > 0, () => stepBefore(-1)),
+      action('decide', 'ledger', screens.bench.decide.open, 'W', before !== null && after !== null, () =>
+        show({ screen: 'bench', dialog: { type: 'decide' } }),
+      ),
       action('add', 'ledger', said.addEntry, 'A', canEdit, () =>
         show({ dialog: { type: 'entry', entryId: null } }),
       ),
@@ -96,5 +108,5 @@ export function useActions(): readonly Action[] {
       action('en', 'window', said.english, null, true, () => set({ language: 'en' })),
       action('de', 'window', said.german, null, true, () => set({ language: 'de' })),
     ];
-  }, [screens, snapshot, after, view.screen, show, edit, undo, redo, close, set, takeFiles]);
+  }, [screens, snapshot, before, after, view.screen, show, edit, undo, redo, close, set, takeFiles]);
 }

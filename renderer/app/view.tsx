@@ -19,6 +19,7 @@ export type DialogView =
   | { readonly type: 'entry'; readonly entryId: string | null; readonly draft?: ChangeDraft }
   | { readonly type: 'columns'; readonly runId: string }
   | { readonly type: 'derived' }
+  | { readonly type: 'decide' }
   | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };
 
 export type View = {

@@ -1,12 +1,14 @@
 import { useMemo } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
+import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useCurves, useVerdict } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { BenchTabs } from './BenchTabs.tsx';
 import styles from './Comparison.module.css';
+import { decidePlan } from './decide-plan.ts';
 import { Headline } from './Headline.tsx';
 import { Overlay } from './Overlay.tsx';
 import { secondLine } from './second-line.ts';
@@ -17,6 +19,7 @@ export type ComparisonProps = { readonly before: Entry; readonly after: Entry; r
 /** The bench proper: sentence, overlay, difference, and under it what the verdict rests on. */
 export function Comparison({ before, after, snapshot }: ComparisonProps) {
   const words = useWords();
+  const { show: showView } = useView();
   const { screens, show } = words;
   const answer = useVerdict(before.id, after.id);
   const curves = useCurves([before.id, after.id]);
@@ -56,6 +59,13 @@ export function Comparison({ before, after, snapshot }: ComparisonProps) {
         parts={verdictHeadline(verdict, after, show)}
         second={secondLine(verdict, snapshot, after, words)}
         isStale={answer.isBusy}
+        action={
+          decidePlan(verdict) === 'settled' ? null : (
+            <Button look="plain" onPress={() => showView({ dialog: { type: 'decide' } })}>
+              {screens.bench.decide.open}
+            </Button>
+          )
+        }
       />
       {verdict.curve && <Overlay curve={verdict.curve} labels={labels} pulls={pulls} />}
       <BenchTabs

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { VerdictPart } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
 import { toneOf } from '../ledger/tone.ts';
@@ -7,10 +8,12 @@ export type HeadlineProps = {
   readonly parts: readonly VerdictPart[];
   readonly second: string;
   readonly isStale?: boolean;
+  /** What can be done about it, beside the second line. */
+  readonly action?: ReactNode;
 };
 
 /** The verdict as a sentence, one piece of it coloured; what it rests on below. */
-export function Headline({ parts, second, isStale = false }: HeadlineProps) {
+export function Headline({ parts, second, isStale = false, action }: HeadlineProps) {
   return (
     <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite">
       <h1 className={styles.sentence}>
@@ -20,7 +23,12 @@ export function Headline({ parts, second, isStale = false }: HeadlineProps) {
           </span>
         ))}
       </h1>
-      {second !== '' && <p className={styles.second}>{second}</p>}
+      {(second !== '' || action) && (
+        <div className={styles.under}>
+          {second !== '' && <p className={styles.second}>{second}</p>}
+          {action}
+        </div>
+      )}
     </header>
   );
 }

@@ -8,7 +8,7 @@ import {
 } from '../../../core/compare/index.ts';
 import { quantities } from '../../../core/log/index.ts';
 import { type CarFile, unknownConditions } from '../../../core/power/index.ts';
-import { fail, ok, type Result } from '../../../core/result/index.ts';
+import { fail, type Note, ok, type Result } from '../../../core/result/index.ts';
 import { evidenceOfRun } from '../../../core/session/index.ts';
 import { noteText, verdictSentence, wordsOf } from '../../../core/words/index.ts';
 import { analyseFile } from '../analyse-file.ts';
@@ -45,6 +45,12 @@ async function evidenceOf(
     : fail({ code: 'terminal/no-pulls', facts: { side }, where: { file: paths.join(', ') } });
 }
 
+function listed(title: string, notes: readonly Note[]): string[] {
+  return notes.length === 0
+    ? []
+    : [[title, ...notes.map((n) => `- ${noteText(n, terminalShow)}`)].join('\n')];
+}
+
 function verdictText(verdict: Verdict, declared: ChangeDeclaration | null): string {
   const sentence = verdictSentence(verdict, declared, terminalShow)
     .map((part) => part.text)
@@ -61,9 +67,12 @@ function verdictText(verdict: Verdict, declared: ChangeDeclaration | null): stri
       w.remark ? noteText(w.remark, terminalShow) : '',
     ];
   });
+  // A refusal's sentence ends with its first reason already.
+  const reasons = verdict.kind === 'not-comparable' ? verdict.reasons.slice(1) : verdict.reasons;
   return [
     sentence,
-    ...[...verdict.reasons, ...verdict.remarks].map((n) => noteText(n, terminalShow)),
+    ...listed(verdict.kind === 'not-comparable' ? 'Also in the way:' : 'Why it stays open:', reasons),
+    ...listed('Remarks:', verdict.remarks),
     table([['witness', 'before', 'after', 'difference', ''], ...rows], [1, 2, 3]),
   ].join('\n\n');
 }

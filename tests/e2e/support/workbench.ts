@@ -1,14 +1,16 @@
-import { rmSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
 import { test as base, expect } from 'playwright/test';
 import type { Preferences } from '../../../core/contract/index.ts';
+import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
 import { watchErrors } from './console-errors.ts';
 import { startWorkbench } from './start-workbench.ts';
 
 type Options = {
-  /** What the workbench starts with: a copy of the sample open, or nothing open. */
-  startsWith: 'sample' | 'nothing';
+  /** What the workbench starts with: a copy of the sample open, entries of 12 and of 1 pull, or nothing open. */
+  startsWith: 'sample' | 'many-pulls' | 'nothing';
   preferences: Partial<Preferences>;
 };
 
@@ -29,9 +31,11 @@ export const test = base.extend<Options & Fixtures>({
   startsWith: ['sample', { option: true }],
   preferences: [{}, { option: true }],
 
-  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads which fixtures it needs from this pattern
-  sessionFolder: async ({}, use) => {
-    const folder = copyOfSample();
+  sessionFolder: async ({ startsWith }, use) => {
+    const folder =
+      startsWith === 'many-pulls'
+        ? await manyPullsSession(mkdtempSync(join(tmpdir(), 'onechange-many-')))
+        : copyOfSample();
     await use(folder);
     rmSync(dirname(folder), { recursive: true, force: true });
   },
@@ -39,7 +43,7 @@ export const test = base.extend<Options & Fixtures>({
   link: async ({ sessionFolder, startsWith, preferences }, use) => {
     const workbench = await startWorkbench({
       sampleFolder: sessionFolder,
-      isOpen: startsWith === 'sample',
+      isOpen: startsWith !== 'nothing',
       preferences,
     });
     await use(workbench.link);

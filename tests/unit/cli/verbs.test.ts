@@ -113,10 +113,14 @@ describe('onechange judge', () => {
       'pullsAfter',
       'morePulls',
       'reasons',
+      'remarks',
       'witnesses',
       'curve',
     ]);
     expect(json.verdict).toBe('gain');
+    // What was left out or corrected is no reason against the verdict.
+    expect(json.reasons).toEqual([]);
+    expect(at<{ code: string }[]>(json, 'remarks').map((n) => n.code)).toContain('compare/from-spooled');
     const [low, high] = at<[number, number]>(json, 'ci95_kW');
     expect(low).toBeLessThan(at<number>(json, 'effect_kW'));
     expect(high).toBeGreaterThan(at<number>(json, 'effect_kW'));

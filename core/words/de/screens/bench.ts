@@ -29,6 +29,33 @@ export const bench: ScreenWords['bench'] = {
     to: (low, high) => `${low} bis ${high}`,
     remarks: 'Bemerkungen zum Urteil',
   },
+  decide: {
+    open: 'Was würde entscheiden?',
+    titles: {
+      pulls: 'Mehr Züge würden es entscheiden',
+      'not-by-pulls': 'Züge allein würden es kaum entscheiden',
+      'mend-first': 'Noch einmal fahren, ohne das, was im Weg steht',
+      settled: 'Es ist entschieden',
+    },
+    why: {
+      pulls:
+        'Wäre die Änderung wirklich so viel wert, wie es jetzt aussieht, so würden so viele weitere Züge es in vier von fünf Fällen belegen. Beide Seiten fahren, möglichst im Wechsel.',
+      'not-by-pulls':
+        'Bei der jetzigen Wiederholbarkeit reicht keine vernünftige Zahl von Zügen. Länger abkühlen, beide Richtungen fahren, am selben Punkt beginnen, oder einen größeren Schritt machen.',
+      'mend-first': 'Keine Zahl solcher Züge macht die beiden vergleichbar.',
+      settled: 'Weitere Züge würden nur noch den Bereich verengen.',
+    },
+    more: 'Weitere Züge je Seite',
+    pullsEach: (n) => (n === 1 ? '1 Zug' : `${n} Züge`),
+    smallest: 'Kleinste Wirkung, die jetzt in 8 von 10 Fällen gesehen wird',
+    margin: 'Gilt als gleich unter',
+    scatter: 'Ein Zug streut um',
+    intoAfter: 'Züge nachher ergänzen',
+    intoBefore: 'Züge vorher ergänzen',
+    again: 'Als Eintrag noch einmal fahren',
+    drift:
+      'Ein früherer Eintrag, noch einmal gefahren, trennt einen driftenden Tag von einer Änderung und verengt jeden Bereich.',
+  },
   witness: 'Zeuge',
   before: 'vorher',
   after: 'nachher',

@@ -38,6 +38,8 @@ export const shell: ScreenWords['shell'] = {
     palette: 'Alle Befehle',
     keys: 'Tasten zeigen',
     units: 'Einheiten wählen',
+    beforeLater: 'Vorher: ein Eintrag später',
+    beforeEarlier: 'Vorher: ein Eintrag früher',
     nextEntry: 'Nächster Eintrag',
     previousEntry: 'Voriger Eintrag',
     compareFrom: 'Ab diesem Eintrag vergleichen',

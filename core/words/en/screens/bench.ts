@@ -31,6 +31,33 @@ export const bench = {
     to: (low: string, high: string) => `${low} to ${high}`,
     remarks: 'Remarks of the judge',
   },
+  decide: {
+    open: 'What would decide it',
+    titles: {
+      pulls: 'More pulls would decide it',
+      'not-by-pulls': 'Pulls alone would hardly decide it',
+      'mend-first': 'Drive it again without what stands in the way',
+      settled: 'It is decided',
+    },
+    why: {
+      pulls:
+        'Were the change truly worth what it looks like now, this many further pulls would prove it in four cases of five. Drive both sides, in turns if you can.',
+      'not-by-pulls':
+        'At the present repeatability no reasonable number of pulls would do. Cool down longer, drive both ways, hold the start point, or make a larger step.',
+      'mend-first': 'No number of pulls of this kind makes the two comparable.',
+      settled: 'Further pulls would only narrow the interval.',
+    },
+    more: 'Further pulls on each side',
+    pullsEach: (n: number) => (n === 1 ? '1 pull' : `${n} pulls`),
+    smallest: 'Smallest effect seen now, 8 times in 10',
+    margin: 'Counts as equal below',
+    scatter: 'One pull scatters by',
+    intoAfter: 'Add pulls after',
+    intoBefore: 'Add pulls before',
+    again: 'Drive it again as an entry',
+    drift:
+      'An earlier entry driven again tells a drifting day from a change, and narrows every interval of it.',
+  },
   witness: 'Witness',
   before: 'before',
   after: 'after',

@@ -36,6 +36,8 @@ export const shell = {
     palette: 'All commands',
     keys: 'Show the keys',
     units: 'Choose units',
+    beforeLater: 'Before: one entry later',
+    beforeEarlier: 'Before: one entry earlier',
     nextEntry: 'Next entry',
     previousEntry: 'Previous entry',
     compareFrom: 'Compare from this entry',
