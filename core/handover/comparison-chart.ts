@@ -85,7 +85,7 @@ export function comparisonChart(
   );
   const lastOf = (values: readonly (number | null)[]) => values.findLast((v) => v !== null) ?? 0;
   const afterIsAbove = lastOf(after) >= lastOf(before);
-  const sign = lastOf(delta) < 0 ? 'loss' : 'gain';
+  const sign = inkOf(curve.proven);
   const beforeBand = bandOf('before', before, curve.beforeHalf);
   const afterBand = bandOf('after', after, curve.afterHalf);
   const powerUnit = show.unit('power');
@@ -152,6 +152,12 @@ export function comparisonChart(
       }),
     },
   };
+}
+
+/** The ink of what is proven over most of the band; where nothing is, the strip claims neither gain nor loss. */
+function inkOf(proven: CurvePair['proven']): 'gain' | 'loss' | 'doubt' {
+  const balance = proven.reduce((sum, part) => sum + part.sign * (part.to - part.from), 0);
+  return proven.length === 0 ? 'doubt' : balance < 0 ? 'loss' : 'gain';
 }
 
 /** The band is shown this many of its usual half widths beyond the curve; where it is wider it leaves the panel. */

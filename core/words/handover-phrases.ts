@@ -130,7 +130,7 @@ const phrases: Record<Language, HandoverPhrases> = {
     wheelPower: 'Radleistung',
     engineSpeed: 'Motordrehzahl',
     difference: (unit) => `Unterschied, ${unit}, 95-%-Band der ganzen Kurve`,
-    provenBar: 'bewiesen',
+    provenBar: 'belegt',
     chartDescription: (before, after) =>
       `Radleistung über der Motordrehzahl, ${before} gegen ${after}, darunter der Unterschied.`,
     method: 'Wie gemessen wurde',

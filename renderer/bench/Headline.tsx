@@ -26,7 +26,7 @@ export function Headline({ parts, second, isStale = false, action }: HeadlinePro
       {(second !== '' || action) && (
         <div className={styles.under}>
           {second !== '' && <p className={styles.second}>{second}</p>}
-          {action}
+          {action && <div className={styles.action}>{action}</div>}
         </div>
       )}
     </header>

@@ -50,9 +50,9 @@ export const bench: ScreenWords['bench'] = {
     smallest: 'Kleinste Wirkung, die jetzt in 8 von 10 Fällen gesehen wird',
     margin: 'Gilt als gleich unter',
     scatter: 'Ein Zug streut um',
-    intoAfter: 'Züge nachher ergänzen',
-    intoBefore: 'Züge vorher ergänzen',
-    again: 'Als Eintrag noch einmal fahren',
+    intoAfter: 'Züge nachher',
+    intoBefore: 'Züge vorher',
+    again: '„Vorher“ noch einmal',
     drift:
       'Ein früherer Eintrag, noch einmal gefahren, trennt einen driftenden Tag von einer Änderung und verengt jeden Bereich.',
   },

@@ -54,7 +54,7 @@ export const bench = {
     scatter: 'One pull scatters by',
     intoAfter: 'Add pulls after',
     intoBefore: 'Add pulls before',
-    again: 'Drive it again as an entry',
+    again: 'Drive “before” again',
     drift:
       'An earlier entry driven again tells a drifting day from a change, and narrows every interval of it.',
   },
