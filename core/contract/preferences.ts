@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MappingProfileSchema, mostProfiles } from '../log/index.ts';
 import { metricUnits, UnitChoiceSchema } from '../units/index.ts';
 
 /** What costs a click to lose. Kept by the shell, never in a session. */
@@ -8,6 +9,8 @@ export const PreferencesSchema = z.object({
   theme: z.enum(['system', 'day', 'night']).default('system'),
   /** A short tone in the ride view with a new pull, a closed gate, low fluid. */
   rideSound: z.boolean().default(false),
+  /** How columns were corrected, for later logs with the same ones. */
+  columnProfiles: z.array(MappingProfileSchema).max(mostProfiles).default([]),
   recent: z
     .array(z.object({ folder: z.string(), name: z.string() }))
     .max(50)

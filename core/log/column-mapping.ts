@@ -10,6 +10,8 @@ export const ColumnMappingSchema = z.strictObject({
   column: z.string().min(1).max(500),
   quantity: z.enum(quantityIds as [QuantityId, ...QuantityId[]]).nullable(),
   unit: z.string().max(60),
+  /** Taken over from an earlier log with the same columns. */
+  isFromProfile: z.literal(true).optional(),
 });
 export type ColumnMapping = z.infer<typeof ColumnMappingSchema>;
 

@@ -82,7 +82,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
     time: axis.time,
     channels,
     segments: axis.segments,
-    warnings: [...rowWarnings(news), ...time.value.warnings, ...unusedMappings(mapping, columns)],
+    warnings: [...rowWarnings(news), ...time.value.warnings, ...mappingNotes(mapping, columns)],
     style: {
       encoding: read.encoding,
       delimiter: layout.delimiter,
@@ -150,9 +150,12 @@ function rowWarnings(news: RowNews): Note[] {
   return notes;
 }
 
-function unusedMappings(mapping: readonly ColumnMapping[], columns: readonly RawColumn[]): Note[] {
+function mappingNotes(mapping: readonly ColumnMapping[], columns: readonly RawColumn[]): Note[] {
   const names = new Set(columns.map((c) => c.name));
-  return mapping
+  const notes: Note[] = mapping
     .filter((m) => !names.has(m.column))
     .map((m) => ({ code: 'log/mapping-unused', facts: { column: m.column } }));
+  const count = mapping.filter((m) => m.isFromProfile && names.has(m.column)).length;
+  if (count > 0) notes.push({ code: 'log/profile-used', facts: { count } });
+  return notes;
 }

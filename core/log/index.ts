@@ -14,6 +14,7 @@ export {
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
 export { nearestGear } from './gear-of.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
+export * from './mapping-profile.ts';
 export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';
 export * from './quantity.ts';

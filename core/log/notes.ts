@@ -15,6 +15,8 @@ declare module '../result/result.ts' {
     /** Time told by a column that runs on steadily. */
     'log/column-steady-clock': { step_s: number };
     'log/column-by-hand': Record<string, never>;
+    /** As corrected by hand in an earlier log with the same columns. */
+    'log/column-by-profile': Record<string, never>;
     'log/column-unknown': Record<string, never>;
 
     'log/rows-skipped': { count: number; firstLine: number };
@@ -31,6 +33,8 @@ declare module '../result/result.ts' {
     /** Time counted from the row number at a stated rate. */
     'log/time-from-rate': { rate_Hz: number };
     'log/mapping-unused': { column: string };
+    /** So many columns are read as they were corrected in an earlier log. */
+    'log/profile-used': { count: number };
 
     /** Which signal told full throttle. */
     'log/pulls-by': { quantity: QuantityId };

@@ -53,7 +53,7 @@ export function recogniseColumns(
         quantity: hand.quantity,
         unit: hand.unit,
         confidence: 1,
-        reason: { code: 'log/column-by-hand', facts: {} },
+        reason: { code: hand.isFromProfile ? 'log/column-by-profile' : 'log/column-by-hand', facts: {} },
       };
     return meaningOf(column, stated[i] ?? { name: column.name, text: '', unit: null }, system);
   });

@@ -116,7 +116,8 @@ function namedTimes(input: TimeInput): Candidate[] {
     const kind = mainKind(input, index);
     const isClock = kind === 'clock' || kind === 'stamp';
     if (meaning.quantity !== 'time' && !isClock) return;
-    const byHand = meaning.reason.code === 'log/column-by-hand';
+    const { code } = meaning.reason;
+    const byHand = code === 'log/column-by-hand' || code === 'log/column-by-profile';
     const steady = forwardShare(column.values);
     if (!byHand && steady < 0.8) return;
     const base = meaning.quantity === 'time' ? meaning.confidence : 0.7;

@@ -34,7 +34,7 @@ export function createHost(
     for (const listener of listeners) listener(event);
   };
   const watch = createLogWatch(
-    (path, entryId, earlier) => takeWatched(desk.current, path, entryId, earlier),
+    (path, entryId, earlier) => takeWatched(desk.current, setting.preferences, path, entryId, earlier),
     setting.now,
     (state) => tell({ type: 'watch-changed', watch: state }),
     setting.watchTiming,
@@ -78,7 +78,13 @@ export function createHost(
         const { current } = desk;
         if (!current) return fail({ code: 'contract/no-session', facts: {} });
         const { name, entryId } = checked.data;
-        const done = await importInto(current, { name, content: bytes }, entryId, telling(context));
+        const done = await importInto(
+          current,
+          setting.preferences,
+          { name, content: bytes },
+          entryId,
+          telling(context),
+        );
         return done.ok ? ok(requests['runs.import'].output.parse(done.value)) : done;
       }),
     subscribe: (listener) => {

@@ -8,6 +8,7 @@ import {
   toSamples,
   verdictToWire,
 } from '../../core/contract/index.ts';
+import { correctionsFor, fileColumns } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import {
   type AnalysedPull,
@@ -162,7 +163,7 @@ export function createHandlers(
       return ok({});
     },
     'runs.import': (input, context) =>
-      onDesk((d) => importInto(d, { path: input.path }, input.entryId, context)),
+      onDesk((d) => importInto(d, preferences, { path: input.path }, input.entryId, context)),
     'runs.channels': (input, context) =>
       onDesk(async (d) => {
         const analysis = (await d.analyses(context)).get(input.runId);
@@ -245,9 +246,13 @@ export function createHandlers(
   };
 }
 
+/** Nobody waits for what the watch does, and nobody cancels it. */
+const unasked: RequestContext = { requestId: 'watch', signal: { aborted: false }, progress: () => undefined };
+
 /** Takes a log that the watch found whole; one that grew since stands in for its shorter copy. */
 export async function takeWatched(
   desk: SessionDesk | null,
+  preferences: PreferenceKeeper,
   path: string,
   entryId: string | null,
   earlierRunId: string | null,
@@ -263,12 +268,18 @@ export async function takeWatched(
     if (stands.value) return ok({ runId, replaces: earlierRunId });
   }
   const joined = await desk.join(record, entryId);
-  return joined.ok ? ok({ runId, replaces: null }) : joined;
+  if (!joined.ok) return joined;
+  if (duplicateOf === null) {
+    const corrected = await readAsCorrectedBefore(desk, preferences, runId, unasked);
+    if (!corrected.ok) return corrected;
+  }
+  return ok({ runId, replaces: null });
 }
 
 /** Imports and answers with what was found, for a path and for an upload alike. */
 export async function importInto(
   desk: SessionDesk,
+  preferences: PreferenceKeeper,
   source: LogSource,
   entryId: string | null,
   context: RequestContext,
@@ -276,9 +287,32 @@ export async function importInto(
   const imported = await desk.take(source, entryId);
   if (!imported.ok) return imported;
   const { record, duplicateOf } = imported.value;
-  const run = await desk.summaryOf(duplicateOf ?? record.id, context);
-  if (!run) return fail({ code: 'session/no-run', facts: { runId: record.id } });
+  const runId = duplicateOf ?? record.id;
+  if (duplicateOf === null) {
+    const corrected = await readAsCorrectedBefore(desk, preferences, runId, context);
+    if (!corrected.ok) return corrected;
+  }
+  const run = await desk.summaryOf(runId, context);
+  if (!run) return fail({ code: 'session/no-run', facts: { runId } });
   return ok({ run, duplicateOf, snapshot: await desk.snapshot(context) });
+}
+
+/**
+ * Gives a fresh log the corrections that were kept for logs with the same columns. A step of its own: undo reads the
+ * log as it was found.
+ */
+async function readAsCorrectedBefore(
+  desk: SessionDesk,
+  preferences: PreferenceKeeper,
+  runId: string,
+  context: RequestContext,
+): Promise<Result<void>> {
+  const { columnProfiles } = await preferences.get();
+  if (columnProfiles.length === 0) return ok(undefined);
+  const run = await desk.summaryOf(runId, context);
+  const columns = run ? correctionsFor(columnProfiles, fileColumns(run.columns)) : [];
+  if (columns.length === 0) return ok(undefined);
+  return desk.edit([{ type: 'run.set', runId, patch: { columns: [...columns] } }], null);
 }
 
 function pullCurve({ id, runId, power }: AnalysedPull): PullCurve | null {

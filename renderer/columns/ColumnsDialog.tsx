@@ -1,16 +1,19 @@
 import { useState } from 'react';
 import { Checkbox } from 'react-aria-components';
 import type { RunSummary } from '../../core/contract/index.ts';
+import { fileColumns, withCorrections } from '../../core/log/index.ts';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
+import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ColumnRow } from './ColumnRow.tsx';
 import styles from './ColumnsDialog.module.css';
-import { alikeRuns, fileColumns, type MappingDraft, mappingEdits, meaningOf } from './mapping-draft.ts';
+import { KeptCorrections } from './KeptCorrections.tsx';
+import { alikeRuns, type MappingDraft, mappingEdits, meaningOf, shownColumns } from './mapping-draft.ts';
 import { usePreview } from './use-preview.ts';
 
 /** How the columns of a log were read, and the way to correct that once. */
@@ -34,11 +37,22 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
   const said = screens.columns;
   const [draft, setDraft] = useState<MappingDraft>({});
   const [isForAll, setForAll] = useState(false);
+  const [isForLater, setForLater] = useState(true);
+  const { preferences, set } = usePreferences();
   const preview = usePreview(run, revision);
   const alike = alikeRuns(runs, run);
   const save = async () => {
     const targets = isForAll ? [run, ...alike] : [run];
-    if (await edit(mappingEdits(targets, draft))) onClose();
+    if (!(await edit(mappingEdits(targets, draft)))) return;
+    if (isForLater) {
+      const columnProfiles = withCorrections(
+        preferences.columnProfiles,
+        fileColumns(run.columns),
+        Object.values(draft),
+      );
+      set({ columnProfiles });
+    }
+    onClose();
   };
   return (
     <Dialog
@@ -53,16 +67,23 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
             {said.save}
           </Button>
           <Button onPress={onClose}>{screens.shell.cancel}</Button>
-          {alike.length > 0 && (
-            <Checkbox isSelected={isForAll} onChange={setForAll} className={cx(styles.forAll)}>
+          <div className={styles.reach}>
+            {alike.length > 0 && (
+              <Checkbox isSelected={isForAll} onChange={setForAll} className={cx(styles.forAll)}>
+                <span className={styles.box} aria-hidden />
+                {said.alike(alike.length)}
+              </Checkbox>
+            )}
+            <Checkbox isSelected={isForLater} onChange={setForLater} className={cx(styles.forAll)}>
               <span className={styles.box} aria-hidden />
-              {said.alike(alike.length)}
+              {said.later}
             </Checkbox>
-          )}
+          </div>
         </>
       }
     >
       <p>{said.intro}</p>
+      <KeptCorrections columns={fileColumns(run.columns)} />
       {preview.problems && <ProblemList problems={preview.problems} />}
       <table className={table.table}>
         <thead>
@@ -80,7 +101,7 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
           </tr>
         </thead>
         <tbody>
-          {fileColumns(run).map((column) => (
+          {shownColumns(run).map((column) => (
             <ColumnRow
               key={column.column}
               column={column}

@@ -1,6 +1,7 @@
 import type { ColumnSummary, RunSummary } from '../../core/contract/index.ts';
 import {
   type ColumnMapping,
+  fileColumns,
   fingerprintOfColumns,
   measures,
   type QuantityId,
@@ -13,8 +14,9 @@ import { offeredUnits, units } from '../../core/units/index.ts';
 export type MappingDraft = Readonly<Record<string, ColumnMapping>>;
 
 /** Columns of the file itself: what a formula made is not mapped. */
-export function fileColumns(run: RunSummary): ColumnSummary[] {
-  return run.columns.filter((c) => c.reason?.code !== 'log/column-by-formula');
+export function shownColumns(run: RunSummary): ColumnSummary[] {
+  const names = new Set(fileColumns(run.columns));
+  return run.columns.filter((c) => names.has(c.column));
 }
 
 /** What a column stands for with the draft laid over what the reader found. */
@@ -40,7 +42,7 @@ export function withQuantity(old: ColumnMapping, quantity: QuantityId | null): C
 
 /** Other runs whose logs have the very same columns. */
 export function alikeRuns(runs: readonly RunSummary[], run: RunSummary): RunSummary[] {
-  const print = (r: RunSummary) => fingerprintOfColumns(fileColumns(r).map((c) => c.column));
+  const print = (r: RunSummary) => fingerprintOfColumns(fileColumns(r.columns));
   const own = print(run);
   return runs.filter((r) => r !== run && r.columns.length > 0 && print(r) === own);
 }

@@ -1,6 +1,6 @@
 import type { RunSummary } from '../../core/contract/index.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
-import { fileColumns } from './mapping-draft.ts';
+import { shownColumns } from './mapping-draft.ts';
 
 /** How many columns one question may name, by the contract. */
 const mostColumns = 200;
@@ -10,7 +10,7 @@ const shown = 3;
 
 /** The first values of each column as the program has them, SI for what has a quantity. */
 export function usePreview(run: RunSummary, revision: number) {
-  const columns = fileColumns(run).slice(0, mostColumns);
+  const columns = shownColumns(run).slice(0, mostColumns);
   const start = run.pulls[0]?.start_s ?? null;
   const answer = useAnswer(
     'runs.channels',

@@ -103,6 +103,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-steady-clock': (f, show) =>
     `Ohne Namen, läuft aber in gleichen Schritten von ${show.number(f.step_s, 3)} weiter.`,
   'log/column-by-hand': () => 'Von Hand gesetzt.',
+  'log/column-by-profile': () => 'Wie von Hand für ein früheres Log mit denselben Spalten gesetzt.',
   'log/column-unknown': () => 'Nicht erkannt; bleibt, wie sie ist.',
   'log/rows-skipped': (f) =>
     `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
@@ -122,6 +123,10 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Lücken in der Aufzeichnung: ${f.count}, die erste nach ${show.number(f.at_s, 2)} s; die längste dauert ${show.number(f.longest_s, 2)} s.`,
   'log/time-from-rate': (f, show) =>
     `Die Zeit wurde aus den Zeilen gezählt, ${show.number(f.rate_Hz, 1)} je Sekunde.`,
+  'log/profile-used': (f) =>
+    f.count === 1
+      ? '1 Spalte wird gelesen, wie sie in einem früheren Log mit denselben Spalten korrigiert wurde.'
+      : `${f.count} Spalten werden gelesen, wie sie in einem früheren Log mit denselben Spalten korrigiert wurden.`,
   'log/mapping-unused': (f) => `Die Zuordnung nennt eine Spalte „${f.column}“, die die Datei nicht hat.`,
   'log/pulls-by': (f) =>
     `Weder Pedal noch Drosselklappe helfen; die Züge wurden an diesem Kanal erkannt: ${quantityNames[f.quantity]}.`,

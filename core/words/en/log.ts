@@ -102,6 +102,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-steady-clock': (f, show) =>
     `Nameless, but it runs on in even steps of ${show.number(f.step_s, 3)}.`,
   'log/column-by-hand': () => 'Set by hand.',
+  'log/column-by-profile': () => 'As set by hand for an earlier log with the same columns.',
   'log/column-unknown': () => 'Not recognised; kept as it stands.',
   'log/rows-skipped': (f) =>
     `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
@@ -120,6 +121,10 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Gaps in the recording: ${f.count}, the first after ${show.number(f.at_s, 2)} s; the longest lasts ${show.number(f.longest_s, 2)} s.`,
   'log/time-from-rate': (f, show) =>
     `Time was counted from the rows at ${show.number(f.rate_Hz, 1)} per second.`,
+  'log/profile-used': (f) =>
+    f.count === 1
+      ? '1 column is read as it was corrected in an earlier log with the same columns.'
+      : `${f.count} columns are read as they were corrected in an earlier log with the same columns.`,
   'log/mapping-unused': (f) => `The mapping names a column “${f.column}” that the file does not have.`,
   'log/pulls-by': (f) =>
     `Neither pedal nor throttle tells; pulls were found by this channel: ${quantityNames[f.quantity]}.`,

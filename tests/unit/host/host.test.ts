@@ -9,11 +9,13 @@ import type {
   RequestName,
   RequestOutput,
 } from '../../../core/contract/index.ts';
+import { fileColumns, withCorrections } from '../../../core/log/index.ts';
 import { type Result, unwrap } from '../../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const loose = new URL('../../../sample-sessions/loose-logs/before-1.00-bar.csv', import.meta.url).pathname;
+const looseOther = loose.replace('before-1.00', 'after-1.10');
 const context: RequestContext = { requestId: 't', signal: { aborted: false }, progress: () => undefined };
 
 let place: ReturnType<typeof temporaryFolder>;
@@ -175,6 +177,23 @@ describe('the host with the sample session', () => {
     const again = unwrap(await ask('runs.import', { path: loose }));
     expect(again.duplicateOf).toBe(done.run.record.id);
   });
+
+  it('a log with the columns of one that was corrected is read so at once and says why; undo takes it off', async () => {
+    const first = unwrap(await ask('runs.import', { path: loose }));
+    const columns = fileColumns(first.run.columns);
+    const boost = first.run.columns.find((c) => c.quantity === 'manifoldPressure' || c.quantity === 'boost');
+    const column = boost?.column ?? '';
+    const corrections = [{ column, quantity: 'fuelPressure' as const, unit: 'kPa' }];
+    unwrap(await ask('preferences.set', { columnProfiles: withCorrections([], columns, corrections) }));
+    const other = unwrap(await ask('runs.import', { path: looseOther }));
+    const read = other.run.columns.find((c) => c.column === column);
+    expect(read).toMatchObject({ quantity: 'fuelPressure', unit: 'kPa' });
+    expect(read?.reason?.code).toBe('log/column-by-profile');
+    expect(other.run.warnings).toContainEqual({ code: 'log/profile-used', facts: { count: 1 } });
+    const undone = unwrap(await ask('session.undo', {}));
+    const again = undone.runs.find((r) => r.record.id === other.run.record.id);
+    expect(again?.columns.find((c) => c.column === column)?.quantity).toBe(boost?.quantity);
+  }, 120_000);
 
   it('undo never takes back an import', async () => {
     unwrap(await ask('session.edit', { edits: [{ type: 'session.note', note: 'x' }] }));

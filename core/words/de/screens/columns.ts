@@ -22,6 +22,9 @@ export const columns: ScreenWords['columns'] = {
     n === 1
       ? 'Auch für 1 anderes Log mit denselben Spalten'
       : `Auch für ${n} andere Logs mit denselben Spalten`,
+  later: 'Auch für spätere Logs mit denselben Spalten',
+  kept: (names) => `Für Logs mit diesen Spalten gemerkt: ${names}.`,
+  forget: 'Vergessen',
   save: 'Diese Spalten verwenden',
   doubles: (quantity) => `Zwei Spalten sollen ${quantity} sein; die sicherere wird verwendet.`,
   noPreview: 'Die ersten Werte lassen sich nicht zeigen.',

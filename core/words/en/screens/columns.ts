@@ -17,6 +17,9 @@ export const columns = {
   byFormula: 'formula',
   alike: (n: number) =>
     n === 1 ? 'Also for 1 other log with the same columns' : `Also for ${n} other logs with the same columns`,
+  later: 'Also for logs that come later with the same columns',
+  kept: (names: string) => `Kept for logs with these columns: ${names}.`,
+  forget: 'Forget',
   save: 'Use these columns',
   doubles: (quantity: string) => `Two columns claim ${quantity}; the surer one is used.`,
   noPreview: 'The first values can’t be shown.',
