@@ -11,7 +11,7 @@ export function StrategyTable({ plan }: { plan: Plan }) {
   const said = screens.plan;
   const share = (value: number) => show.quantity(value, 'share', 0);
   return (
-    <table className={table.table}>
+    <table className={cx(table.table, styles.ways)}>
       <caption className="visually-hidden">{said.ways}</caption>
       <thead>
         <tr>
