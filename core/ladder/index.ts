@@ -13,6 +13,7 @@ import './notes.ts';
 export * from './arrived-of-verdict.ts';
 export { type BoostCap, type BoostEnd, boostEnds } from './caps.ts';
 export { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+export type { CoveredCells, SparkTable } from './covered-cells.ts';
 export * from './explain-gate.ts';
 export * from './explain-step.ts';
 export * from './fluid-of-pulls.ts';

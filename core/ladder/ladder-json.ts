@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { fromSi, type ShownKind } from '../units/index.ts';
+import type { CoveredCells } from './covered-cells.ts';
 import { type Gate, gateActions, gateQuantities, gateStates } from './gate.ts';
 import type { Ladder } from './plan-ladder.ts';
 import { ladderPlaces } from './routine.ts';
@@ -20,7 +21,16 @@ export const LadderJsonSchema = z.object({
       /** Of `from` and `to`; empty where there are none. */
       unit: z.string(),
       isHalf: z.boolean(),
-      cells: z.object({ boost_kPa: range, engineSpeed_rpm: range }).optional(),
+      cells: z
+        .object({
+          boost_kPa: range,
+          engineSpeed_rpm: range,
+          /** Name of the spark table, and its covered cells with the axes as written in it. */
+          table: z.string().optional(),
+          loadUnit: z.string().optional(),
+          covered: z.array(z.object({ engineSpeed_rpm: number, load: number, value: number })).optional(),
+        })
+        .optional(),
       predicted: z.object({
         power_kW: range.nullable(),
         knockHeadroom_deg: range.nullable(),
@@ -101,6 +111,19 @@ function gateJson(gate: Gate): LadderJson['steps'][number]['gates'][number] {
   };
 }
 
+function coveredJson({ table, axes, cells }: CoveredCells) {
+  const isAcross = axes.engineSpeed === 'across';
+  return {
+    table,
+    loadUnit: axes.load.unit,
+    covered: cells.map(({ across, down, value }) => ({
+      engineSpeed_rpm: isAcross ? across : down,
+      load: isAcross ? down : across,
+      value,
+    })),
+  };
+}
+
 function stepJson(step: LadderStep): LadderJson['steps'][number] {
   const { predicted, cells } = step;
   const kind = stepQuantity[step.kind];
@@ -121,6 +144,7 @@ function stepJson(step: LadderStep): LadderJson['steps'][number] {
               tidy(fromSi(cells.engineSpeed_rad_s[0], 'rpm')),
               tidy(fromSi(cells.engineSpeed_rad_s[1], 'rpm')),
             ],
+            ...(cells.inTable ? coveredJson(cells.inTable) : {}),
           },
         }
       : {}),

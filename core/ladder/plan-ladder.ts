@@ -4,6 +4,7 @@ import { type Note, ok, type Result } from '../result/index.ts';
 import type { Explanation } from '../units/index.ts';
 import { type BoostCap, boostCaps } from './caps.ts';
 import { type ChargeModel, chargeModel, sameDay, type Today } from './charge-of-setup.ts';
+import { coveredOf, type SparkTable } from './covered-cells.ts';
 import { type ExplainedAt, explainDuty, explainManifold, explainPump } from './explain-step.ts';
 import { fuelPumpAt, fuelPumpDelivery } from './fuel-pump.ts';
 import { type GateContext, gatesOf } from './gate.ts';
@@ -28,6 +29,8 @@ export type LadderInput = {
   /** The air of the pulls to come; the setup's air is that of the shown point. */
   readonly today?: Today;
   readonly sizes?: Partial<StepSizes>;
+  /** Where there is one, a spark step names its cells. */
+  readonly sparkTable?: SparkTable | null;
 };
 
 /** How big steps are; half of it near a limit. */
@@ -287,6 +290,9 @@ function stepBuilder(of: Building) {
     if (kind !== 'baseline' && kind !== 'nothing') sinceReturn++;
   };
 
+  const inTable = input.sparkTable
+    ? { inTable: coveredOf(input.sparkTable, plan, model.ambientPressure) }
+    : {};
   const loadedCells = () => {
     const { start, full } = plan.driven;
     const from = (start + full) / 2;
@@ -347,7 +353,7 @@ function stepBuilder(of: Building) {
       now.spark_rad = from + more;
       push(
         'spark',
-        { from, to: now.spark_rad, isHalf, cells: loadedCells(), reasons: [reason] },
+        { from, to: now.spark_rad, isHalf, cells: { ...loadedCells(), ...inTable }, reasons: [reason] },
         powerAfter.spark(from, more),
       );
     },

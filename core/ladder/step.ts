@@ -1,5 +1,6 @@
 import type { Note } from '../result/index.ts';
 import type { Explanation, ShownKind } from '../units/index.ts';
+import type { CoveredCells } from './covered-cells.ts';
 import type { Gate, GateAction } from './gate.ts';
 import type { Range } from './headroom.ts';
 
@@ -27,7 +28,12 @@ export type LadderStep = {
   /** Half the usual size: a limit is near. */
   readonly isHalf: boolean;
   /** Where in the tables it applies; null for everywhere. */
-  readonly cells: { readonly boost: Range; readonly engineSpeed_rad_s: Range } | null;
+  readonly cells: {
+    readonly boost: Range;
+    readonly engineSpeed_rad_s: Range;
+    /** One by one, where the table was given. */
+    readonly inTable?: CoveredCells;
+  } | null;
   readonly predicted: {
     /** Crank [W]; null where no power is known. */
     readonly power: Range | null;

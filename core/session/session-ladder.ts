@@ -7,9 +7,11 @@ import {
   type Measured,
   measuredOf,
   nothingMeasured,
+  type SparkTable,
   type Today,
 } from '../ladder/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
+import { readTable } from '../tables/index.ts';
 import { declaredChange } from './declared-change.ts';
 import { entryBefore } from './edit.ts';
 import type { Session } from './session.ts';
@@ -63,6 +65,14 @@ export function measuredLadder(
     limits: ladderLimits(session.limits),
     ledger,
     place: sources.place ?? (session.conditions.place === 'dyno' ? 'dyno' : 'street'),
+    sparkTable: sparkTableOf(session),
     ...(sources.today ? { today: sources.today } : {}),
   });
+}
+
+/** The first spark table of the session; null where none is there or none can be read. */
+function sparkTableOf(session: Session): SparkTable | null {
+  const found = session.tables.find((t) => t.kind === 'spark');
+  const read = found ? readTable(found.now) : null;
+  return found && read?.ok ? { name: found.name, table: read.value, axes: found.axes } : null;
 }

@@ -71,6 +71,9 @@ export function StepSheet({ ladder, next, step, onTaken }: StepSheetProps) {
           ]}
         />
       )}
+      {step?.cells?.inTable && (
+        <p>{screens.tables.ofStep(step.cells.inTable.cells.length, step.cells.inTable.table)}</p>
+      )}
       {cautions.map((n) => (
         <Caution key={n.code}>{note(n)}</Caution>
       ))}

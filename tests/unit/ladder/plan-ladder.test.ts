@@ -10,8 +10,10 @@ import {
   mixtureJson,
   mixtureOfSetup,
   planLadder,
+  type SparkTable,
 } from '../../../core/ladder/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
+import { readTable } from '../../../core/tables/index.ts';
 import { celsius, metricUnits } from '../../../core/units/index.ts';
 import { createShow, noteText } from '../../../core/words/index.ts';
 import {
@@ -30,6 +32,33 @@ const topBoost = (ladder: Ladder) =>
   Math.max(ladder.standing.boost, ...ladder.steps.filter((s) => s.kind === 'boost').map((s) => s.to ?? 0));
 const topSpark = (ladder: Ladder) =>
   Math.max(0, ...ladder.steps.filter((s) => s.kind === 'spark').map((s) => s.to ?? 0));
+
+describe('a spark table', () => {
+  const text =
+    '\t2000\t3000\t4000\t5000\n60\t20\t22\t24\t26\n150\t12\t14\t16\t18\n200\t9\t11\t13\t15\n220\t8\t10\t12\t14';
+  const sparkTable: SparkTable = {
+    name: 'Spark',
+    table: unwrap(readTable(text)),
+    axes: { engineSpeed: 'across', load: { kind: 'absolute', unit: 'kPa' } },
+  };
+  const steps = (ladder: Ladder) => LadderJsonSchema.parse(ladderJson(ladder)).steps;
+  it('has its covered cells named by every spark step, and by no other', () => {
+    for (const { kind, cells } of steps(ladderOf({ sparkTable }))) {
+      if (kind !== 'spark') expect(cells?.covered).toBeUndefined();
+      else {
+        expect(cells).toMatchObject({ table: 'Spark', loadUnit: 'kPa' });
+        expect(cells?.covered?.length).toBeGreaterThan(0);
+        // At part load no fluid flows: those cells keep their spark.
+        expect(cells?.covered?.every((c) => c.load > 100)).toBe(true);
+      }
+    }
+  });
+  it('that is not there leaves the range alone', () => {
+    const spark = steps(ladderOf()).find((s) => s.kind === 'spark');
+    expect(spark?.cells).toBeDefined();
+    expect(spark?.cells?.covered).toBeUndefined();
+  });
+});
 
 describe('the sample car', () => {
   it('gets baseline, spray, boost, spark, mixture, in that order', () => {

@@ -102,6 +102,8 @@ export const tables: ScreenWords['tables'] = {
   tab: 'Zellen',
   chosenCells: cells,
   tabWhy: (n, name) => `${n} der Tabelle „${name}“ geändert.`,
+  ofStep: (n, name) =>
+    `${cells(n)} der Tabelle „${name}“ erreicht die Einspritzung auf dem geplanten Zug: diese auf dem Blatt Tabellen verstellen.`,
   speedColumn: 'Drehzahl',
   loadColumn: 'Last',
   from: 'Vorher',

@@ -97,6 +97,8 @@ export const tables = {
   tab: 'Cells',
   chosenCells: (n: number) => `${n} ${n === 1 ? 'cell' : 'cells'}`,
   tabWhy: (cells: string, name: string) => `${cells} of the table “${name}” changed.`,
+  ofStep: (n: number, name: string) =>
+    `${n} ${n === 1 ? 'cell' : 'cells'} of the table “${name}” ${n === 1 ? 'is' : 'are'} covered by the spray on the planned pull: step those on the sheet Tables.`,
   speedColumn: 'Engine speed',
   loadColumn: 'Load',
   from: 'From',
