@@ -2,9 +2,9 @@ import type { RequestContext } from '../../core/contract/index.ts';
 import { type Log, loadFormulaParser } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
-import { type OpenSession, readChannelCache, readSource, writeChannelCache } from '../store/index.ts';
+import { type OpenSession, readChannelCache, writeChannelCache } from '../store/index.ts';
 import { cacheKey, cacheOfLog, logOfCache } from './log-cache.ts';
-import { readLogBytes } from './read-log-bytes.ts';
+import { readStoredLog } from './read-stored-log.ts';
 
 /** What was found in the logs of a session, kept until the log's reading, the car or the air changes. */
 export type Analyst = {
@@ -37,9 +37,7 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     const cached = await readChannelCache(open, record.id, key);
     const kept = cached ? logOfCache(cached) : null;
     if (kept) return ok(kept);
-    const bytes = await readSource(open, record.id);
-    if (!bytes.ok) return bytes;
-    const log = await readLogBytes(bytes.value, { file: record.name, mapping: record.columns }, context);
+    const log = await readStoredLog(open, record, context);
     // A session that may only be read stays without; reading the log again gives the same.
     if (log.ok) await writeChannelCache(open, record.id, cacheOfLog(log.value, key));
     return log;

@@ -13,7 +13,10 @@ const magic = 'CHANNELS';
 const formatVersion = 1;
 const prefixLength = 16;
 const hashLength = 32;
+/** A cache of more is not made: reading its log again is the lesser evil. */
 const longest = 2 ** 31;
+/** Bytes hashed at once, some milliseconds' worth. */
+const partLength = 1 << 20;
 
 const HeadSchema = z.object({
   key: z.string(),
@@ -76,10 +79,13 @@ function* partsOfCache(cache: ChannelCache, source: string): Generator<Uint8Arra
     new Uint8Array(array.buffer, array.byteOffset, array.byteLength),
     new Uint8Array(padding(array.byteLength)),
   ]);
-  for (const block of [prefix, head, ...blocks]) {
-    hash.update(block);
-    yield block;
-  }
+  // In parts: the hash of a whole channel of a big log would keep every other request waiting.
+  for (const block of [prefix, head, ...blocks])
+    for (let at = 0; at < block.length; at += partLength) {
+      const part = block.subarray(at, at + partLength);
+      hash.update(part);
+      yield part;
+    }
   yield hash.digest();
 }
 
@@ -116,15 +122,25 @@ export async function readCacheFile(
     if (errorCode(error) !== undefined) return 'damaged';
     throw error;
   }
-  return decode(bytes) ?? 'damaged';
+  return (await isIntact(bytes)) ? (decode(bytes) ?? 'damaged') : 'damaged';
+}
+
+/** Whether the hash at the end is that of the rest; others may have their turn meanwhile. */
+async function isIntact(bytes: Uint8Array): Promise<boolean> {
+  const bodyLength = bytes.length - hashLength;
+  if (bodyLength < prefixLength) return false;
+  const hash = createHash('sha256');
+  for (let at = 0; at < bodyLength; at += partLength) {
+    hash.update(bytes.subarray(at, Math.min(bodyLength, at + partLength)));
+    if (at > 0) await new Promise((resolve) => setImmediate(resolve));
+  }
+  return hash.digest().equals(bytes.subarray(bodyLength));
 }
 
 function decode(bytes: Uint8Array): { cache: ChannelCache; source: string } | null {
   const bodyLength = bytes.length - hashLength;
   if (endianness() !== 'LE' || bodyLength < prefixLength) return null;
   const body = bytes.subarray(0, bodyLength);
-  const told = Buffer.from(bytes.subarray(bodyLength));
-  if (!createHash('sha256').update(body).digest().equals(told)) return null;
   const prefix = new DataView(bytes.buffer, bytes.byteOffset, prefixLength);
   const isOurs = Buffer.from(body.subarray(0, 8)).toString('latin1') === magic;
   if (!isOurs || prefix.getUint32(8, true) !== formatVersion) return null;

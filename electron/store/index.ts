@@ -14,7 +14,7 @@ export {
   type StoredRun,
 } from './open-session.ts';
 export { pathInside } from './path-inside.ts';
-export { readSource } from './read-source.ts';
+export { openSource, readSource, type SourceStream } from './read-source.ts';
 export * from './repair-session.ts';
 export type { Content } from './replace-file.ts';
 export { safeFolderName, slug } from './safe-name.ts';

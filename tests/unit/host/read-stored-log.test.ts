@@ -1,0 +1,81 @@
+import { rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { RequestContext } from '../../../core/contract/index.ts';
+import { readLog } from '../../../core/log/index.ts';
+import { unwrap } from '../../../core/result/index.ts';
+import { readStoredLog } from '../../../electron/host/read-stored-log.ts';
+import { importLog, type OpenSession, readSource } from '../../../electron/store/index.ts';
+import { writeBigLog } from '../../bench/big-log.ts';
+import { flipBit } from '../../support/folder-contents.ts';
+import { moment, newSessionFolder, opened, scratchFolder } from '../../support/store-session.ts';
+
+const quiet: RequestContext = { requestId: 't', signal: { aborted: false }, progress: () => undefined };
+
+/** A session with one log of so many megabytes, large enough for the worker. */
+async function withLog(content: (path: string) => Promise<void> | void) {
+  const open: OpenSession = await opened(await newSessionFolder());
+  const path = join(await scratchFolder(), 'big.csv');
+  await content(path);
+  const { record } = unwrap(await importLog(open, { path }, {}, moment(2)));
+  return { open, record, source: join(open.folder, 'runs', record.id, 'source.csv') };
+}
+
+describe('a large log', () => {
+  it('reads in parts as it does in one piece, and tells how far it is', async () => {
+    const { open, record } = await withLog((path) => writeBigLog(path, 7));
+    const shares: number[] = [];
+    const context = { ...quiet, progress: (share: number) => shares.push(share) };
+    const parts = unwrap(await readStoredLog(open, record, context));
+    const whole = unwrap(readLog(unwrap(await readSource(open, record.id)), { file: record.name }));
+    expect(parts).toEqual(whole);
+    expect(shares.length).toBeGreaterThanOrEqual(6);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
+  }, 60_000);
+
+  it('that was damaged on disk is told as damaged, not read', async () => {
+    const { open, record, source } = await withLog((path) => writeBigLog(path, 4));
+    await flipBit(source, 3_000_000);
+    const found = await readStoredLog(open, record, quiet);
+    expect(found.ok ? '' : found.problems[0].code).toBe('store/source-damaged');
+  }, 60_000);
+
+  it('that is none is refused as a small one is', async () => {
+    const { open, record } = await withLog((path) => writeFile(path, 'nothing but words\n'.repeat(250_000)));
+    const found = await readStoredLog(open, record, quiet);
+    const whole = readLog(unwrap(await readSource(open, record.id)), { file: record.name });
+    expect(found).toEqual(whole);
+    expect(found.ok).toBe(false);
+  }, 60_000);
+
+  it('that is called off ends long before it would be read', async () => {
+    const { open, record } = await withLog((path) => writeBigLog(path, 20));
+    const start = performance.now();
+    unwrap(await readStoredLog(open, record, quiet));
+    const whole_ms = performance.now() - start;
+    const signal = { aborted: false };
+    let calledOff = Number.NaN;
+    const context = {
+      ...quiet,
+      signal,
+      progress: (share: number) => {
+        if (share < 0.1 || signal.aborted) return;
+        signal.aborted = true;
+        calledOff = performance.now();
+      },
+    };
+    const found = await readStoredLog(open, record, context);
+    const took_ms = performance.now() - calledOff;
+    expect(found.ok ? '' : found.problems[0].code).toBe('contract/cancelled');
+    // Asked every 20 ms; what a loaded machine adds to that it adds to the reading as well.
+    expect(took_ms).toBeLessThan(Math.max(100, whole_ms / 2));
+  }, 120_000);
+
+  it('whose file is gone says so', async () => {
+    const { open, record, source } = await withLog((path) => writeBigLog(path, 4));
+    await rm(source, { force: true });
+    const found = await readStoredLog(open, record, quiet);
+    expect(found.ok ? '' : found.problems[0].code).toBe('store/source-missing');
+  }, 60_000);
+});
