@@ -53,6 +53,7 @@ export async function readZipDirectory(reader: Reader, name: string): Promise<Re
   const entries: ZipEntry[] = [];
   const spans: { from: number; to: number; path: string }[] = [];
   const seen = new Set<string>();
+  let misnamed: string | null = null;
   let at = 0;
   for (let i = 0; i < count; i++) {
     if (at + 46 > length || directory.getUint32(at, true) !== entrySignature) {
@@ -69,8 +70,10 @@ export async function readZipDirectory(reader: Reader, name: string): Promise<Re
       return fail({ code: 'store/zip-unsafe', facts: { name, entry: entry.path, why: 'twice' } });
     }
     seen.add(key);
-    const start = await startOfData(reader, entry.local, size);
-    if (start === null) return fail({ code: 'store/zip-damaged', facts: { name, entry: entry.path } });
+    const header = await localHeader(reader, entry, size);
+    if (header === null) return fail({ code: 'store/zip-damaged', facts: { name, entry: entry.path } });
+    const { start } = header;
+    if (!header.isSameName) misnamed ??= entry.path;
     spans.push({ from: entry.local, to: start + entry.packed, path: entry.path });
     if (!entry.path.endsWith('/')) entries.push({ ...entry, start });
   }
@@ -85,6 +88,7 @@ export async function readZipDirectory(reader: Reader, name: string): Promise<Re
       return fail({ code: 'store/zip-unsafe', facts: { name, entry: span.path, why: 'overlap' } });
     }
   }
+  if (misnamed !== null) return fail({ code: 'store/zip-damaged', facts: { name, entry: misnamed } });
   return ok(entries);
 }
 
@@ -116,6 +120,7 @@ type Told = Omit<ZipEntry, 'start'> & {
   readonly method: number;
   readonly mode: number;
   readonly local: number;
+  readonly nameBytes: Uint8Array;
   readonly next: number;
 };
 
@@ -128,6 +133,7 @@ function entryAt(directory: DataView, at: number): Told {
   return {
     // Not fatal: what is no UTF-8 gets replacement letters and is then a name like any other.
     path: new TextDecoder().decode(bytes),
+    nameBytes: bytes,
     flags: directory.getUint16(at + 8, true),
     method,
     isDeflated: method === 8,
@@ -150,10 +156,21 @@ function faultOf({ path, flags, method, mode }: Told): ZipFault | null {
   return method === 0 || method === 8 ? null : 'method';
 }
 
-/** The local header repeats name and extra field in its own lengths; the data comes after them. */
-async function startOfData(reader: Reader, local: number, size: number): Promise<number | null> {
-  if (local + 30 > size) return null;
-  const header = await readAt(reader, local, 30);
+/**
+ * The local header repeats name and extra field in its own lengths; the data comes after them. Where it tells another
+ * name than the directory, one flipped bit may have moved a file out of the session.
+ */
+async function localHeader(
+  reader: Reader,
+  { local, nameBytes }: Told,
+  size: number,
+): Promise<{ readonly start: number; readonly isSameName: boolean } | null> {
+  if (local + 30 + nameBytes.length > size) return null;
+  const header = await readAt(reader, local, 30 + nameBytes.length);
   if (header.getUint32(0, true) !== localSignature) return null;
-  return local + 30 + header.getUint16(26, true) + header.getUint16(28, true);
+  const nameLength = header.getUint16(26, true);
+  return {
+    start: local + 30 + nameLength + header.getUint16(28, true),
+    isSameName: nameLength === nameBytes.length && nameBytes.every((b, i) => header.getUint8(30 + i) === b),
+  };
 }
