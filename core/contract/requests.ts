@@ -74,6 +74,8 @@ export const LedgerSchema = z.object({
     .nullable(),
   /** Share of power a pull, where an earlier entry was driven again. */
   drift: z.object({ perPull: z.number(), interval95: z.tuple([z.number(), z.number()]) }).nullable(),
+  /** Of one pull, as a share of power: what a later session of the same car may lean on. */
+  repeatability: z.object({ deviationShare: z.number(), degrees: z.number() }).nullable(),
   notes: z.array(NoteSchema),
 });
 export type Ledger = z.infer<typeof LedgerSchema>;

@@ -24,7 +24,7 @@ export function ledgerOfSession(
     const { curve: _curve, witnesses: _witnesses, ...short } = verdictToWire(verdict);
     return { ...shown, verdict: short };
   });
-  const { ladder, drift, notes } = table;
+  const { ladder, drift, repeatability, notes } = table;
   return {
     lines,
     total: ladder && {
@@ -35,6 +35,7 @@ export function ledgerOfSession(
       parts: ladder.parts.map((p) => ({ ...p, entryIds: [...p.entryIds], interval95: [...p.interval95] })),
     },
     drift: drift && { perPull: drift.perPull, interval95: [...drift.interval95] },
+    repeatability,
     notes: [...notes],
   };
 }

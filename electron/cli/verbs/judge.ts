@@ -4,6 +4,7 @@ import {
   declareChange,
   judge,
   type PullEvidence,
+  type RepeatabilityPrior,
   type Verdict,
 } from '../../../core/compare/index.ts';
 import { quantities } from '../../../core/log/index.ts';
@@ -15,10 +16,11 @@ import { analyseFile } from '../analyse-file.ts';
 import { type Arguments, singleValue } from '../args.ts';
 import { readCar } from '../files.ts';
 import { type Answer, table, terminalShow } from '../output.ts';
+import { withSession } from '../session-host.ts';
 import { verdictJson } from '../verdict-json.ts';
 
 const usage =
-  'onechange judge --car CAR.json --before LOG... --after LOG... [--changed WHAT] [--margin PERCENT] [--json]';
+  'onechange judge --car CAR.json --before LOG... --after LOG... [--changed WHAT] [--margin PERCENT] [--earlier FOLDER] [--json]';
 
 async function evidenceOf(
   paths: readonly string[],
@@ -77,10 +79,18 @@ function verdictText(verdict: Verdict, declared: ChangeDeclaration | null): stri
   ].join('\n\n');
 }
 
+/** How well pulls repeated in an earlier session of the same car; null where it can't tell. */
+function repeatabilityOf(folder: string): Promise<Result<RepeatabilityPrior | null>> {
+  return withSession(folder, async (host) => {
+    const ledger = await host.ask('ledger.get', {});
+    return ledger.ok ? ok(ledger.value.repeatability) : ledger;
+  });
+}
+
 export const verb = {
   usage,
-  what: `Says what one change was worth. WHAT is one of ${changeKinds.join(', ')}.`,
-  options: { car: 'one', before: 'many', after: 'many', changed: 'one', margin: 'one' },
+  what: `Says what one change was worth. WHAT is one of ${changeKinds.join(', ')}. FOLDER is an earlier session of the same car, to lean on how its pulls repeated.`,
+  options: { car: 'one', before: 'many', after: 'many', changed: 'one', margin: 'one', earlier: 'one' },
   async run(args: Arguments): Promise<Result<Answer>> {
     const carPath = singleValue(args, 'car');
     const before = args.values.get('before');
@@ -113,11 +123,15 @@ export const verb = {
     const evidenceAfter = await evidenceOf(after, 'after', car.value, evidenceBefore.value.length);
     if (!evidenceAfter.ok) return evidenceAfter;
     const declared = kind === null ? null : declareChange(kind);
+    const earlier = singleValue(args, 'earlier');
+    const prior = earlier === undefined ? ok(null) : await repeatabilityOf(earlier);
+    if (!prior.ok) return prior;
     const verdict = judge({
       before: evidenceBefore.value,
       after: evidenceAfter.value,
       declared,
       margin: margin / 100,
+      prior: prior.value,
     });
     return ok({ text: verdictText(verdict, declared), json: verdictJson(verdict) });
   },

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { main } from '../../../electron/cli/main.ts';
-import { temporaryFolder } from '../../support/sample-copy.ts';
+import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const samples = new URL('../../../sample-sessions/', import.meta.url).pathname;
 const car = join(samples, 'car.json');
@@ -137,6 +137,14 @@ describe('onechange judge', () => {
     const { json } = await call('judge', '--car', car, ...words);
     expect(json.pullsBefore).toBe(1);
     expect(json.verdict).toBe('undecided');
+    expect(json.ci95_kW).toBeNull();
+  });
+
+  it('one pull a side may lean on an earlier session of the car, and says so', async () => {
+    const words = ['--before', log('1-spray-a.csv'), '--after', log('2-boost-b.csv'), '--earlier'];
+    const { json } = await call('judge', '--car', car, ...words, sampleCopy(place.folder));
+    expect(json.ci95_kW).not.toBeNull();
+    expect(at<{ code: string }[]>(json, 'remarks').map((n) => n.code)).toContain('compare/prior-used');
   });
 
   it.each([
