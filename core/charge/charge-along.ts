@@ -43,8 +43,6 @@ export type SprayInCharge = {
   readonly dropDiameter: number | null;
   /** From nozzle to valve; null for practice by place. */
   readonly way: { readonly length: number; readonly bore: number } | null;
-  /** See evaporationConstant; null for that of the slip that drops of practice start with. */
-  readonly stirring?: number | null;
 };
 
 /** All that the way from ambient to port depends on, SI. */
@@ -126,15 +124,13 @@ function dropsAt(
   const latentHeat = mixLatentHeat(spray.mix, wet);
   if (!latentHeat.ok) return latentHeat;
   const diameter = spray.dropDiameter ?? practiceDropDiameter;
-  const stirring =
-    spray.stirring ??
-    stirringOnTheWay({
-      diameter,
-      liquidDensity: density.value,
-      pressure: air.pressure,
-      temperature: air.temperature,
-      time: residence,
-    });
+  const stirring = stirringOnTheWay({
+    diameter,
+    liquidDensity: density.value,
+    pressure: air.pressure,
+    temperature: air.temperature,
+    time: residence,
+  });
   let end = air.temperature;
   let takingPart = 0;
   let lifetime = Number.POSITIVE_INFINITY;

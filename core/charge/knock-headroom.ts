@@ -69,11 +69,11 @@ const corners: readonly Corner[] = [
 );
 
 /**
- * What the model itself is off by, over what it says. Gains by water: NACA E-244 measured 0.47 to 1.26 times ours, the
+ * What the model itself is off by, over what it says. Gains by water: NACA E-244 measured 0.53 to 1.45 times ours, the
  * low end at a mixture of lambda 0.72. Losses by heat: there, 32 K of air moved the limit 1.86 times as far as ours.
  */
-const gainLow = 0.47;
-const gainHigh = 1.26;
+const gainLow = 0.53;
+const gainHigh = 1.45;
 const lossLow = 1.86;
 
 /** Beyond these nothing is claimed. */
@@ -262,7 +262,7 @@ function explain(question: HeadroomQuestion): Explanation[] {
         { symbol: 'r', value: engine.crank.compressionRatio, kind: 'number' },
       ],
       source:
-        'Livengood and Wu (1955); Douaud and Eyzat, SAE 780080 (1978); held against NACA E-244: gains of 0.47 to 1.26 times ours',
+        'Livengood and Wu (1955); Douaud and Eyzat, SAE 780080 (1978); held against NACA E-244: gains of 0.53 to 1.45 times ours',
       validRange: [
         { symbol: 'spark', from: -mostSpark, to: mostSpark, kind: 'angle' },
         { symbol: 'boost', from: 0, to: mostBoost, kind: 'boost' },

@@ -47,8 +47,6 @@ export function e244Integral(of: {
               place: 'before-compressor',
               dropDiameter: 10e-6,
               way: { length: 2, bore: 0.2 },
-              // Stated with the rest: the impeller keeps stirring what has long lost its slip from the nozzle.
-              stirring: 2,
             }
           : null,
       airFlow: 2.5,
