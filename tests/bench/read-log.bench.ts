@@ -1,16 +1,33 @@
+/**
+ * Time and memory of a big log of 20 numeric columns: reading, its pulls, their power, as ratios to papaparse's bare
+ * tokenising pass in the same run, by the clock and by processor time of all cores, each job in a process of its own.
+ * Prints a Markdown table for the README.
+ *
+ *   node tests/bench/read-log.bench.ts [MB, 100] [rounds, 3] [job ...]
+ *
+ * The log is invented and kept in the folder for temporary files.
+ */
 import { spawnSync } from 'node:child_process';
-import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { closeSync, mkdtempSync, openSync, readFileSync, readSync, rmSync, statSync } from 'node:fs';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createLogReader, findPulls } from '../../core/log/index.ts';
+import type { RequestContext } from '../../core/contract/index.ts';
+import { createLogReader, findPulls, type Log } from '../../core/log/index.ts';
 import { CarSchema, powerOfPull, unknownConditions } from '../../core/power/index.ts';
 import { unwrap } from '../../core/result/index.ts';
+import { cacheOfLog, logOfCache } from '../../electron/host/log-cache.ts';
+import { readStoredLog } from '../../electron/host/read-stored-log.ts';
+import {
+  closeSession,
+  createSessionFolder,
+  importLog,
+  openSession,
+  readChannelCache,
+  writeChannelCache,
+} from '../../electron/store/index.ts';
+import { moment, sampleSession } from '../support/store-samples.ts';
 import { writeBigLog } from './big-log.ts';
 
-/**
- * Time and memory of reading a big log, finding its pulls and their power, as ratios to papaparse's bare tokenising pass and
- * DuckDB's read_csv, each in a process of its own, best of three. Run: node tests/bench/read-log.bench.ts [MB]
- */
 type Measured = {
   readonly seconds: number;
   /** Of all cores together: steadier than the clock on a busy machine. */
@@ -18,83 +35,159 @@ type Measured = {
   readonly peak_MB: number;
   readonly detail: string;
 };
+/** A job may time a part of itself; else the whole of it counts. */
+type Job = (
+  path: string,
+  timed: <T>(part: () => Promise<T> | T) => Promise<T>,
+) => Promise<string> | string | Measured;
 
-const jobs: Record<string, (path: string) => Promise<string> | string> = {
-  papaparse: async (path) => {
-    const { default: papaparse } = await import('papaparse');
-    const text = readFileSync(path, 'utf8');
-    // Stepping keeps no rows, so this is tokenising and nothing else.
-    let rows = 0;
-    (papaparse as unknown as { parse(t: string, c: object): void }).parse(text, {
-      delimiter: ',',
-      newline: '\n',
-      chunkSize: 1 << 20,
-      chunk: (result: { data: unknown[] }) => {
-        rows += result.data.length;
-      },
-    });
+const car = CarSchema.parse({
+  mass_kg: 1400,
+  gearRatios: [3.4, 2, 1.4, 1, 0.8],
+  finalDrive: 3.9,
+  tyre: '225/45 R17',
+});
+const quiet: RequestContext = { requestId: 'bench', signal: { aborted: false }, progress: () => undefined };
+
+async function papaparse(path: string, dynamicTyping: boolean): Promise<string> {
+  const { default: parser } = await import('papaparse');
+  let rows = 0;
+  (parser as unknown as { parse(t: string, c: object): void }).parse(readFileSync(path, 'utf8'), {
+    delimiter: ',',
+    newline: '\n',
+    dynamicTyping,
+    // Chunks keep no rows, so this is tokenising and nothing else.
+    chunkSize: 1 << 20,
+    chunk: (result: { data: unknown[] }) => {
+      rows += result.data.length;
+    },
+  });
+  return `${rows} rows`;
+}
+
+function readWhole(path: string): Log {
+  const reader = createLogReader({ file: path, size: statSync(path).size });
+  const file = openSync(path, 'r');
+  const chunk = new Uint8Array(1 << 20);
+  for (let n = readSync(file, chunk); n > 0; n = readSync(file, chunk)) reader.push(chunk.subarray(0, n));
+  closeSync(file);
+  return unwrap(reader.finish());
+}
+
+/** Measured by itself, its start and imports left out. */
+function python(path: string, what: string): Measured {
+  const run = spawnSync('/usr/bin/python3', [join(import.meta.dirname, 'big_log.py'), path, what], {
+    encoding: 'utf8',
+  });
+  if (run.status !== 0) throw new Error('pandas or SciPy is not installed');
+  return JSON.parse(run.stdout);
+}
+
+/** As the workbench does it: imported into a session, read by the host, kept in the cache, opened again. */
+async function opening(path: string, which: 'first' | 'second', timed: Parameters<Job>[1]): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'onechange-bench-'));
+  try {
+    const at = unwrap(await createSessionFolder(folder, sampleSession(), moment(0)));
+    const session = unwrap(await openSession(at, { now: moment(1) }));
+    const { record } = unwrap(await importLog(session, { path }, {}, moment(2)));
+    const first = async () => {
+      const log = unwrap(await readStoredLog(session, record, quiet));
+      unwrap(await writeChannelCache(session, record.id, cacheOfLog(log, 'bench')));
+      return log.time.length;
+    };
+    const second = async () => {
+      const cache = await readChannelCache(session, record.id, 'bench');
+      const log = cache && logOfCache(cache);
+      if (!log) throw new Error('no cache');
+      return log.time.length;
+    };
+    if (which === 'second') await first();
+    const rows = await timed(which === 'first' ? first : second);
+    await closeSession(session);
     return `${rows} rows`;
-  },
-  duckdb: async (path) => {
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const jobs: Record<string, Job> = {
+  'papaparse, bare': (path) => papaparse(path, false),
+  'papaparse, numbers': (path) => papaparse(path, true),
+  'DuckDB read_csv': async (path) => {
     const { DuckDBInstance } = await import('@duckdb/node-api');
     const connection = await (await DuckDBInstance.create()).connect();
     await connection.run(`create temp table log as select * from read_csv('${path}')`);
     const result = await connection.runAndReadAll('select count(*)::int from log');
     return `${result.getRows()[0]?.[0]} rows`;
   },
-  onechange: (path) => {
-    const size = statSync(path).size;
-    const reader = createLogReader({ file: path, size });
-    const file = openSync(path, 'r');
-    const chunk = new Uint8Array(1 << 20);
-    for (let n = readSync(file, chunk); n > 0; n = readSync(file, chunk)) reader.push(chunk.subarray(0, n));
-    closeSync(file);
-    const log = unwrap(reader.finish());
-    const car = CarSchema.parse({
-      mass_kg: 1400,
-      gearRatios: [3.4, 2, 1.4, 1, 0.8],
-      finalDrive: 3.9,
-      tyre: '225/45 R17',
-    });
+  'pandas, C reader': (path) => python(path, 'read'),
+  'pandas and SciPy, pulls and power': (path) => python(path, 'pulls'),
+  'Onechange: reading': (path) => `${readWhole(path).time.length} rows`,
+  'Onechange: and pulls': (path) => `${findPulls(readWhole(path), car).pulls.length} pulls`,
+  'Onechange: and power': (path) => {
+    const log = readWhole(path);
     const { pulls } = findPulls(log, car);
     const powers = pulls.filter((pull) => powerOfPull(log, pull, car, unknownConditions).ok).length;
-    return `${log.time.length} rows, ${log.channels.length} channels, ${pulls.length} pulls, ${powers} with power`;
+    return `${pulls.length} pulls, ${powers} with power`;
   },
+  'Onechange: first opening in a session': (path, timed) => opening(path, 'first', timed),
+  'Onechange: second opening': (path, timed) => opening(path, 'second', timed),
 };
 
-const [job, path] = process.argv.slice(2);
-const run = job ? jobs[job] : undefined;
-if (run && path) {
-  const start = performance.now();
-  const cpu = process.cpuUsage();
-  const detail = await run(path);
-  const seconds = (performance.now() - start) / 1000;
-  const { user, system } = process.cpuUsage(cpu);
-  const answer: Measured = {
-    seconds,
-    cpuSeconds: (user + system) / 1e6,
-    peak_MB: process.resourceUsage().maxRSS / 1024,
-    detail,
+async function measured(job: Job, path: string): Promise<Measured> {
+  let start = performance.now();
+  let cpu = process.cpuUsage();
+  let end: Omit<Measured, 'detail' | 'peak_MB'> | null = null;
+  const now = () => {
+    const { user, system } = process.cpuUsage(cpu);
+    return { seconds: (performance.now() - start) / 1000, cpuSeconds: (user + system) / 1e6 };
   };
-  console.log(JSON.stringify(answer));
+  const detail = await job(path, async (part) => {
+    start = performance.now();
+    cpu = process.cpuUsage();
+    const result = await part();
+    end = now();
+    return result;
+  });
+  if (typeof detail !== 'string') return detail;
+  return { ...(end ?? now()), peak_MB: process.resourceUsage().maxRSS / 1024, detail };
+}
+
+const [first, ...others] = process.argv.slice(2);
+const job = first ? jobs[first] : undefined;
+if (job && others[0]) {
+  console.log(JSON.stringify(await measured(job, others[0])));
 } else {
-  const megabytes = Number(job ?? 100);
+  const megabytes = Number(first ?? 100);
+  const [rounds = '3', ...wanted] = others;
+  const names = Object.keys(jobs).filter((n) => wanted.length === 0 || wanted.some((w) => n.includes(w)));
   const big = join(tmpdir(), `onechange-bench-${megabytes}.csv`);
   writeBigLog(big, megabytes);
   const results = new Map<string, Measured>();
-  for (let round = 0; round < 3; round++) {
-    for (const name of Object.keys(jobs)) {
+  const missing = new Map<string, string>();
+  for (let round = 0; round < Number(rounds); round++) {
+    for (const name of names) {
+      if (missing.has(name)) continue;
       const child = spawnSync(process.execPath, [import.meta.filename, name, big], { encoding: 'utf8' });
-      if (child.status !== 0) throw new Error(child.stderr);
-      const measured: Measured = JSON.parse(child.stdout);
+      if (child.status !== 0) {
+        missing.set(name, child.stderr.split('\n').find((line) => line.includes('Error')) ?? 'failed');
+        continue;
+      }
+      const answer: Measured = JSON.parse(child.stdout);
       const best = results.get(name);
-      if (!best || measured.seconds < best.seconds) results.set(name, measured);
+      if (!best || answer.cpuSeconds < best.cpuSeconds) results.set(name, answer);
     }
   }
-  const papa = results.get('papaparse')?.seconds ?? Number.NaN;
-  console.log(`${megabytes} MB, 20 columns, best of 3`);
+  const bare = results.get('papaparse, bare');
+  const share = (a: number, b: number | undefined) => (b === undefined ? '' : (a / b).toFixed(2));
+  const load = loadavg()[0]?.toFixed(1);
+  console.log(`${megabytes} MB, 20 columns, best of ${rounds} by processor time; load ${load}\n`);
+  console.log('| job | clock | processor | peak memory | found |\n| --- | ---: | ---: | ---: | --- |');
   for (const [name, { seconds, cpuSeconds, peak_MB, detail }] of results)
     console.log(
-      `${name.padEnd(10)} ${seconds.toFixed(2)} s  ${(seconds / papa).toFixed(2)} of papaparse  processor ${cpuSeconds.toFixed(2)} s  peak ${peak_MB.toFixed(0)} MB  ${detail}`,
+      `| ${name} | ${share(seconds, bare?.seconds)} (${seconds.toFixed(2)} s) | ` +
+        `${share(cpuSeconds, bare?.cpuSeconds)} (${cpuSeconds.toFixed(2)} s) | ` +
+        `${peak_MB.toFixed(0)} MB | ${detail} |`,
     );
+  for (const [name, why] of missing) console.log(`| ${name} | not run: ${why} | | | |`);
 }
