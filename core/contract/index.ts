@@ -3,6 +3,7 @@ import './terminal-problems.ts';
 
 export * from './check-without-compiling.ts';
 export * from './host-port.ts';
+export * from './move.ts';
 export * from './preferences.ts';
 export * from './requests.ts';
 export * from './snapshot.ts';

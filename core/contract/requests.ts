@@ -3,6 +3,7 @@ import { changeKinds } from '../compare/index.ts';
 import { gateActions, gateQuantities, gateStates } from '../ladder/index.ts';
 import { CarSchema, IdSchema, SessionEditSchema, SessionSchema } from '../session/index.ts';
 import { shownKinds } from '../units/index.ts';
+import { MergeConflictSchema, MergeReportSchema, mergeSides, PackedSchema, UnpackedSchema } from './move.ts';
 import { PreferencesSchema } from './preferences.ts';
 import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
 import { VerdictSchema } from './verdict-wire.ts';
@@ -145,6 +146,32 @@ export const requests = {
   }),
   'session.undo': request({ input: nothing, output: SnapshotSchema }),
   'session.redo': request({ input: nothing, output: SnapshotSchema }),
+  /** Packs the open session into one zip; null puts it beside the session folder, under its name. */
+  'session.pack': request({
+    input: z.strictObject({ path: z.string().min(1).nullable().default(null) }),
+    output: PackedSchema,
+  }),
+  /** Unpacks a zip into a new folder in `into`, null for where new sessions go. It is not opened by this. */
+  'sessions.unpack': request({
+    input: z.strictObject({ path: z.string().min(1), into: z.string().min(1).nullable().default(null) }),
+    output: UnpackedSchema,
+  }),
+  /** Brings another copy of the open session into it: a session folder, or a zip of one. */
+  'session.merge': request({
+    input: z.strictObject({ path: z.string().min(1) }),
+    output: z.object({ report: MergeReportSchema, snapshot: SnapshotSchema }),
+  }),
+  /** What merges left to decide, with what stands now. */
+  'merge.list': request({ input: nothing, output: z.object({ conflicts: z.array(MergeConflictSchema) }) }),
+  /** Takes the value of one side, as an edit that undo takes back. */
+  'merge.settle': request({
+    input: z.strictObject({
+      record: z.string().max(300),
+      index: z.int().min(0),
+      take: z.enum(mergeSides),
+    }),
+    output: SnapshotSchema,
+  }),
   /** Earlier versions of the open session's session.json, the newest first, and what was set aside of it. */
   'history.list': request({ input: nothing, output: z.object({ versions: z.array(SessionVersionSchema) }) }),
   /** One of them, to look at: `differs` are the fields in which the session is another now, at most 50. */

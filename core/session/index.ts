@@ -19,7 +19,7 @@ export * from './entry-trace.ts';
 export * from './json-difference.ts';
 export * from './limits.ts';
 export * from './logged-fluid.ts';
-export * from './merge-json.ts';
+export { type MergeConflict, mergeJson } from './merge-json.ts';
 export * from './migrations/index.ts';
 export * from './run-analysis.ts';
 export * from './run-record.ts';
@@ -28,6 +28,7 @@ export * from './session.ts';
 export * from './session-ladder.ts';
 export * from './session-ledger.ts';
 export * from './session-table.ts';
+export * from './settle-conflict.ts';
 export * from './setup.ts';
 
 import './problems.ts';

@@ -13,7 +13,7 @@ export type MergeConflict = {
 };
 
 /** Fields by which the elements of a list are known again, in the order in which they are tried. */
-const keyFields = ['id', 'runId', 'column'] as const;
+export const keyFields = ['id', 'runId', 'column'] as const;
 
 type Keyed = ReadonlyMap<string, unknown>;
 

@@ -11,6 +11,8 @@ declare module '../result/result.ts' {
     'session/entry-has-runs': { entryId: string; runs: number };
     /** The ladder needs the setup sheet. */
     'session/no-setup': Record<string, never>;
+    /** What a merge left to decide stands in something that is no longer there. */
+    'session/conflict-gone': { path: string };
     'session/nothing-to-undo': Record<string, never>;
     'session/nothing-to-redo': Record<string, never>;
   }

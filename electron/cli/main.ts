@@ -30,6 +30,9 @@ const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb:
   },
   fluid: { what: 'properties of a water-alcohol mix', load: () => import('./verbs/fluid.ts') },
   check: { what: 'hold every file of a session against its hash', load: () => import('./verbs/check.ts') },
+  pack: { what: 'pack a session into one zip', load: () => import('./verbs/pack.ts') },
+  unpack: { what: 'unpack a zipped session', load: () => import('./verbs/unpack.ts') },
+  merge: { what: 'bring two copies of a session together', load: () => import('./verbs/merge.ts') },
   summary: { what: 'write the customer summary', load: () => import('./verbs/summary.ts') },
   power: { what: 'wheel and engine power of each pull', load: () => import('./verbs/power.ts') },
 };

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import { homedir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import type { RequestContext, RequestInput, RequestName, RequestOutput } from '../../core/contract/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../host/index.ts';
+import { userFolders } from '../machine/index.ts';
 
 /** A terminal call has nothing to cancel it but the key that ends the program, and its progress is its answer. */
 const context: RequestContext = {
@@ -22,7 +22,7 @@ export function terminalHost(version: string): TerminalHost {
   const host = createHost({
     version,
     shell: 'terminal',
-    sessionsFolder: join(homedir(), 'Onechange'),
+    sessionsFolder: userFolders().sessions,
     sampleFolder: null,
     preferences: preferencesInMemory(),
     now: () => new Date().toISOString(),

@@ -23,6 +23,7 @@ import { compareEntries } from './compare-entries.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
 import type { LogWatch } from './log-watch.ts';
 import { makeHandover } from './make-handover.ts';
+import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
 import { createSessionDesk, type SessionDesk } from './session-desk.ts';
 import { listVersions, readVersionOf } from './session-history.ts';
@@ -52,6 +53,9 @@ export type Handlers = {
   ) => Promise<Result<RequestOutput<N>>>;
 };
 
+/** Runs an action on the open session, or says that none is open. */
+export type OnDesk = <T>(action: (desk: SessionDesk) => Promise<Result<T>>) => Promise<Result<T>>;
+
 /** The desk that is open, shared by all handlers, and the watch that ends with it. */
 export type Desk = { current: SessionDesk | null; readonly watch: LogWatch };
 
@@ -72,10 +76,10 @@ export function createHandlers(
 ): Handlers {
   const { preferences, now } = setting;
 
-  function onDesk<T>(action: (desk: SessionDesk) => Promise<Result<T>>): Promise<Result<T>> {
+  const onDesk: OnDesk = (action) => {
     const { current } = desk;
     return current ? action(current) : Promise.resolve(fail({ code: 'contract/no-session', facts: {} }));
-  }
+  };
 
   async function openFolder(folder: string, context: RequestContext): Promise<Result<Snapshot>> {
     // The same folder again would meet its own lock.
@@ -143,6 +147,7 @@ export function createHandlers(
       onDesk(async (d) => afterEdit(await d.edit(input.edits, input.joinKey ?? null), d, context)),
     'session.undo': (_input, context) => onDesk(async (d) => afterEdit(await d.undo(), d, context)),
     'session.redo': (_input, context) => onDesk(async (d) => afterEdit(await d.redo(), d, context)),
+    ...createMoveHandlers(setting, onDesk),
     'history.list': () => onDesk((d) => listVersions(d.folder, d.state().session)),
     'history.read': (input) => onDesk((d) => readVersionOf(d.folder, d.state(), input.file)),
     'history.restore': (input, context) =>

@@ -7,18 +7,22 @@ import {
   type Session,
   type SessionEdit,
   type SessionState,
+  sameJson,
 } from '../../core/session/index.ts';
 import {
   closeSession,
   type ImportedLog,
   importLog,
   type LogSource,
+  type MergeReport,
+  mergeSession,
   type OpenSession,
   saveRun,
   saveSession,
 } from '../store/index.ts';
 import { type Analyst, createAnalyst } from './analyst.ts';
 import { isLongerCopy, standInEdits } from './longer-copy.ts';
+import { settledState } from './merge-copies.ts';
 import { summaryOfRun } from './run-summary.ts';
 import { createUndoHistory } from './undo-history.ts';
 
@@ -32,6 +36,10 @@ export type SessionDesk = {
   readonly snapshot: (context: RequestContext) => Promise<Snapshot>;
   readonly analyses: (context: RequestContext) => Promise<ReadonlyMap<string, RunAnalysis>>;
   readonly edit: (edits: readonly SessionEdit[], joinKey: string | null) => Promise<Result<void>>;
+  /** Brings another copy of the session, in a folder, into this one. */
+  readonly merge: (folder: string) => Promise<Result<MergeReport>>;
+  /** Takes one side of what a merge left to decide. */
+  readonly settle: (choice: Parameters<typeof settledState>[2]) => Promise<Result<void>>;
   readonly undo: () => Promise<Result<void>>;
   readonly redo: () => Promise<Result<void>>;
   readonly take: (source: LogSource, entryId: string | null) => Promise<Result<ImportedLog>>;
@@ -101,16 +109,29 @@ export function createSessionDesk(
   }
 
   function edit(edits: readonly SessionEdit[], joinKey: string | null, title: string): Promise<Result<void>> {
-    return inTurn(async () => {
-      const before = state();
+    return become(title, joinKey, async (before) => {
       let after = before;
       for (const one of edits) {
         const edited = applyEdit(after, one);
         if (!edited.ok) return edited;
         after = edited.value;
       }
-      const saved = await save(before, after);
-      if (saved.ok) history.record(before, after, title, joinKey);
+      return ok(after);
+    });
+  }
+
+  /** Goes to a new state: saved first, then remembered for undo. */
+  function become(
+    title: string,
+    joinKey: string | null,
+    next: (before: SessionState) => Promise<Result<SessionState>>,
+  ): Promise<Result<void>> {
+    return inTurn(async () => {
+      const before = state();
+      const after = await next(before);
+      if (!after.ok) return after;
+      const saved = await save(before, after.value);
+      if (saved.ok) history.record(before, after.value, title, joinKey);
       return saved;
     });
   }
@@ -134,14 +155,22 @@ export function createSessionDesk(
       notices: [...open.notices] as Note[],
     }),
     edit: (edits, joinKey) => edit(edits, joinKey, edits[0]?.type ?? ''),
+    // A folder keeps its own identity: merging knows copies by it.
     restore: (session) =>
+      become('history.restore', null, async (before) =>
+        ok({ ...before, session: { ...session, id: before.session.id } }),
+      ),
+    settle: (choice) => become('merge.settle', null, (before) => settledState(open.folder, before, choice)),
+    merge: (folder) =>
       inTurn(async () => {
         const before = state();
-        // A folder keeps its own identity: merging knows copies by it.
-        const after = { ...before, session: { ...session, id: before.session.id } };
-        const saved = await save(before, after);
-        if (saved.ok) history.record(before, after, 'history.restore', null);
-        return saved;
+        const merged = await mergeSession(open, folder, now());
+        if (!sameJson(before, state())) {
+          history.record(before, state(), 'session.merge', null);
+          revision++;
+          onChange(revision);
+        }
+        return merged;
       }),
     standInFor: async (runId, shorterId) => {
       const isLonger = await isLongerCopy(open, runId, shorterId);

@@ -18,6 +18,7 @@ import {
   sourcePath,
 } from './layout.ts';
 import { isLockFile } from './lock.ts';
+import { mergeRecords } from './merge-records.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { isUnfinished } from './replace-file.ts';
@@ -74,6 +75,7 @@ export function checkSession(
       judgeDocument(place, loaded.value, findings);
     }
     await checkHistory(place, loaded.ok ? loaded.value.saved.fingerprint : null, findings, fs);
+    await checkMergeRecords(folder, findings, fs);
     for (const entry of top) {
       if (isUnfinished(entry.name)) {
         findings.remarks.push({ code: 'store/unfinished-found', facts: { file: entry.name } });
@@ -127,6 +129,14 @@ async function checkHistory(
   }
   if (fingerprint !== null && !versions.some((version) => fingerprint.startsWith(version.hash))) {
     findings.remarks.push({ code: 'store/no-second-copy', facts: { file: place.shown } });
+  }
+}
+
+async function checkMergeRecords(folder: string, findings: Findings, fs: FileSystem): Promise<void> {
+  const records = await mergeRecords(folder, fs);
+  for (const { file, isDamaged } of records.ok ? records.value : []) {
+    findings.filesChecked++;
+    if (isDamaged) findings.damage.push({ code: 'store/file-damaged', facts: { file, repair: 'set-aside' } });
   }
 }
 

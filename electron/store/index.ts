@@ -4,7 +4,8 @@ export * from './create-session.ts';
 export * from './file-system.ts';
 export * from './import-log.ts';
 export * from './list-sessions.ts';
-export { type FileConflict, type MergeReport, mergeSession } from './merge-session.ts';
+export { type FileConflict, type MergeRecord, mergeRecords } from './merge-records.ts';
+export { type MergeReport, mergeSession } from './merge-session.ts';
 export { nodeFileSystem } from './node-file-system.ts';
 export {
   closeSession,
@@ -22,7 +23,7 @@ export * from './save.ts';
 export { type StoredVersion, sessionVersions } from './session-versions.ts';
 export type { SettledFile } from './settle-detector.ts';
 export { sha256, sha256OfFile } from './sha256.ts';
-export { type UnzipOptions, unzipSession } from './unzip-session.ts';
+export { type UnzipOptions, type UnzippedSession, unzipSession } from './unzip-session.ts';
 export { type FolderWatch, type SeenLog, type WatchOptions, watchFolder } from './watch-folder.ts';
 export { writeAtomic } from './write-atomic.ts';
 export { type ZippedSession, zipSession } from './zip-session.ts';

@@ -1,7 +1,6 @@
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { fail, type Note, ok, type Result } from '../../core/result/index.ts';
 import {
-  type MergeConflict,
   mergeJson,
   RunRecordSchema,
   readSession,
@@ -10,9 +9,10 @@ import {
 } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
 import type { FileSystem } from './file-system.ts';
-import { ensureFolder, listIfThere, type Place, readVersion, stampOf, versionsOf } from './history.ts';
+import { ensureFolder, listIfThere, type Place, readVersion, versionsOf } from './history.ts';
 import { importLog } from './import-log.ts';
 import { folderNames, runPlace, sessionPlace } from './layout.ts';
+import { type FileConflict, writeMergeRecord } from './merge-records.ts';
 import { closeSession, type OpenSession, openSession, type StoredRun } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { readSource } from './read-source.ts';
@@ -21,9 +21,6 @@ import { numberedName } from './safe-name.ts';
 import { saveRun, saveSession } from './save.ts';
 import { openSealed } from './seal.ts';
 import { sha256 } from './sha256.ts';
-
-/** A conflict with the file that it stands in, `session.json` or `runs/<id>/run.json`. */
-export type FileConflict = MergeConflict & { readonly file: string };
 
 export type MergeReport = {
   /** Runs that came from the other copy. */
@@ -90,7 +87,8 @@ async function mergeInto(
   const { value, conflicts: found } = mergeJson(base && withRunIds(base.session, ids), open.session, theirs);
   conflicts.push(...found.map((conflict) => ({ ...conflict, file: place.shown })));
   // Before anything is decided by it: what of theirs does not stand must be found again.
-  const record = conflicts.length > 0 ? await writeConflicts(open.folder, conflicts, theirs, now, fs) : null;
+  const record =
+    conflicts.length > 0 ? await writeMergeRecord(open.folder, { conflicts, theirs }, now, fs) : null;
   const saved = await saveSession(open, SessionSchema.parse(value), now);
   if (!saved.ok) return saved;
   await copyHandovers(other.folder, open.folder, fs);
@@ -179,18 +177,4 @@ async function copyHandovers(from: string, to: string, fs: FileSystem): Promise<
 function numberedFile(name: string, n: number): string {
   const at = name.lastIndexOf('.');
   return at <= 0 ? numberedName(name, n) : `${numberedName(name.slice(0, at), n)}${name.slice(at)}`;
-}
-
-async function writeConflicts(
-  folder: string,
-  conflicts: readonly FileConflict[],
-  theirs: Session,
-  now: string,
-  fs: FileSystem,
-): Promise<string> {
-  const text = `${JSON.stringify({ mergedAt: now, conflicts, theirs }, null, 2)}\n`;
-  const name = `merge-${stampOf(now)}-${sha256(text).slice(0, 12)}.json`;
-  await ensureFolder(join(folder, folderNames.history), fs);
-  await replaceFile(join(folder, folderNames.history, basename(name)), text, fs);
-  return `${folderNames.history}/${name}`;
 }

@@ -8,6 +8,7 @@ import { loadDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
 import { listIfThere, type Place, readVersion, versionsOf } from './history.ts';
 import { cachePath, folderNames, runPlace, sessionPlace, shownSource, sourcePath } from './layout.ts';
+import { mergeRecords } from './merge-records.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { closeSession, type OpenOptions, type OpenSession, openSession, writing } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
@@ -50,6 +51,12 @@ function repairFiles(open: OpenSession, now: string, done: Note[], fs: FileSyste
   return attempt(folder, async () => {
     const session = sessionPlace(folder);
     await repairHistory(folder, session, now, done, fs);
+    const records = await mergeRecords(folder, fs);
+    for (const { file, isDamaged } of records.ok ? records.value : []) {
+      if (!isDamaged) continue;
+      const to = await setAside(folder, file, now, fs);
+      done.push({ code: 'store/set-aside', facts: { file, to } });
+    }
     const standing = await loadDocument(session, (json) => readSession(json), fs);
     if (standing.ok) await secondCopy(session, standing.value, now, fs);
     for (const [runId, run] of open.runs) {

@@ -19,10 +19,14 @@ export async function* partsOf(reader: Reader): AsyncGenerator<Uint8Array> {
 }
 
 /** SHA-256 and length of a file, read in parts. */
-export async function sha256OfFile(path: string, fs: FileSystem): Promise<{ sha256: string; size: number }> {
+export async function sha256OfFile(
+  path: string,
+  fs: FileSystem,
+  options: { readonly followLinks?: boolean } = {},
+): Promise<{ sha256: string; size: number }> {
   const hash = createHash('sha256');
   let size = 0;
-  const reader = await fs.openRead(path);
+  const reader = await fs.openRead(path, options);
   try {
     for await (const part of partsOf(reader)) {
       hash.update(part);

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { Inflate } from 'fflate';
-import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
+import { fail, ok, type Result } from '../../core/result/index.ts';
 import { attempt } from './disk-problem.ts';
 import { errorCode, type FileSystem, type Reader } from './file-system.ts';
 import { ensureFolder } from './history.ts';
@@ -25,11 +25,17 @@ export type UnzipOptions = {
   readonly signal?: { readonly aborted: boolean };
 };
 
+export type UnzippedSession = {
+  readonly folder: string;
+  readonly files: number;
+  /** How many of them the list of SHA-256 sums inside named; 0 for a zip that another program made. */
+  readonly checked: number;
+};
+
 /**
  * Unpacks a zipped session into a new folder in `parent`. The folder appears under its name only once every
  * entry has been unpacked, has its checksum and is on the disk; of a zip that is refused nothing stays.
  *
- * @returns  the new folder's path
  * Errors: store/not-a-zip, store/zip-unsafe, store/zip-too-large, store/zip-no-session, store/zip-damaged,
  *   contract/cancelled, disk problems.
  */
@@ -37,7 +43,7 @@ export function unzipSession(
   zipPath: string,
   parent: string,
   options: UnzipOptions = {},
-): Promise<Result<string>> {
+): Promise<Result<UnzippedSession>> {
   const { fs = nodeFileSystem } = options;
   const name = basename(zipPath);
   return attempt(zipPath, async () => {
@@ -50,9 +56,11 @@ export function unzipSession(
       if (!wanted) return fail({ code: 'store/zip-no-session', facts: { name } });
       await removeStale(parent, fs);
       await fs.makeFolder(staged);
-      const problem = await unpackAll(reader, wanted.files, staged, name, options, fs);
-      if (problem) return fail(problem);
-      return await settleDown(staged, parent, wanted.title ?? name.replace(/\.zip$/i, ''), fs);
+      const unpackedFiles = await unpackAll(reader, wanted.files, staged, name, options, fs);
+      if (!unpackedFiles.ok) return unpackedFiles;
+      const title = wanted.title ?? name.replace(/\.zip$/i, '');
+      const folder = await settleDown(staged, parent, title, fs);
+      return folder.ok ? ok({ folder: folder.value, ...unpackedFiles.value }) : folder;
     } finally {
       await reader.close();
       await removeTree(staged, fs).catch(() => undefined);
@@ -97,15 +105,17 @@ async function unpackAll(
   name: string,
   { progress, signal }: UnzipOptions,
   fs: FileSystem,
-): Promise<Problem | null> {
-  const damaged = (entry: string): Problem => ({ code: 'store/zip-damaged', facts: { name, entry } });
+): Promise<Result<Omit<UnzippedSession, 'folder'>>> {
+  const damaged = (entry: string) => fail({ code: 'store/zip-damaged', facts: { name, entry } });
   const sums = new Map<string, string>();
   let list = '';
   for (const [index, { to, entry }] of files.entries()) {
     progress?.((index + 1) / files.length);
-    if (signal?.aborted) return { code: 'contract/cancelled', facts: {} };
+    if (signal?.aborted) return fail({ code: 'contract/cancelled', facts: {} });
     const path = pathInside(staged, to);
-    if (path === null) return { code: 'store/zip-unsafe', facts: { name, entry: entry.path, why: 'path' } };
+    if (path === null) {
+      return fail({ code: 'store/zip-unsafe', facts: { name, entry: entry.path, why: 'path' } });
+    }
     try {
       if (to === checksumsName) {
         list = await textOf(unpacked(reader, entry));
@@ -121,9 +131,10 @@ async function unpackAll(
     }
     if (basename(to) === sourceName) await fs.setReadOnly(path, true);
   }
-  for (const [path, sum] of readChecksums(list)) if (sums.get(path) !== sum) return damaged(path);
+  const listed = readChecksums(list);
+  for (const [path, sum] of listed) if (sums.get(path) !== sum) return damaged(path);
   await syncTree(staged, fs);
-  return null;
+  return ok({ files: sums.size, checked: listed.size });
 }
 
 async function ensureFolders(root: string, folder: string, fs: FileSystem): Promise<void> {
@@ -141,7 +152,8 @@ async function syncTree(folder: string, fs: FileSystem): Promise<void> {
 
 class DamagedEntry extends Error {}
 
-async function* hashed(
+/** The parts as they come, counted into a hash on their way. */
+export async function* hashed(
   parts: AsyncIterable<Uint8Array>,
   hash: { update(part: Uint8Array): unknown },
 ): AsyncGenerator<Uint8Array> {

@@ -8,10 +8,17 @@ import { nodeFileSystem } from './node-file-system.ts';
 import { removeStale } from './recover.ts';
 import { replaceFile } from './replace-file.ts';
 import { partsOf } from './sha256.ts';
-import { isLeftOut, type UnzipOptions } from './unzip-session.ts';
+import { hashed, isLeftOut, type UnzipOptions } from './unzip-session.ts';
 import { checksumsName, writeChecksums } from './zip-checksums.ts';
 
-export type ZippedSession = { readonly path: string; readonly files: number; readonly bytes: number };
+export type ZippedSession = {
+  readonly path: string;
+  readonly files: number;
+  /** Of the files, before they were packed. */
+  readonly bytes: number;
+  /** Of the zip itself, to be compared at the other end. */
+  readonly sha256: string;
+};
 
 /** Beyond these the plain zip format ends. */
 const most = { files: 65_000, bytes: 2 ** 32 - 2 ** 20 };
@@ -41,13 +48,14 @@ export function zipSession(
       return fail({ code: 'store/zip-too-large', facts: { name: basename(target) } });
     }
     await removeStale(dirname(resolve(target)), fs);
+    const hash = createHash('sha256');
     try {
-      await replaceFile(target, packed(folder, files, bytes, options, fs), fs);
+      await replaceFile(target, hashed(packed(folder, files, bytes, options, fs), hash), fs);
     } catch (error) {
       if (error instanceof Cancelled) return fail({ code: 'contract/cancelled', facts: {} });
       throw error;
     }
-    return ok({ path: target, files: files.length, bytes });
+    return ok({ path: target, files: files.length, bytes, sha256: hash.digest('hex') });
   });
 }
 

@@ -37,6 +37,11 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `Dieser Eintrag enthält ${f.runs} gefahrene Aufzeichnungen und kann nicht entfernt werden.`,
     remedy: 'Stattdessen verwerfen: Er bleibt im Buch, zählt aber nicht mehr.',
   }),
+  'session/conflict-gone': (f) => ({
+    message: `Die Stelle „${f.path}“ gibt es in dieser Sitzung nicht mehr.`,
+    remedy:
+      'Zuerst den Eintrag oder die Aufzeichnung zurückholen: Eine frühere Fassung der Sitzung enthält sie.',
+  }),
   'session/nothing-to-undo': () => ({
     message: 'Es gibt nichts rückgängig zu machen.',
     remedy: 'Frühere Fassungen der Sitzung stehen in ihrem Ordner history.',

@@ -37,6 +37,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `This entry holds ${f.runs} driven runs and can't be removed.`,
     remedy: 'Drop it instead: it stays in the book but no longer counts.',
   }),
+  'session/conflict-gone': (f) => ({
+    message: `The place of “${f.path}” is no longer in this session.`,
+    remedy: 'Bring the entry or run back first: an earlier version of the session holds it.',
+  }),
   'session/nothing-to-undo': () => ({
     message: 'There is nothing to undo.',
     remedy: 'Earlier versions of the session stand in its history folder.',

@@ -1,13 +1,18 @@
-import { readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { type Zippable, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '../../../core/result/index.ts';
+import { metricUnits } from '../../../core/units/index.ts';
+import { createShow, problemText } from '../../../core/words/index.ts';
 import {
   checkSession,
   closeSession,
+  type FileSystem,
   importLog,
+  nodeFileSystem,
   saveRun,
+  sha256,
   unzipSession,
   zipSession,
 } from '../../../electron/store/index.ts';
@@ -57,14 +62,14 @@ describe('moving a session as a zip', () => {
     const zip = await zipped(folder);
     const parent = await scratchFolder();
     const shares: number[] = [];
-    const there = unwrap(await unzipSession(zip, parent, { progress: (share) => shares.push(share) }));
+    const there = unwrap(await unzipSession(zip, parent, { progress: (share) => shares.push(share) })).folder;
     expect(there).toBe(join(parent, basename(folder)));
     expect(await contentsOf(there)).toEqual(await contentsOf(folder));
     expect(unwrap(await checkSession(there))).toMatchObject({ isSound: true, remarks: [], runs: 3 });
     expect(shares.at(-1)).toBe(1);
     const [run = ''] = await readdir(join(there, 'runs'));
     expect((await stat(join(there, 'runs', run, 'source.csv'))).mode & 0o222).toBe(0);
-    const again = unwrap(await unzipSession(zip, parent));
+    const again = unwrap(await unzipSession(zip, parent)).folder;
     expect(basename(again)).toBe(`${basename(folder)} (2)`);
   });
 
@@ -80,7 +85,7 @@ describe('moving a session as a zip', () => {
     const target = join(folder, 'mine.zip');
     unwrap(await zipSession(folder, target, { now: moment(9) }));
     await closeSession(open);
-    const there = unwrap(await unzipSession(target, await scratchFolder()));
+    const there = unwrap(await unzipSession(target, await scratchFolder())).folder;
     expect(await contentsOf(there)).toEqual(before);
   });
 
@@ -88,7 +93,7 @@ describe('moving a session as a zip', () => {
     const zip = await zipped(await newSessionFolder());
     const good = await readFile(zip);
     const parent = await scratchFolder();
-    const original = unwrap(await unzipSession(zip, parent));
+    const original = unwrap(await unzipSession(zip, parent)).folder;
     const expected = await contentsOf(original);
     await rm(original, { recursive: true });
     let refused = 0;
@@ -99,8 +104,8 @@ describe('moving a session as a zip', () => {
       const result = await unzipSession(zip, parent);
       if (result.ok) {
         // Dates and other bytes that carry no content may differ.
-        expect(await contentsOf(result.value)).toEqual(expected);
-        await rm(result.value, { recursive: true });
+        expect(await contentsOf(result.value.folder)).toEqual(expected);
+        await rm(result.value.folder, { recursive: true });
       } else refused++;
       expect(await readdir(parent)).toEqual([]);
     }
@@ -131,8 +136,49 @@ describe('moving a session as a zip', () => {
     const [old, fresh] = ['.unfinished-0123456789ab-moved.zip', '.unfinished-ba9876543210-moved.zip'];
     for (const name of [old, fresh]) await writeFile(join(stick, name), 'half');
     await utimes(join(stick, old), new Date(), new Date(Date.now() - 25 * 3_600_000));
-    const there = unwrap(await unzipSession(zip, stick));
+    const there = unwrap(await unzipSession(zip, stick)).folder;
     expect((await readdir(stick)).sort()).toEqual([fresh, basename(there)].sort());
+  });
+
+  it.each([
+    ['a log of 5 GB', { size: 5 * 2 ** 30, files: 0 }],
+    ['65,000 files more', { size: 0, files: 65_000 }],
+  ])('that the format can not hold (%s) is refused before anything is written', async (_, giant) => {
+    const folder = await filledFolder();
+    const { list, stat: plainStat } = nodeFileSystem;
+    const fs: FileSystem = {
+      ...nodeFileSystem,
+      stat: async (path) => {
+        const state = await plainStat(path);
+        return state && path.endsWith('source.csv') ? { ...state, size: state.size + giant.size } : state;
+      },
+      list: async (at) => {
+        const entries = await list(at);
+        if (basename(at) !== 'handover') return entries;
+        return Array.from({ length: giant.files }, (__, n) => ({ name: `${n}.html`, kind: 'file' as const }));
+      },
+    };
+    await mkdir(join(folder, 'handover'), { recursive: true });
+    const target = join(await scratchFolder(), 'x.zip');
+    const result = await zipSession(folder, target, { now: moment(9), fs });
+    expect(result.ok ? '' : result.problems[0].code).toBe('store/zip-too-large');
+    expect(await readdir(dirname(target))).toEqual([]);
+  });
+
+  it('tells its own SHA-256, and how many files were held against the sums inside', async () => {
+    const folder = await filledFolder();
+    const target = join(await scratchFolder(), 'x.zip');
+    const zip = unwrap(await zipSession(folder, target, { now: moment(9) }));
+    expect(zip.sha256).toBe(sha256(await readFile(target)));
+    const back = unwrap(await unzipSession(target, await scratchFolder()));
+    expect([back.files, back.checked]).toEqual([zip.files, zip.files]);
+    const strange = unwrap(
+      await unzipSession(
+        await crafted({ 's/session.json': await readFile(join(folder, 'session.json')) }),
+        await scratchFolder(),
+      ),
+    );
+    expect([strange.files, strange.checked]).toEqual([1, 0]);
   });
 
   it('of a folder that is no session is refused', async () => {
@@ -201,6 +247,25 @@ describe('a zip from a stranger', () => {
     expect(await refusal(zip)).toMatchObject({ code: 'store/zip-damaged', facts: { entry: 's/zeros' } });
   });
 
+  it.each([
+    ['65,535 entries', 10, 2],
+    ['a directory of 4 GB', 12, 4],
+    ['a directory behind 4 GB', 16, 4],
+  ] as const)(
+    'in the format for giants (%s) is refused with what to do instead',
+    async (_, offset, length) => {
+      const zip = await crafted({ 's/session.json': session }, (bytes) => {
+        const end = Buffer.from(bytes.buffer).lastIndexOf('PK\x05\x06', bytes.length, 'latin1');
+        bytes.fill(0xff, end + offset, end + offset + length);
+      });
+      const problem = await refusal(zip);
+      expect(problem?.code).toBe('store/zip-too-large');
+      expect(problem && problemText(problem, createShow('en', metricUnits)).remedy).toContain(
+        'copy the folder',
+      );
+    },
+  );
+
   it('whose entries lie over each other is refused', async () => {
     const zip = await crafted(
       { 's/session.json': session, 's/a': text('aaaa'), 's/b': text('bbbb') },
@@ -235,7 +300,7 @@ describe('a zip from a stranger', () => {
     const files: Zippable = { '__MACOSX/._x': text('x'), '.DS_Store': text('x') };
     const contents = await contentsOf(folder);
     for (const [path, content] of Object.entries(contents)) files[path] = Buffer.from(content, 'latin1');
-    const there = unwrap(await unzipSession(await crafted(files), await scratchFolder()));
+    const there = unwrap(await unzipSession(await crafted(files), await scratchFolder())).folder;
     expect(basename(there)).toBe('crafted');
     expect(await contentsOf(there)).toEqual(contents);
   });

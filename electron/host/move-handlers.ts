@@ -1,0 +1,36 @@
+import { ok } from '../../core/result/index.ts';
+import type { Handlers, HostSetting, OnDesk } from './handlers.ts';
+import { shownConflicts, shownMerge } from './merge-copies.ts';
+import { packSession, unpackSession, withCopy } from './move-session.ts';
+
+type MoveHandlers = Pick<
+  Handlers,
+  'session.pack' | 'sessions.unpack' | 'session.merge' | 'merge.list' | 'merge.settle'
+>;
+
+/** Answers the requests that take a session from one machine to another and bring two copies together. */
+export function createMoveHandlers(setting: HostSetting, onDesk: OnDesk): MoveHandlers {
+  return {
+    'session.pack': ({ path }, context) =>
+      onDesk((d) => packSession(d.folder, d.state().session.name, path, setting.now(), context)),
+    'sessions.unpack': ({ path, into }, context) =>
+      unpackSession(path, into ?? setting.sessionsFolder, context),
+    'session.merge': ({ path }, context) =>
+      onDesk(async (d) => {
+        const merged = await withCopy(path, context, (folder) => d.merge(folder));
+        if (!merged.ok) return merged;
+        const report = await shownMerge(d.folder, d.state(), merged.value);
+        return report.ok ? ok({ report: report.value, snapshot: await d.snapshot(context) }) : report;
+      }),
+    'merge.list': () =>
+      onDesk(async (d) => {
+        const conflicts = await shownConflicts(d.folder, d.state());
+        return conflicts.ok ? ok({ conflicts: conflicts.value }) : conflicts;
+      }),
+    'merge.settle': (input, context) =>
+      onDesk(async (d) => {
+        const settled = await d.settle(input);
+        return settled.ok ? ok(await d.snapshot(context)) : settled;
+      }),
+  };
+}
