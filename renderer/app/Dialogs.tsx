@@ -5,6 +5,10 @@ import { CommandPalette } from '../components/CommandPalette.tsx';
 import { DerivedDialog } from '../derived/DerivedDialog.tsx';
 import { EntryDialog } from '../entry/EntryDialog.tsx';
 import { AssignDialog } from '../importing/AssignDialog.tsx';
+import { MergeDialog } from '../move/MergeDialog.tsx';
+import { PackDialog } from '../move/PackDialog.tsx';
+import { SetAsideDialog } from '../move/SetAsideDialog.tsx';
+import { UnpackDialog } from '../move/UnpackDialog.tsx';
 import { KeysDialog } from '../shell/KeysDialog.tsx';
 import { UnitsDialog } from '../shell/UnitsDialog.tsx';
 import { CreateDialog } from '../start/CreateDialog.tsx';
@@ -26,6 +30,14 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <UnitsDialog onClose={close} />;
     case 'open-folder':
       return <OpenFolderDialog onClose={close} />;
+    case 'pack':
+      return <PackDialog onClose={close} />;
+    case 'unpack':
+      return <UnpackDialog onClose={close} />;
+    case 'merge':
+      return <MergeDialog onClose={close} />;
+    case 'set-aside':
+      return <SetAsideDialog file={dialog.file} onClose={close} />;
     case 'create':
       return <CreateDialog files={dialog.files} onClose={close} />;
     case 'assign':

@@ -48,7 +48,7 @@ export function useActions(): readonly Action[] {
       action(
         'undo',
         'session',
-        undoTitle ? shell.undoOf(undoTitle) : shell.undo,
+        undoTitle ? shell.undoOf(shell.edits[undoTitle] ?? undoTitle) : shell.undo,
         'Mod+Z',
         undoTitle !== null,
         undo,
@@ -56,7 +56,7 @@ export function useActions(): readonly Action[] {
       action(
         'redo',
         'session',
-        redoTitle ? shell.redoOf(redoTitle) : shell.redo,
+        redoTitle ? shell.redoOf(shell.edits[redoTitle] ?? redoTitle) : shell.redo,
         'Mod+Shift+Z',
         redoTitle !== null,
         redo,
@@ -66,6 +66,13 @@ export function useActions(): readonly Action[] {
         show({ dialog: { type: 'create', files: [] } }),
       ),
       action('open', 'session', said.openFolder, 'O', true, () => show({ dialog: { type: 'open-folder' } })),
+      action('unpack', 'session', screens.move.unpack, null, true, () =>
+        show({ dialog: { type: 'unpack' } }),
+      ),
+      action('pack', 'session', screens.move.pack, null, isOpen, () => show({ dialog: { type: 'pack' } })),
+      action('merge', 'session', screens.move.merge, null, canEdit, () =>
+        show({ dialog: { type: 'merge' } }),
+      ),
       action('close', 'session', said.closeSession, null, isOpen, close),
       action('next', 'ledger', said.nextEntry, 'J', isOpen, () => step(1)),
       action('previous', 'ledger', said.previousEntry, 'K', isOpen, () => step(-1)),

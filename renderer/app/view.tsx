@@ -14,6 +14,10 @@ export type DialogView =
   | { readonly type: 'keys' }
   | { readonly type: 'units' }
   | { readonly type: 'open-folder' }
+  | { readonly type: 'pack' }
+  | { readonly type: 'unpack' }
+  | { readonly type: 'merge' }
+  | { readonly type: 'set-aside'; readonly file: string }
   | { readonly type: 'create'; readonly files: readonly File[] }
   | { readonly type: 'assign'; readonly files: readonly File[] }
   | { readonly type: 'entry'; readonly entryId: string | null; readonly draft?: ChangeDraft }

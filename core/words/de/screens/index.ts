@@ -11,6 +11,7 @@ import { importing } from './import.ts';
 import { ladder } from './ladder.ts';
 import { ledger } from './ledger.ts';
 import { mixture } from './mixture.ts';
+import { move } from './move.ts';
 import { now } from './now.ts';
 import { plan } from './plan.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -36,6 +37,7 @@ export const screens: ScreenWords = {
   ladder,
   ledger,
   mixture,
+  move,
   now,
   plan,
   ride,

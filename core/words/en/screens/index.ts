@@ -10,6 +10,7 @@ import { importing } from './import.ts';
 import { ladder } from './ladder.ts';
 import { ledger } from './ledger.ts';
 import { mixture } from './mixture.ts';
+import { move } from './move.ts';
 import { now } from './now.ts';
 import { plan } from './plan.ts';
 import { planSheets } from './plan-sheets.ts';
@@ -35,6 +36,7 @@ export const screens = {
   ladder,
   ledger,
   mixture,
+  move,
   now,
   plan,
   ride,
