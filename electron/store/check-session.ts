@@ -20,6 +20,7 @@ import {
 import { isLockFile } from './lock.ts';
 import { mergeRecords } from './merge-records.ts';
 import { nodeFileSystem } from './node-file-system.ts';
+import { missingRuns } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { isUnfinished } from './replace-file.ts';
 import { sha256OfFile } from './sha256.ts';
@@ -207,12 +208,7 @@ async function checkSource(
 }
 
 function checkLedger(session: Session, known: ReadonlySet<string>, findings: Findings): void {
-  const wanted = new Set(session.ledger.flatMap((entry) => entry.runs.map((run) => run.runId)));
-  for (const runId of wanted) {
-    if (known.has(runId)) continue;
-    findings.damage.push({
-      code: 'store/file-missing',
-      facts: { file: `runs/${runId}`, repair: 'import-again' },
-    });
+  for (const file of missingRuns(session, known)) {
+    findings.damage.push({ code: 'store/file-missing', facts: { file, repair: 'import-again' } });
   }
 }

@@ -53,8 +53,8 @@ type Read<T> = (json: Record<string, unknown>) => Result<T>;
  * Reads a sealed document, telling an edit by hand (taken as it stands) from damage (the newest good version of
  * history is taken). Writes nothing.
  *
- * Errors: store/missing; store/damaged where no version is good either; what `read` refuses in a sound file;
- * disk problems of the file where history does not help.
+ * Errors: store/missing; store/damaged where no version is good either; what `read` refuses in a sound file, or
+ * in one that has no good version; disk problems of the file where history does not help.
  */
 export async function loadDocument<T>(
   place: Place,
@@ -81,6 +81,7 @@ export async function loadDocument<T>(
     fingerprint: bytes ? sha256(bytes) : null,
     revision: Math.max(0, ...versions.map((v) => v.revision)),
   };
+  let refused: Result<never> | null = null;
   if (bytes && opened && !(await isDamageOfKnown(place, bytes, versions, fs))) {
     const value = read(opened.json);
     if (value.ok) {
@@ -95,13 +96,15 @@ export async function loadDocument<T>(
     }
     // A newer program's file is whole: it must be left alone, not replaced by an older version.
     if (value.problems[0].code === 'session/newer-version') return value;
+    refused = value;
   }
 
   const good = await newestGood(place, versions, read, fs);
   if (!good) {
     if (failure) return fail(failure);
     if (!bytes && versions.length === 0) return fail({ code: 'store/missing', facts: { path: place.shown } });
-    return fail({ code: 'store/damaged', facts: { file: place.shown } });
+    // Whole JSON that does not fit: naming the field helps more than calling it damaged.
+    return refused ?? fail({ code: 'store/damaged', facts: { file: place.shown } });
   }
   const condition = bytes || failure ? 'damaged' : 'missing';
   const savedAt = good.opened.seal?.savedAt ?? isoOf(good.version.stamp);

@@ -85,6 +85,7 @@ export function openSession(folder: string, options: OpenOptions): Promise<Resul
 }
 
 async function looksLikeSession(folder: string, fs: FileSystem): Promise<boolean> {
+  if ((await fs.stat(folder))?.kind === 'file') return false;
   const names = new Set((await fs.list(folder)).map((entry) => entry.name));
   if (names.has('session.json')) return true;
   return names.has('history') && (await versionsOf(sessionPlace(folder), fs)).length > 0;
@@ -153,8 +154,17 @@ async function readAll(
   // A writer that closed properly leaves nothing to look for.
   const how = { mayWrite: lock !== null, afterCrash: notices.length > 0 };
   const runs = await loadRuns(folder, how, now, notices, fs);
+  for (const file of missingRuns(session, runs)) {
+    notices.push({ code: 'store/file-missing', facts: { file, repair: 'import-again' } });
+  }
   const inner = { fs, lock, saved, tried: new Set<string>(), isClosed: false, queue: Promise.resolve() };
   return ok({ folder, readOnly, session, runs, notices, inner });
+}
+
+/** Folders of runs that the ledger names and nobody can find. */
+export function missingRuns(session: Session, known: { has(runId: string): boolean }): string[] {
+  const wanted = new Set(session.ledger.flatMap((entry) => entry.runs.map((run) => run.runId)));
+  return [...wanted].filter((id) => !known.has(id)).map((id) => `${folderNames.runs}/${id}`);
 }
 
 /**

@@ -47,5 +47,21 @@ export function readSession(
   }
   const parsed = SessionSchema.safeParse(current);
   if (!parsed.success) return fail(...problemsOfSchema(parsed.error, file));
+  const twice = entryTwice(parsed.data);
+  if (twice !== null) {
+    const field = `ledger.${twice}.id`;
+    return fail({
+      code: 'session/field-invalid',
+      facts: { field, expected: 'an id of its own' },
+      where: { file },
+    });
+  }
   return ok({ session: parsed.data, migratedFrom: version === currentSchemaVersion ? null : version });
+}
+
+/** Place of the first entry whose id stands twice, as after copying lines by hand: an edit would change both. */
+function entryTwice({ ledger }: Session): number | null {
+  const ids = ledger.map((entry) => entry.id);
+  const at = ids.findIndex((id, i) => ids.indexOf(id) !== i);
+  return at < 0 ? null : at;
 }

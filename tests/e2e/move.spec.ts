@@ -1,0 +1,90 @@
+import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unwrap } from '../../core/result/index.ts';
+import { closeSession, openSession, saveSession, sha256 } from '../../electron/store/index.ts';
+import { expect, test } from './support/workbench.ts';
+
+const now = '2027-03-14T12:00:00.000Z';
+
+/** The session as it was left on another laptop, with another note. */
+async function otherCopy(folder: string, note: string): Promise<string> {
+  const copy = `${folder} elsewhere`;
+  cpSync(folder, copy, { recursive: true, filter: (path) => !path.endsWith('.lock') });
+  const open = unwrap(await openSession(copy, { now }));
+  unwrap(await saveSession(open, { ...open.session, note }, now));
+  unwrap(await closeSession(open));
+  return copy;
+}
+
+test('a copy is merged, and the other note is taken and taken back', async ({ page, sessionFolder }) => {
+  const copy = await otherCopy(sessionFolder, 'gusty after noon');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('menuitem', { name: 'Merge another copy' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Folder or zip of the other copy').fill(copy);
+  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(dialog.getByText('No log was missing here.')).toBeVisible({ timeout: 30_000 });
+  await expect(dialog.getByText('gusty after noon')).toHaveCount(0);
+  await dialog.getByRole('button', { name: 'Done' }).click();
+  // What only the copy had changed is no conflict: it is taken.
+  const note = () => JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).note;
+  expect(note()).toBe('gusty after noon');
+
+  // Both change it now.
+  const second = await otherCopy(sessionFolder, 'theirs');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Undo');
+  await expect(page.getByRole('option', { name: /Undo: merged copy/ })).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect.poll(note).not.toBe('gusty after noon');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('Merge another');
+  await page.keyboard.press('Enter');
+  await dialog.getByLabel('Folder or zip of the other copy').fill(second);
+  await page.keyboard.press('Enter');
+  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(dialog.getByText('One thing was changed in two ways')).toBeVisible({ timeout: 30_000 });
+  await dialog.getByRole('button', { name: /^Take “theirs” for Note/ }).click();
+  await expect.poll(note).toBe('theirs');
+  for (const folder of [copy, second]) rmSync(folder, { recursive: true, force: true });
+});
+
+test('a session is packed with its checksum and opens from the zip', async ({ page, sessionFolder }) => {
+  const zip = `${sessionFolder} on a stick.zip`;
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('menuitem', { name: 'Pack into a zip' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Zip to write, on this machine').fill(zip);
+  await dialog.getByRole('button', { name: 'Pack', exact: true }).click();
+  await expect(dialog.getByText(/^Packed: \d+ files\./)).toBeVisible({ timeout: 30_000 });
+  expect(existsSync(zip)).toBe(true);
+  const shown = (await dialog.locator('code').textContent())?.replaceAll(' ', '');
+  expect(shown).toBe(sha256(readFileSync(zip)));
+  await dialog.getByRole('button', { name: 'Done' }).click();
+
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('menuitem', { name: 'Open a zip' }).click();
+  await dialog.getByLabel('Zip on this machine').fill(zip);
+  await dialog.getByRole('button', { name: 'Unpack and open' }).click();
+  await expect(page.getByText('SHA-256 of the zip:')).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText(shown ?? '')).toBeVisible();
+  rmSync(zip);
+});
+
+test.describe('a file that was set aside', () => {
+  test.use({ startsWith: 'nothing' });
+  test('can be looked at and taken after all', async ({ page, sessionFolder }) => {
+    const path = join(sessionFolder, 'session.json');
+    // A save first: only then is there a version to tell the edit from.
+    const open = unwrap(await openSession(sessionFolder, { now }));
+    unwrap(await saveSession(open, { ...open.session, note: 'three' }, now));
+    unwrap(await closeSession(open));
+    writeFileSync(path, readFileSync(path, 'utf8').replace('"note": "three"', '"note": "thrde"'));
+    await page.getByRole('button', { name: 'Open the sample' }).click();
+    await page.getByRole('button', { name: 'Look at it' }).click({ timeout: 30_000 });
+    const dialog = page.getByRole('dialog');
+    await expect(dialog.getByRole('listitem')).toHaveText(['note']);
+    await dialog.getByRole('button', { name: 'Take it after all' }).click();
+    await expect.poll(() => JSON.parse(readFileSync(path, 'utf8')).note).toBe('thrde');
+  });
+});
