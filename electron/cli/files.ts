@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { type CarFile, CarFileSchema } from '../../core/power/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import { problemsOfSchema } from '../../core/session/index.ts';
+import { isTooDeep, problemsOfSchema } from '../../core/session/index.ts';
 
 /** A file's bytes, or a problem that names it. */
 export async function readBytes(path: string): Promise<Result<Uint8Array>> {
@@ -29,6 +29,14 @@ function describe(error: unknown): string {
 export async function readJson(path: string): Promise<Result<unknown>> {
   const bytes = await readBytes(path);
   if (!bytes.ok) return bytes;
+  // Writing it out again would run out of stack.
+  if (isTooDeep(bytes.value)) {
+    return fail({
+      code: 'terminal/not-json',
+      facts: { detail: 'it is nested without end' },
+      where: { file: path },
+    });
+  }
   try {
     return ok(JSON.parse(new TextDecoder().decode(bytes.value).replace(/^\uFEFF/, '')));
   } catch (error) {

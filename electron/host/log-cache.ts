@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { NoteSchema } from '../../core/contract/index.ts';
 import { type Log, quantityIds } from '../../core/log/index.ts';
@@ -46,8 +48,9 @@ function fingerprintOfSources(): string | null {
   try {
     const folder = new URL('../../core/log/', import.meta.url);
     const hash = createHash('sha256');
-    for (const name of readdirSync(folder).sort())
-      hash.update(name).update(readFileSync(new URL(name, folder)));
+    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((n) => n.endsWith('.ts'));
+    for (const name of names.sort())
+      hash.update(name).update(readFileSync(join(fileURLToPath(folder), name)));
     return hash.digest('hex');
   } catch {
     return null;

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { projectFolder } from './pinned-node.mjs';
 
 export type ThirdParty = {
   readonly name: string;
@@ -8,6 +9,23 @@ export type ThirdParty = {
   /** Its licence as it stands in the package; null where the package holds none. */
   readonly text: string | null;
 };
+
+/** Licences that let a program under the MIT licence carry the work, by their SPDX names. */
+const permissive: ReadonlySet<string> = new Set([
+  'MIT',
+  'ISC',
+  '0BSD',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'Apache-2.0',
+  'OFL-1.1',
+  '(MIT OR CC0-1.0)',
+]);
+
+/** Those whose licence nobody has looked at yet. */
+export function unknownLicences(all: readonly ThirdParty[]): readonly ThirdParty[] {
+  return all.filter(({ licence }) => !permissive.has(licence));
+}
 
 type Locked = { readonly version: string; readonly license?: string; readonly dev?: boolean };
 
@@ -38,4 +56,12 @@ export function thirdPartyNotice(all: readonly ThirdParty[]): string {
 function licenceText(folder: string): string | null {
   const file = readdirSync(folder).find((name) => /^(licen[cs]e|copying|ofl)/i.test(basename(name)));
   return file === undefined ? null : readFileSync(join(folder, file), 'utf8');
+}
+
+if (import.meta.main) {
+  const all = thirdParties(projectFolder);
+  for (const { name, version, licence } of all) console.log(`${licence.padEnd(18)} ${name} ${version}`);
+  const unknown = unknownLicences(all);
+  for (const { name, licence } of unknown) console.error(`Not looked at yet: ${name} (${licence})`);
+  process.exitCode = unknown.length === 0 ? 0 : 1;
 }

@@ -1,6 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { isJsonObject } from '../../core/session/index.ts';
-import { isTooDeep } from './json-depth.ts';
+import { isJsonObject, isTooDeep } from '../../core/session/index.ts';
 import { sha256 } from './sha256.ts';
 
 /**

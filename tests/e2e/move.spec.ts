@@ -32,16 +32,12 @@ test('a copy is merged, and the other note is taken and taken back', async ({ pa
 
   // Both change it now.
   const second = await otherCopy(sessionFolder, 'theirs');
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('Undo');
-  await expect(page.getByRole('option', { name: /Undo: merged copy/ })).toBeVisible();
-  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Undo: merged copy' }).click();
   await expect.poll(note).not.toBe('gusty after noon');
   await page.keyboard.press('Control+k');
   await page.keyboard.type('Merge another');
   await page.keyboard.press('Enter');
   await dialog.getByLabel('Folder or zip of the other copy').fill(second);
-  await page.keyboard.press('Enter');
   await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
   await expect(dialog.getByText('One thing was changed in two ways')).toBeVisible({ timeout: 30_000 });
   await dialog.getByRole('button', { name: /^Take “theirs” for Note/ }).click();

@@ -5,7 +5,7 @@ import type { RequestContext } from '../../../core/contract/index.ts';
 import { readLog } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
-import { cacheOfLog, logOfCache } from '../../../electron/host/log-cache.ts';
+import { cacheOfLog, logOfCache, readerFingerprint } from '../../../electron/host/log-cache.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const loose = new URL('../../../sample-sessions/loose-logs/before-1.00-bar.csv', import.meta.url);
@@ -35,6 +35,10 @@ async function ledgerOf(folder: string): Promise<unknown> {
 }
 
 describe('the cache of channels', () => {
+  it('belongs to the sources of the reader that made it, in all their folders', () => {
+    expect(readerFingerprint('9.9.9')).toMatch(/^[0-9a-f]{64}$/);
+  });
+
   it('gives back the log it was made from, gaps and flags too', () => {
     const log = unwrap(readLog(readFileSync(loose), { file: 'x.csv' }));
     const cache = cacheOfLog(log, 'key');
