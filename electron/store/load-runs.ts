@@ -74,7 +74,13 @@ async function loadRun(
     if (files > 0) notices.push({ code: 'store/unfinished-removed', facts: { files } });
   }
   const hasSource = (await fs.stat(sourcePath(folder, name)))?.kind === 'file';
-  const loaded = await loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
+  const load = () => loadDocument(place, (json) => readRunRecord(json, place.shown), fs);
+  let loaded = await load();
+  if (!loaded.ok && hasSource && mayWrite) {
+    // A share that hiccups shows nothing for a moment. What is lost must be lost again once its folder answers.
+    await fs.list(runFolder(folder, name));
+    loaded = await load();
+  }
   if (!loaded.ok) {
     const [{ code }] = loaded.problems;
     if (code === 'session/newer-version') {

@@ -3,7 +3,7 @@ import type { Note } from '../../core/result/index.ts';
 import { IdSchema, RunRecordSchema } from '../../core/session/index.ts';
 import type { Loaded, Saved } from './document.ts';
 import { loadDocument, restoreDocument } from './document.ts';
-import { errorCode, type FileSystem } from './file-system.ts';
+import { diskError, errorCode, type FileSystem } from './file-system.ts';
 import { keepVersion, listIfThere, type Place, versionsOf } from './history.ts';
 import { folderNames, placeIn, runFolder, sourceName } from './layout.ts';
 import { readRunRecord } from './read-run-record.ts';
@@ -120,6 +120,8 @@ export async function settle<T>(
     notices.push({ code: 'store/damage-left', facts: { file: place.shown } });
   }
   if (!mayWrite) return saved;
+  // It was not there a moment ago and is now: a share that hiccups, and no reason to bring an older one back.
+  if (condition === 'missing' && (await fs.stat(place.path)) !== null) throw diskError('ESTALE', place.path);
   if (condition === 'damaged' || condition === 'missing') {
     const to = condition === 'damaged' ? await setAside(folder, place.shown, now, fs) : null;
     const restored = await restoreDocument(place, loaded, fs);

@@ -404,6 +404,49 @@ describe('what can only be read opens for reading and says why', () => {
   });
 });
 
+/** A share on which the next reading of each of these paths finds nothing. */
+function hiccup(paths: readonly string[]): FileSystem {
+  const once = new Set(paths);
+  const gone = (path: string) => {
+    if (once.delete(path)) throw diskError('ENOENT', path);
+  };
+  return {
+    ...nodeFileSystem,
+    readFile: async (path, limit) => {
+      gone(path);
+      return nodeFileSystem.readFile(path, limit);
+    },
+    list: async (path) => {
+      gone(path);
+      return nodeFileSystem.list(path);
+    },
+  };
+}
+
+describe('a share that shows nothing for a moment', () => {
+  it('loses no note of a run', async () => {
+    const fixture = await goodSession();
+    const before = await readFile(runPath(fixture, 'run.json'));
+    const fs = hiccup([runPath(fixture, 'run.json'), runPath(fixture, 'history')]);
+    const open = unwrap(await openSession(fixture.folder, { now: moment(9), fs }));
+    expect(open.notices).toEqual([]);
+    expect(open.runs.size).toBe(2);
+    unwrap(await closeSession(open));
+    expect(await readFile(runPath(fixture, 'run.json'))).toEqual(before);
+  });
+
+  it('brings no older session.json over one that was edited by hand', async () => {
+    const { folder } = await goodSession();
+    const path = join(folder, 'session.json');
+    await editFile(path, (t) => t.replace('"note": "dry"', '"note": "damp"'));
+    const result = await openSession(folder, { now: moment(9), fs: hiccup([path]) });
+    expect(result.ok ? '' : result.problems[0].code).toBe('store/folder-gone');
+    const open = await opened(folder, 10);
+    expect(open.session.note).toBe('damp');
+    unwrap(await closeSession(open));
+  });
+});
+
 describe('odd and still whole', () => {
   it('a clock that went backwards between two saves loses neither', async () => {
     const { folder } = await goodSession();
