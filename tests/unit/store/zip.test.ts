@@ -218,6 +218,19 @@ describe('a zip from a stranger', () => {
     expect(await refusal(zip)).toMatchObject({ code: 'store/zip-unsafe', facts: { why: 'twice' } });
   });
 
+  it.each(['first', 'last'] as const)(
+    'in which a name differs between its two places (the %s) is refused: its file would be left behind',
+    async (which) => {
+      const files = { 's/session.json': session, 's/runs/a/source.csv': text('x') };
+      const zip = await crafted(files, (bytes) => {
+        const all = Buffer.from(bytes.buffer);
+        const at = which === 'first' ? all.indexOf('s/session') : all.lastIndexOf('s/runs');
+        bytes[at] = (bytes[at] ?? 0) ^ 4;
+      });
+      expect((await refusal(zip))?.code).toBe('store/zip-damaged');
+    },
+  );
+
   it('encrypted or packed in another way is refused', async () => {
     const mark = (offset: number, value: number) => (bytes: Uint8Array) => {
       const at = Buffer.from(bytes.buffer).indexOf('PK\x01\x02', 0, 'latin1');
