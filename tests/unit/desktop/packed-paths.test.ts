@@ -73,9 +73,9 @@ describe('what the packed program reads while it runs', () => {
       // Has the program's version to fall back on where no sources stand beside it.
       'electron/host/log-cache.ts',
       // Built beside main by the plugin of vite.config.ts; run as built in e2e/desktop/built-scripts.
-      'electron/host/read-log-bytes.ts',
+      'electron/host/read-stored-log.ts',
     ]);
-    const worker = readFileSync(join(project, 'electron/host/read-log-bytes.ts'), 'utf8');
+    const worker = readFileSync(join(project, 'electron/host/read-stored-log.ts'), 'utf8');
     expect(worker).toMatch(/new Worker\(new URL\('\.\/read-log-worker\.ts', import\.meta\.url\)\)/);
   });
 });
