@@ -1,6 +1,6 @@
 import { channelOf, type Log } from './channel.ts';
 import type { PullOptions } from './find-pulls.ts';
-import { medianOf } from './speed-ratio.ts';
+import { medianOf } from './median.ts';
 import type { Span } from './time-axis.ts';
 
 /** Slip at full load lets the engine run ahead by about so much (common practice). */

@@ -1,4 +1,5 @@
-import { indexAt, medianOf } from './speed-ratio.ts';
+import { medianOf } from './median.ts';
+import { indexAt } from './speed-ratio.ts';
 import type { Span } from './time-axis.ts';
 
 /** What made engine speed fall or jump while the pedal was down. */
@@ -166,6 +167,8 @@ function jumpAt(
   const back = indexAt(time, (time[i] ?? 0) - jump_s, from, i);
   const before = engineSpeed[back] ?? Number.NaN;
   const now = engineSpeed[i] ?? Number.NaN;
+  // Asked of nearly every sample of a pull: what the gear says is only worked out where it may matter.
+  if (!(now > leastGearJump * before)) return null;
   const gearRise = ratio ? gearRiseOver(ratio, time, from, back, i, to) : Number.NaN;
   // Where the road's speed tells the gear, the closest gears of a box part as well.
   if (!(now > (gearRise > 1 / nearestGears ? leastGearJump : leastJump) * before)) return null;

@@ -1,7 +1,8 @@
 import type { Note } from '../result/index.ts';
 import { channelOf, type Log } from './channel.ts';
+import { medianOf } from './median.ts';
 import type { GearSpan } from './one-gear.ts';
-import { medianOf, medianOfThree } from './speed-ratio.ts';
+import { medianOfThree } from './speed-ratio.ts';
 
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
 const leastRetard_rad = Math.PI / 180;

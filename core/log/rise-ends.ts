@@ -1,4 +1,5 @@
-import { indexAt, medianOf } from './speed-ratio.ts';
+import { medianOf } from './median.ts';
+import { indexAt } from './speed-ratio.ts';
 import { kneeTime, lineThrough } from './steady-rise.ts';
 import type { Span } from './time-axis.ts';
 

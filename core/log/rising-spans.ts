@@ -1,6 +1,6 @@
 import { partedByFoot } from './foot-moves.ts';
+import { medianOf } from './median.ts';
 import { type Rise, withEnds } from './rise-ends.ts';
-import { medianOf } from './speed-ratio.ts';
 import { slopeNoise, slopeOf } from './steady-rise.ts';
 import type { Span } from './time-axis.ts';
 

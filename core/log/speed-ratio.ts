@@ -15,17 +15,6 @@ export function speedRatio(engineSpeed: Float64Array, vehicleSpeed: Float64Array
   return ratio;
 }
 
-/** Median of the numbers in a window, NaN where there are none. */
-export function medianOf(values: Float64Array, from: number, to: number): number {
-  const picked = values
-    .subarray(Math.max(0, from), Math.max(0, to))
-    .filter((v) => !Number.isNaN(v))
-    .sort();
-  const n = picked.length;
-  if (n === 0) return Number.NaN;
-  return n % 2 === 1 ? (picked[n >> 1] ?? Number.NaN) : ((picked[n / 2 - 1] ?? 0) + (picked[n / 2] ?? 0)) / 2;
-}
-
 /** Median of a sample and its two neighbours; cheap, since it is asked for every sample of a pull. */
 export function medianOfThree(values: Float64Array, i: number): number {
   const a = values[i - 1] ?? Number.NaN;

@@ -1,6 +1,5 @@
-import { channelOf, type Log, type Pull, type QuantityId } from '../log/index.ts';
+import { channelOf, type Log, median, type Pull, type QuantityId } from '../log/index.ts';
 import type { Conditions } from './conditions.ts';
-import { median } from './median.ts';
 
 /**
  * The conditions with the air filled in from the log where a person entered none: barometer, ambient temperature and

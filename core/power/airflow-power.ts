@@ -1,7 +1,6 @@
-import { channelOf, type Log, type Pull } from '../log/index.ts';
+import { channelOf, type Log, median, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import { type FormulaCard, input } from './explain.ts';
-import { median } from './median.ts';
 import type { PullPower } from './pull-power.ts';
 
 export type AirflowPower = {

@@ -1,6 +1,6 @@
+import { median } from '../log/index.ts';
 import { type CurveTable, curveTable } from './curve-table.ts';
 import { samplesOf } from './gather.ts';
-import { median } from './median.ts';
 import { fitSlip, type Nominal, type SlipModel, type SpeedPair } from './slip.ts';
 import { slopeEstimator } from './slope-estimate.ts';
 import type { SpeedSignal } from './speed-signal.ts';

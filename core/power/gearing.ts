@@ -1,8 +1,7 @@
-import { channelOf, type Log, nearestGear, type Pull } from '../log/index.ts';
+import { channelOf, type Log, median, nearestGear, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import { type FormulaCard, input } from './explain.ts';
-import { median } from './median.ts';
 import { inputUncertainty } from './practice.ts';
 import { tyreSize } from './tyre-size.ts';
 

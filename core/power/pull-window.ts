@@ -1,5 +1,4 @@
-import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
-import { median } from './median.ts';
+import { type Channel, channelOf, type Log, median, type Pull } from '../log/index.ts';
 
 /** Where power is told, [from, to), and which samples around it may be used by the smoother. */
 export type PullWindow = {

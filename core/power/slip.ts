@@ -1,4 +1,4 @@
-import { median } from './median.ts';
+import { median } from '../log/index.ts';
 import { type Matrix, solveNormal } from './normal-equations.ts';
 
 /**

@@ -1,6 +1,5 @@
-import { type Channel, type Log, sampleFlag } from '../log/index.ts';
+import { type Channel, type Log, median, sampleFlag } from '../log/index.ts';
 import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
-import { median } from './median.ts';
 import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
 /** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */

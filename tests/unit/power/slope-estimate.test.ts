@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { median } from '../../../core/log/index.ts';
 import { samplesOf } from '../../../core/power/gather.ts';
 import type { Samples } from '../../../core/power/local-polynomial.ts';
-import { median } from '../../../core/power/median.ts';
 import { slopeEstimator } from '../../../core/power/slope-estimate.ts';
 import { plainSlope } from '../../support/plain-slope.ts';
 import { normal, seeded } from '../../support/random.ts';

@@ -1,11 +1,28 @@
 /** Median; NaN of none. Values that are no number count as largest, as in a sort. */
 export function median(values: Float64Array): number {
-  const n = values.length;
-  if (n === 0) return Number.NaN;
   const a = values.slice();
-  const middle = n >> 1;
   // A NaN would compare as neither and mislead the search.
-  if (a.some(Number.isNaN)) a.sort();
+  return middleOf(a, a.some(Number.isNaN));
+}
+
+/** Median of the numbers in a window, NaN where there are none. */
+export function medianOf(values: Float64Array, from: number, to: number): number {
+  const first = Math.max(0, from);
+  const picked = new Float64Array(Math.max(0, Math.min(values.length, to) - first));
+  let count = 0;
+  for (let i = first; i < first + picked.length; i++) {
+    const v = values[i] as number;
+    if (!Number.isNaN(v)) picked[count++] = v;
+  }
+  return middleOf(picked.subarray(0, count), false);
+}
+
+/** Median of numbers that may be put in another order. */
+function middleOf(a: Float64Array, hasGaps: boolean): number {
+  const n = a.length;
+  if (n === 0) return Number.NaN;
+  const middle = n >> 1;
+  if (hasGaps) a.sort();
   else select(a, middle);
   const upper = a[middle] as number;
   if (n % 2 === 1) return upper;
