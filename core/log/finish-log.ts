@@ -58,6 +58,8 @@ export function finishLog(read: ReadColumns): Result<Log> {
     preamble: layout.preamble,
     sampleRate_Hz: read.sampleRate_Hz,
     file,
+    headerLine: layout.headerLine,
+    firstDataLine: layout.firstDataLine,
   });
   if (!time.ok) return time;
   const { axis, column: timeColumn, unit: timeUnit, format } = time.value;

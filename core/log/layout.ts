@@ -49,9 +49,11 @@ export function findLayout(head: string): Layout | null {
   for (const delimiter of delimiters) {
     if (!head.includes(delimiter)) continue;
     const candidate = tryDelimiter(head, delimiter, isQuoted);
-    if (candidate && (!best || candidate.score > best.score * 1.001)) best = candidate;
+    if (!candidate || candidate.columns === 1) continue;
+    if (!best || candidate.score > best.score * 1.001) best = candidate;
   }
-  best ??= tryDelimiter(head, ',', isQuoted);
+  // One column: what does not come up cannot cut its name.
+  best ??= tryDelimiter(head, delimiters.find((d) => !head.includes(d)) ?? ',', isQuoted);
   return best && layoutOf(best);
 }
 
@@ -91,7 +93,18 @@ function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candi
       score = s;
     }
   }
-  return columns === 0 ? null : { delimiter, decimal, rows, columns, score };
+  if (columns === 0) return null;
+  const filled = filledWidth(rows, columns);
+  // Some rows end in stray delimiters and others do not: the table is as wide as its cells.
+  return { delimiter, decimal, rows, columns: byLength.has(filled) ? filled : columns, score };
+}
+
+/** Cells up to the last that is filled in any row of numbers of this length. */
+function filledWidth(rows: readonly Row[], length: number): number {
+  return rows.reduce((most, row) => {
+    if (row.numbers === 0 || row.cells.length !== length) return most;
+    return Math.max(most, row.cells.findLastIndex((c) => c.trim() !== '') + 1);
+  }, 0);
 }
 
 function isValue(text: string, decimal: Decimal): boolean {
@@ -175,8 +188,7 @@ function filledCells(row: Row): number {
 }
 
 function isDataRow(row: Row, columns: number): boolean {
-  const length = row.cells.length;
-  const isWide = length === columns || (length === columns + 1 && row.cells[columns]?.trim() === '');
+  const isWide = row.cells.length >= columns && row.cells.slice(columns).every((c) => c.trim() === '');
   return isWide && row.numbers > 0 && row.numbers >= 0.4 * filledCells(row);
 }
 

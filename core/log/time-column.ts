@@ -29,6 +29,9 @@ export type TimeInput = {
   readonly preamble: string;
   readonly sampleRate_Hz: number | null;
   readonly file: string;
+  /** Lines of the file, for what is wrong with its time. */
+  readonly headerLine: number;
+  readonly firstDataLine: number;
 };
 
 type Candidate = { readonly index: number; readonly trust: number; readonly reason: Note };
@@ -48,7 +51,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     return fail({
       code: 'log/no-time',
       facts: { columns: columns.slice(0, 40).map((c) => c.name) },
-      where: { file },
+      where: { file, line: input.headerLine },
     });
   }
   const kind = mainKind(input, best.index);
@@ -58,7 +61,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     return fail({
       code: 'log/time-stands-still',
       facts: { time_s: stamps[0] ?? Number.NaN },
-      where: { file, column: column.name },
+      where: { file, line: input.firstDataLine, column: column.name },
     });
   const meaning = meanings[best.index];
   let unit = meaning?.quantity === 'time' ? meaning.unit : '';

@@ -35,6 +35,7 @@ export function errorJson(problems: Problems): unknown {
       message: `${said.message} ${said.remedy}`,
       file: problem.where?.file ?? null,
       ...(problem.where?.line === undefined ? {} : { line: problem.where.line }),
+      ...(problem.where?.column === undefined ? {} : { column: problem.where.column }),
     };
   };
   const [first, ...rest] = problems;

@@ -1,6 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
 import { expect, test } from './support/workbench.ts';
+
+const looseLogs = join(import.meta.dirname, '../../sample-sessions/loose-logs');
 
 test.use({ viewport: { width: 1366, height: 768 } });
 
@@ -66,4 +70,52 @@ test('a channel by formula is checked as it is typed, kept, and can be plotted',
   await expect(dialog).toBeHidden({ timeout: 30_000 });
   await channels.getByRole('button', { name: 'Pressure ratio' }).click();
   await expect(channels.getByRole('img', { name: /Pressure ratio/ })).toBeVisible();
+});
+
+test.describe('with logs of one’s own', () => {
+  test.use({ startsWith: 'nothing' });
+
+  test('a column corrected once is right at once in the next log with the same columns, until it is forgotten', async ({
+    page,
+  }) => {
+    const choose = async (name: string, button: RegExp) => {
+      const chooser = page.waitForEvent('filechooser');
+      await page.getByRole('button', { name: button }).click();
+      await (await chooser).setFiles(join(looseLogs, name));
+    };
+    await page.getByRole('button', { name: 'New session' }).click();
+    await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
+    await page.getByRole('button', { name: 'Create' }).click();
+    await choose('before-1.00-bar.csv', /Drop the log here/);
+    await page.getByRole('tab', { name: /Pulls/ }).click();
+    await page.getByRole('button', { name: /^Columns of before/ }).click();
+    const first = page.getByRole('dialog', { name: /^Columns of before/ });
+    await first.getByRole('button', { name: /Quantity of EGT/ }).click();
+    await page.getByRole('option', { name: 'Oil temperature' }).click();
+    await expect(first.getByRole('checkbox', { name: /logs that come later/ })).toBeChecked();
+    await first.getByRole('button', { name: 'Use these columns' }).click();
+    await expect(first).toBeHidden({ timeout: 30_000 });
+
+    const transfer = await page.evaluateHandle(
+      (text) => {
+        const data = new DataTransfer();
+        data.items.add(new File([text], 'after-1.10-bar.csv'));
+        return data;
+      },
+      readFileSync(join(looseLogs, 'after-1.10-bar.csv'), 'utf8'),
+    );
+    await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    await page
+      .getByRole('dialog', { name: 'Where do these logs belong?' })
+      .getByRole('button', { name: 'Import' })
+      .click();
+    await page.getByRole('button', { name: /^Columns of after/ }).click({ timeout: 30_000 });
+    const second = page.getByRole('dialog', { name: /^Columns of after/ });
+    const row = second.getByRole('row', { name: /^EGT/ });
+    await expect(row).toContainText('Oil temperature');
+    await expect(row).toContainText('As set by hand for an earlier log with the same columns.');
+    await expect(second.getByText('Kept for logs with these columns: EGT.')).toBeVisible();
+    await second.getByRole('button', { name: 'Forget' }).click();
+    await expect(second.getByText(/Kept for logs with these columns/)).toBeHidden();
+  });
 });

@@ -72,11 +72,13 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/no-time': (f) => ({
     message: `In keiner der Spalten steht die Zeit: ${f.columns.join(', ')}.`,
-    remedy: 'Die Zeitspalte in der Zuordnung angeben, oder die Abtastrate nennen.',
+    remedy:
+      'In einer Kopie der Datei die Zeitspalte „Zeit (s)“ nennen oder über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),
   'log/time-stands-still': () => ({
     message: 'Die Zeit läuft nie weiter.',
-    remedy: 'In der Zuordnung eine andere Spalte als Zeit wählen, oder die Abtastrate nennen.',
+    remedy:
+      'In einer Kopie der Datei diese Spalte herausnehmen und über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),
   'log/mapping-unit': (f) => ({
     message: `„${f.unit}“ ist keine Einheit dieser Größe: ${quantityNames[f.quantity]}.`,

@@ -71,11 +71,13 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/no-time': (f) => ({
     message: `None of the columns holds the time: ${f.columns.join(', ')}.`,
-    remedy: 'Name the time column in the mapping, or give the sample rate.',
+    remedy:
+      'In a copy of the file, call the time column “Time (s)”, or write the rate above the header: Sample rate: 20 Hz.',
   }),
   'log/time-stands-still': () => ({
     message: 'The time never moves on.',
-    remedy: 'Choose another column as time in the mapping, or give the sample rate.',
+    remedy:
+      'In a copy of the file, take that column out and write the rate above the header: Sample rate: 20 Hz.',
   }),
   'log/mapping-unit': (f) => ({
     message: `“${f.unit}” is no unit of this quantity: ${quantityNames[f.quantity]}.`,

@@ -55,7 +55,7 @@ export const verb = {
       rows.length === 0
         ? 'No full-throttle pull found.'
         : table([['pull', 'from', 'to', 'gear', 'rpm from', 'to', '', ''], ...rows], [1, 2, 3, 4, 5]),
-      ...notes.map((n) => noteText(n, terminalShow)),
+      ...notes.filter((n) => n.code !== 'log/no-pulls').map((n) => noteText(n, terminalShow)),
     ].join('\n\n');
     return ok({ text, json });
   },
