@@ -3,18 +3,17 @@ import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
-import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useHost } from '../host/HostProvider.tsx';
 import { useOpening } from '../start/use-opening.ts';
+import { Sum } from './Sum.tsx';
 import { useTask } from './use-task.ts';
 
-/** A zip from another machine: unpacked to a folder of its own, then opened. */
+/** A zip from another machine: unpacked to a folder of its own, its checksum shown, then opened. */
 export function UnpackDialog({ onClose }: { onClose: () => void }) {
   const { screens } = useWords();
   const said = screens.move;
   const host = useHost();
-  const { say } = useToasts();
   const [path, setPath] = useState('');
   const [into, setInto] = useState('');
   const task = useTask('sessions.unpack');
@@ -27,12 +26,7 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
     });
   }, [host]);
 
-  const run = async () => {
-    const done = await task.run({ path: path.trim(), into: into.trim() });
-    if (!done || !(await opening.open(done.folder))) return;
-    say(`${said.sum}: ${done.sha256}`);
-    onClose();
-  };
+  const { answer } = task;
   return (
     <Dialog
       title={said.unpackTitle}
@@ -41,17 +35,48 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
       problems={task.problems ?? opening.problems}
       actions={
         <>
-          <Button look="main" onPress={run} isDisabled={isBusy || path.trim() === '' || into.trim() === ''}>
-            {said.unpackNow}
-          </Button>
+          {answer ? (
+            <Button
+              look="main"
+              isDisabled={isBusy}
+              onPress={async () => (await opening.open(answer.folder)) && onClose()}
+            >
+              {screens.start.open}
+            </Button>
+          ) : (
+            <Button
+              look="main"
+              isDisabled={isBusy || path.trim() === '' || into.trim() === ''}
+              onPress={() => task.run({ path: path.trim(), into: into.trim() })}
+            >
+              {said.unpackNow}
+            </Button>
+          )}
           <Button onPress={onClose}>{screens.shell.cancel}</Button>
         </>
       }
     >
-      <p>{said.unpackWhy}</p>
-      <TextField label={said.zipToOpen} value={path} onChange={setPath} isDisabled={isBusy} autoFocus />
-      <TextField label={said.into} value={into} onChange={setInto} isDisabled={isBusy} />
-      {isBusy && <Progress label={said.unpacking} share={null} onCancel={task.cancel} />}
+      {answer ? (
+        <>
+          <p>
+            {said.unpacked(answer.files, answer.checked)} {answer.folder}
+          </p>
+          <Sum label={said.sum} sum={answer.sha256} />
+        </>
+      ) : (
+        <>
+          <p>{said.unpackWhy}</p>
+          <TextField label={said.zipToOpen} value={path} onChange={setPath} isDisabled={isBusy} autoFocus />
+          <TextField label={said.into} value={into} onChange={setInto} isDisabled={isBusy} />
+        </>
+      )}
+      {isBusy && (
+        <Progress
+          label={answer ? screens.start.opening : said.unpacking}
+          share={null}
+          onCancel={task.cancel}
+        />
+      )}
     </Dialog>
   );
 }

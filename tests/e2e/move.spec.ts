@@ -16,33 +16,22 @@ async function otherCopy(folder: string, note: string): Promise<string> {
   return copy;
 }
 
-test('a copy is merged, and the other note is taken and taken back', async ({ page, sessionFolder }) => {
+test('a copy is merged, and undo takes it back', async ({ page, sessionFolder }) => {
   const copy = await otherCopy(sessionFolder, 'gusty after noon');
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('menuitem', { name: 'Merge another copy' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Folder or zip of the other copy').fill(copy);
   await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
-  await expect(dialog.getByText('No log was missing here.')).toBeVisible({ timeout: 30_000 });
+  await expect(dialog.getByText('No log was missing here.')).toBeVisible({ timeout: 90_000 });
   await expect(dialog.getByText('gusty after noon')).toHaveCount(0);
   await dialog.getByRole('button', { name: 'Done' }).click();
   // What only the copy had changed is no conflict: it is taken.
   const note = () => JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).note;
   expect(note()).toBe('gusty after noon');
-
-  // Both change it now.
-  const second = await otherCopy(sessionFolder, 'theirs');
   await page.getByRole('button', { name: 'Undo: merged copy' }).click();
   await expect.poll(note).not.toBe('gusty after noon');
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('Merge another');
-  await page.keyboard.press('Enter');
-  await dialog.getByLabel('Folder or zip of the other copy').fill(second);
-  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
-  await expect(dialog.getByText('One thing was changed in two ways')).toBeVisible({ timeout: 30_000 });
-  await dialog.getByRole('button', { name: /^Take “theirs” for Note/ }).click();
-  await expect.poll(note).toBe('theirs');
-  for (const folder of [copy, second]) rmSync(folder, { recursive: true, force: true });
+  rmSync(copy, { recursive: true, force: true });
 });
 
 test('a session is packed with its checksum and opens from the zip', async ({ page, sessionFolder }) => {
@@ -52,7 +41,7 @@ test('a session is packed with its checksum and opens from the zip', async ({ pa
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Zip to write, on this machine').fill(zip);
   await dialog.getByRole('button', { name: 'Pack', exact: true }).click();
-  await expect(dialog.getByText(/^Packed: \d+ files\./)).toBeVisible({ timeout: 30_000 });
+  await expect(dialog.getByText(/^Packed: \d+ files\./)).toBeVisible({ timeout: 90_000 });
   expect(existsSync(zip)).toBe(true);
   const shown = (await dialog.locator('code').textContent())?.replaceAll(' ', '');
   expect(shown).toBe(sha256(readFileSync(zip)));
@@ -61,9 +50,11 @@ test('a session is packed with its checksum and opens from the zip', async ({ pa
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('menuitem', { name: 'Open a zip' }).click();
   await dialog.getByLabel('Zip on this machine').fill(zip);
-  await dialog.getByRole('button', { name: 'Unpack and open' }).click();
-  await expect(page.getByText('SHA-256 of the zip:')).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByText(shown ?? '')).toBeVisible();
+  await dialog.getByRole('button', { name: 'Unpack', exact: true }).click();
+  await expect(dialog.getByText(/^(\d+) of \1 files fit the checksums in the zip\./)).toBeVisible();
+  expect((await dialog.locator('code').textContent())?.replaceAll(' ', '')).toBe(shown);
+  await dialog.getByRole('button', { name: 'Open', exact: true }).click();
+  await expect(dialog).toBeHidden({ timeout: 60_000 });
   rmSync(zip);
 });
 
@@ -77,7 +68,7 @@ test.describe('a file that was set aside', () => {
     unwrap(await closeSession(open));
     writeFileSync(path, readFileSync(path, 'utf8').replace('"note": "three"', '"note": "thrde"'));
     await page.getByRole('button', { name: 'Open the sample' }).click();
-    await page.getByRole('button', { name: 'Look at it' }).click({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Look at it' }).click({ timeout: 90_000 });
     const dialog = page.getByRole('dialog');
     await expect(dialog.getByRole('listitem')).toHaveText(['note']);
     await dialog.getByRole('button', { name: 'Take it after all' }).click();

@@ -18,7 +18,11 @@ export const move: ScreenWords['move'] = {
     'Sie wird in einen eigenen Ordner entpackt, und nur, wenn jede Datei zu ihrer Prüfsumme passt. Was schon da ist, wird nicht ersetzt.',
   zipToOpen: 'Zip-Datei auf diesem Rechner',
   into: 'Entpacken in den Ordner',
-  unpackNow: 'Entpacken und öffnen',
+  unpackNow: 'Entpacken',
+  unpacked: (files, checked) =>
+    checked > 0
+      ? `${checked} von ${files} Dateien passen zu den Prüfsummen in der Zip-Datei.`
+      : `${files} Dateien. Die Zip-Datei bringt keine Liste von Prüfsummen mit.`,
   unpacking: 'Wird entpackt',
 
   merge: 'Andere Kopie zusammenführen',

@@ -16,7 +16,11 @@ export const move = {
     'It is unpacked to a folder of its own, and only if every file in it fits its checksum. Nothing that is there already is replaced.',
   zipToOpen: 'Zip on this machine',
   into: 'Folder to unpack into',
-  unpackNow: 'Unpack and open',
+  unpackNow: 'Unpack',
+  unpacked: (files: number, checked: number) =>
+    checked > 0
+      ? `${checked} of ${files} files fit the checksums in the zip.`
+      : `${files} files. The zip brings no list of checksums.`,
   unpacking: 'Unpacking',
 
   merge: 'Merge another copy',
