@@ -134,6 +134,17 @@ export const requests = {
     output: SnapshotSchema,
   }),
   'sessions.open': request({ input: z.strictObject({ folder: z.string() }), output: SnapshotSchema }),
+  /** How well pulls repeated in the session of another folder, which is only looked at. Null where it can't tell. */
+  'sessions.repeatability': request({
+    input: z.strictObject({ folder: z.string().min(1) }),
+    output: z.object({
+      sessionId: z.string(),
+      name: z.string(),
+      carName: z.string(),
+      createdAt: z.string(),
+      repeatability: z.object({ deviationShare: z.number(), degrees: z.number() }).nullable(),
+    }),
+  }),
   'sessions.close': request({ input: nothing, output: z.object({}) }),
   'session.get': request({ input: nothing, output: SnapshotSchema.nullable() }),
   'session.edit': request({

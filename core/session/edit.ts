@@ -3,6 +3,7 @@ import { ColumnMappingSchema, DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { type Entry, EntrySchema } from './entry.ts';
+import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
@@ -32,6 +33,7 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
     derivedChannels: z.array(DerivedChannelSchema).max(100),
   }),
   z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
+  z.strictObject({ type: z.literal('leaning.set'), leansOn: LeaningSchema.nullable() }),
   z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
   z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
   z.strictObject({
@@ -150,7 +152,8 @@ function typedAfter(session: Session, asTyped: Record<string, { value: number; u
 /**
  * The state after one edit. Pure; the host applies, saves and remembers the state before for undo.
  *
- * Errors: session/no-entry, session/no-run, session/no-table, session/baseline-stays, session/entry-has-runs; those of
+ * Errors: session/no-entry, session/no-run, session/no-table, session/baseline-stays, session/entry-has-runs,
+ *         session/leans-on-itself; those of
  *         a table that can't stand as it is.
  */
 export function applyEdit(state: SessionState, edit: SessionEdit): Result<SessionState> {
@@ -168,6 +171,10 @@ export function applyEdit(state: SessionState, edit: SessionEdit): Result<Sessio
       return withSession(state, { derivedChannels: edit.derivedChannels });
     case 'limits.set':
       return withSession(state, { limits: edit.limits });
+    case 'leaning.set':
+      return edit.leansOn?.sessionId === session.id
+        ? fail({ code: 'session/leans-on-itself', facts: {} })
+        : withSession(state, { leansOn: edit.leansOn });
     case 'setup.set':
       return withSession(state, { setup: edit.setup, ...typedAfter(session, edit.asTyped) });
     case 'entry.add': {

@@ -18,6 +18,7 @@ export * from './entry-pulls.ts';
 export * from './entry-trace.ts';
 export * from './json-depth.ts';
 export * from './json-difference.ts';
+export * from './leaning.ts';
 export * from './limits.ts';
 export * from './logged-fluid.ts';
 export { type MergeConflict, mergeJson } from './merge-json.ts';

@@ -9,6 +9,8 @@ declare module '../result/result.ts' {
     'session/no-table': { tableId: string };
     'session/baseline-stays': Record<string, never>;
     'session/entry-has-runs': { entryId: string; runs: number };
+    /** Also a copy of its folder: the same pulls would count twice. */
+    'session/leans-on-itself': Record<string, never>;
     /** The ladder needs the setup sheet. */
     'session/no-setup': Record<string, never>;
     /** What a merge left to decide stands in something that is no longer there. */

@@ -9,6 +9,7 @@ import {
 import { declaredChange } from './declared-change.ts';
 import { entryBefore } from './edit.ts';
 import { type EntryPeak, entryPeak } from './entry-peak.ts';
+import { priorOf } from './leaning.ts';
 import type { Session } from './session.ts';
 
 type Band = readonly [number, number];
@@ -42,6 +43,7 @@ export function judgeEntries(
     declared: isOneStep && after ? declaredChange(after) : null,
     margin: session.limits.margin_percent / 100,
     band_rad_s: band,
+    prior: priorOf(session),
   });
 }
 
@@ -65,7 +67,11 @@ export function sessionLedger(
     declared: declaredChange(entry),
     isKept: entry.state === 'kept',
   }));
-  const table = judgeSession(entries, { margin: session.limits.margin_percent / 100, band_rad_s: band });
+  const table = judgeSession(entries, {
+    margin: session.limits.margin_percent / 100,
+    band_rad_s: band,
+    prior: priorOf(session),
+  });
   return {
     ...table,
     lines: table.lines.map((line) => ({ ...line, peak: entryPeak(pullsOf(line.entryId)?.pulls ?? []) })),

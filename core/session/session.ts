@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
+import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema } from './run-record.ts';
 import { SessionTableSchema } from './session-table.ts';
@@ -21,6 +22,8 @@ export const SessionSchema = z.looseObject({
   setup: SetupSchema.nullable().default(null),
   conditions: ConditionsSchema,
   limits: LimitsSchema,
+  /** The earlier session of the car whose repeatability supports the verdicts of this one. */
+  leansOn: LeaningSchema.nullable().default(null),
   ledger: z.array(EntrySchema),
   /** Spark, boost and mixture tables of the engine control, as read and as stepped. */
   tables: z.array(SessionTableSchema).max(40).default([]),

@@ -25,6 +25,7 @@ import type { LogWatch } from './log-watch.ts';
 import { makeHandover } from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
+import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
 import { createSessionDesk, type SessionDesk } from './session-desk.ts';
 import { listVersions, readVersionOf } from './session-history.ts';
 import { thinnedChannel } from './thinned-channel.ts';
@@ -138,6 +139,8 @@ export function createHandlers(
       return folder.ok ? openFolder(folder.value, context) : folder;
     },
     'sessions.open': (input, context) => openFolder(input.folder, context),
+    'sessions.repeatability': ({ folder }, context) =>
+      repeatabilityOfFolder(folder, { now: now(), version: setting.version }, context),
     'sessions.close': async () => {
       const closed = await closeDesk(desk);
       return closed.ok ? ok({}) : closed;

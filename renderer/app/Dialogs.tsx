@@ -1,5 +1,6 @@
 import { DecideDialog } from '../bench/DecideDialog.tsx';
 import { DropPullDialog } from '../bench/DropPullDialog.tsx';
+import { LeaningDialog } from '../bench/LeaningDialog.tsx';
 import { ColumnsDialog } from '../columns/ColumnsDialog.tsx';
 import { CommandPalette } from '../components/CommandPalette.tsx';
 import { DerivedDialog } from '../derived/DerivedDialog.tsx';
@@ -50,6 +51,8 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <DerivedDialog onClose={close} />;
     case 'decide':
       return <DecideDialog onClose={close} />;
+    case 'leaning':
+      return <LeaningDialog onClose={close} />;
     case 'drop-pull':
       return <DropPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
     default:

@@ -73,6 +73,9 @@ export function useActions(): readonly Action[] {
       action('merge', 'session', screens.move.merge, null, canEdit, () =>
         show({ dialog: { type: 'merge' } }),
       ),
+      action('lean', 'session', screens.leaning.title, 'L', canEdit, () =>
+        show({ dialog: { type: 'leaning' } }),
+      ),
       action('close', 'session', said.closeSession, null, isOpen, close),
       action('next', 'ledger', said.nextEntry, 'J', isOpen, () => step(1)),
       action('previous', 'ledger', said.previousEntry, 'K', isOpen, () => step(-1)),

@@ -24,6 +24,7 @@ export type DialogView =
   | { readonly type: 'columns'; readonly runId: string }
   | { readonly type: 'derived' }
   | { readonly type: 'decide' }
+  | { readonly type: 'leaning' }
   | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };
 
 export type View = {

@@ -12,8 +12,10 @@ const style = loggerStyles[0];
  * A session folder with two entries of twelve pulls (24 on the bench) and two of one (2 on the bench), made
  * through the host from invented logs: a boost step of 8 kPa worth 3 %, then spark of 1 degree and lambda of
  * -0.02 driven once each.
+ *
+ * @param id  of the session: two of one id are copies of each other
  */
-export async function manyPullsSession(parent: string): Promise<string> {
+export async function manyPullsSession(parent: string, id = 'many-pulls'): Promise<string> {
   if (!style) throw new Error('no logger style');
   const uniform = seeded(24);
   for (let i = 0; i < 9; i++) uniform();
@@ -37,6 +39,7 @@ export async function manyPullsSession(parent: string): Promise<string> {
     { entryId: 'e-spark', pulls: many(1, { ...boosted, share: 0.04, spark_deg: 1 }) },
     { entryId: 'e-mixture', pulls: many(1, { ...boosted, share: 0.04, spark_deg: 1, lambda: 0.82 }) },
   ];
+  const ids = [id, 'e-baseline'];
   const scratch = mkdtempSync(join(tmpdir(), 'onechange-logs-'));
   const host = createHost({
     version: '0.0.0',
@@ -45,7 +48,7 @@ export async function manyPullsSession(parent: string): Promise<string> {
     sampleFolder: null,
     preferences: preferencesInMemory({}),
     now: () => '2027-03-14T10:00:00.000Z',
-    newId: () => 'e-baseline',
+    newId: () => ids.shift() ?? 'more',
   });
   const context: RequestContext = { requestId: 'make', signal: { aborted: false }, progress: () => {} };
   const made = await host.handle(

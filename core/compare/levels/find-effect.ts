@@ -2,11 +2,11 @@ import type { Note } from '../../result/index.ts';
 import { finiteMean, type Grid, onGrid } from '../band/grid.ts';
 import type { ChangeDeclaration, RepeatabilityPrior } from '../judge-input.ts';
 import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
-import { pooledVariance } from '../statistics/index.ts';
 import { type Day, fitDay, type Suspect } from './day-fit.ts';
+import { earlierDay } from './earlier-day.ts';
 import { type EffectFound, effectBetween } from './effect-between.ts';
 import { directionSuspect, driftSuspect, intakeBelongsToChange, readingSuspect } from './nuisances.ts';
-import { above, poolOf } from './pool.ts';
+import { poolOf } from './pool.ts';
 
 export type EffectWithRemarks = {
   readonly found: EffectFound;
@@ -131,25 +131,20 @@ function pressureReading({ pull }: Row, grid: Grid): number {
 /** A correction under a thousandth of power is not worth a line. */
 const worthSaying = 0.001;
 
-/** Earlier sessions speak unless today's pulls scatter beyond them. */
+/** What an earlier day tells of today's scatter, with the remark that it was used or why not. */
 function usablePrior(rows: readonly Row[], prior: RepeatabilityPrior | null, remarks: Note[]) {
-  if (!prior || !(prior.degrees > 0)) return null;
   const groups = [...new Set(rows.map((r) => r.group))].map((g) =>
     rows.filter((r) => r.group === g).map((r) => r.level),
   );
-  const today = pooledVariance(groups);
-  const known = { variance: prior.deviationShare ** 2, degrees: prior.degrees };
-  if (above(today, known) < 0.05) {
-    remarks.push({
-      code: 'compare/prior-refused',
-      facts: { deviationShare: prior.deviationShare, foundShare: Math.sqrt(today.variance) },
-    });
-    return null;
+  const { known, refusedBy } = earlierDay(groups, prior);
+  if (prior && refusedBy !== null) {
+    const facts = { deviationShare: prior.deviationShare, foundShare: refusedBy };
+    remarks.push({ code: 'compare/prior-refused', facts });
   }
-  remarks.push({
-    code: 'compare/prior-used',
-    facts: { deviationShare: prior.deviationShare, degrees: prior.degrees },
-  });
+  if (prior && known) {
+    const facts = { deviationShare: prior.deviationShare, degrees: known.degrees };
+    remarks.push({ code: 'compare/prior-used', facts });
+  }
   return known;
 }
 

@@ -40,6 +40,8 @@ export function judgeSession(
   const stating = judged.map(({ verdict, p }) => (verdict && p !== null && isStatement(verdict) ? p : null));
   const adjusted = adjust(stating);
   const fit = fitSession(entries, options);
+  // What a later session may lean on is what this day's pulls told, nothing handed on from before.
+  const own = (options.prior ? fitSession(entries, { ...options, prior: null }) : fit)?.day ?? null;
   const lines = entries.map((entry, i): SessionLine => {
     const adjustedP = adjusted[i] ?? null;
     return {
@@ -63,9 +65,7 @@ export function judgeSession(
     lines,
     ladder: fit && ladderOf(entries, fit, refused),
     drift: hasRepeat && fit ? driftOf(fit) : null,
-    repeatability: fit?.day
-      ? { deviationShare: Math.sqrt(fit.day.variance), degrees: fit.day.degrees }
-      : null,
+    repeatability: own && { deviationShare: Math.sqrt(own.variance), degrees: own.degrees },
     notes,
   };
 }

@@ -2,6 +2,7 @@ import { sharedBand, spooledBand } from '../band/common-band.ts';
 import { type Grid, gridOver } from '../band/grid.ts';
 import type { JudgeInput } from '../judge-input.ts';
 import { type DayFit, fitDay } from '../levels/day-fit.ts';
+import { earlierDay } from '../levels/earlier-day.ts';
 import { noiseFloor } from '../levels/find-effect.ts';
 import { directionSuspect, driftSuspect, readingSuspect } from '../levels/nuisances.ts';
 import { type ChosenPull, choosePulls } from '../selection/choose-pulls.ts';
@@ -55,7 +56,11 @@ export function fitSession(
   const setupOf = Int32Array.from(rows, (r) => setups.indexOf(r.setup));
   const readings = Float64Array.from(rows, (r) => r.pull.start.intakeTemperature ?? Number.NaN);
   const pulls = rows.map((r) => r.pull);
-  const prior = options.prior ?? null;
+  const entryIds = [...new Set(rows.map((r) => r.group))];
+  const { known } = earlierDay(
+    entryIds.map((id) => rows.filter((r) => r.group === id).map((r) => r.level)),
+    options.prior ?? null,
+  );
   const everySetup = setups.map((_, i) => i);
   const intake = readingSuspect('intake', readings, setupOf, everySetup);
   const direction = directionSuspect(pulls, setupOf);
@@ -64,7 +69,7 @@ export function fitSession(
     levels: Float64Array.from(rows, (r) => r.level),
     setupOf,
     setups: setups.length,
-    prior: prior && { variance: prior.deviationShare ** 2, degrees: prior.degrees },
+    prior: known,
     varianceFloor: noiseFloor(rows),
     suspects: {
       ...(intake && { intake }),

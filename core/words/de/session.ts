@@ -33,6 +33,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: 'Die Ausgangsmessung ist Eintrag 0 und bleibt dort.',
     remedy: 'Stattdessen einen neuen Eintrag anlegen.',
   }),
+  'session/leans-on-itself': () => ({
+    message: 'Das ist diese Sitzung selbst oder eine Kopie davon: dieselben Züge zählten doppelt.',
+    remedy: 'Einen anderen Tag des Autos wählen.',
+  }),
   'session/entry-has-runs': (f) => ({
     message: `Dieser Eintrag enthält ${f.runs} gefahrene Aufzeichnungen und kann nicht entfernt werden.`,
     remedy: 'Stattdessen verwerfen: Er bleibt im Buch, zählt aber nicht mehr.',

@@ -33,6 +33,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: 'The baseline is entry 0 and stays there.',
     remedy: 'Add a new entry instead.',
   }),
+  'session/leans-on-itself': () => ({
+    message: 'That is this session itself, or a copy of it: the same pulls would count twice.',
+    remedy: 'Choose another day of the car.',
+  }),
   'session/entry-has-runs': (f) => ({
     message: `This entry holds ${f.runs} driven runs and can't be removed.`,
     remedy: 'Drop it instead: it stays in the book but no longer counts.',

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import {
   type ChangeDeclaration,
   changeKinds,
@@ -16,7 +17,7 @@ import { analyseFile } from '../analyse-file.ts';
 import { type Arguments, singleValue } from '../args.ts';
 import { readCar } from '../files.ts';
 import { type Answer, table, terminalShow } from '../output.ts';
-import { withSession } from '../session-host.ts';
+import { terminalHost } from '../session-host.ts';
 import { verdictJson } from '../verdict-json.ts';
 
 const usage =
@@ -80,11 +81,14 @@ function verdictText(verdict: Verdict, declared: ChangeDeclaration | null): stri
 }
 
 /** How well pulls repeated in an earlier session of the same car; null where it can't tell. */
-function repeatabilityOf(folder: string): Promise<Result<RepeatabilityPrior | null>> {
-  return withSession(folder, async (host) => {
-    const ledger = await host.ask('ledger.get', {});
-    return ledger.ok ? ok(ledger.value.repeatability) : ledger;
-  });
+async function repeatabilityOf(folder: string): Promise<Result<RepeatabilityPrior | null>> {
+  const host = terminalHost('terminal');
+  try {
+    const told = await host.ask('sessions.repeatability', { folder: resolve(folder) });
+    return told.ok ? ok(told.value.repeatability) : told;
+  } finally {
+    await host.close();
+  }
 }
 
 export const verb = {

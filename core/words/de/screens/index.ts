@@ -9,6 +9,7 @@ import { handover } from './handover.ts';
 import { heat } from './heat.ts';
 import { importing } from './import.ts';
 import { ladder } from './ladder.ts';
+import { leaning } from './leaning.ts';
 import { ledger } from './ledger.ts';
 import { mixture } from './mixture.ts';
 import { move } from './move.ts';
@@ -35,6 +36,7 @@ export const screens: ScreenWords = {
   heat,
   importing,
   ladder,
+  leaning,
   ledger,
   mixture,
   move,
