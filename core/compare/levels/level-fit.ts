@@ -53,12 +53,14 @@ export type Combination = {
  *
  * Where the nuisances say nothing this is the analysis of variance: s^2 is pooled inside setups. A coefficient
  * takes what pulls of one setup tell of it and leans on its prior for the rest; what neither knows widens the
- * contrast. Degrees of freedom from the expected information on s^2, those of a contrast by Satterthwaite.
+ * contrast. Degrees of freedom from the expected information on s^2, those of a contrast by Satterthwaite. A prior
+ * is leant on by an s^2 that is itself estimated: its error is added, twice, as the plain variance leaves out as much.
  *
  * Null where no setup has two pulls and no prior helps.
  *
  * Source: Searle, Casella and McCulloch, Variance Components (1992), chapter 6; Giesbrecht and Burns,
- *         Biometrics 41 (1985) 477 for the degrees of freedom.
+ *         Biometrics 41 (1985) 477 for the degrees of freedom; Prasad and Rao, JASA 85 (1990) 163, equation 3.7, and
+ *         Kenward and Roger, Biometrics 53 (1997) 983, for what the estimated s^2 adds (from memory).
  * Check:  one setup, one nuisance without prior: NIST StRD, Norris. Setups alone: NIST StRD, SiRstv.
  */
 export function fitLevels(data: LevelData): LevelFit | null {
@@ -130,9 +132,15 @@ export function fitLevels(data: LevelData): LevelFit | null {
     const total = varianceOf(variance);
     const h = 1e-4;
     const slope = (varianceOf(variance * (1 + h)) - varianceOf(variance * (1 - h))) / (2 * h);
+    const reach = inverse.map((row) => dot(row, distance));
+    const shrunk = reach.map((r, j) => r * variance * (precision[j] as number));
+    const moved = products.map((row) => dot(row, reach));
+    // How far the sum moves with the logarithm of s^2, squared, as expected.
+    const turn =
+      variance * shrunk.reduce((x, v, j) => x + v * dot(inverse[j] as readonly number[], moved), 0);
     return {
       difference: sum(levels.means) + corrections.reduce((x, y) => x + y, 0),
-      variance: total,
+      variance: total + 2 * turn * (2 / degrees),
       degrees: degrees * (total / Math.max(slope, 1e-3 * total)) ** 2,
       corrections,
     };
