@@ -3,17 +3,26 @@ import { sampleFlag } from './channel.ts';
 /** Columns that grow row by row. A row counts once `rows` is raised; until then it may be written again. */
 export class ColumnStore {
   readonly width: number;
+  /** Numbers in memory that several workers may read at once. */
+  readonly #isShared: boolean;
   readonly columns: Float64Array[];
   /** Made at a column's first flag, as most columns never need any. */
   readonly flags: (Uint8Array | null)[];
   rows = 0;
   capacity: number;
 
-  constructor(width: number, expectedRows: number) {
+  constructor(width: number, expectedRows: number, isShared = false) {
     this.width = width;
+    this.#isShared = isShared;
     this.capacity = Math.max(64, Math.ceil(expectedRows));
-    this.columns = Array.from({ length: width }, () => new Float64Array(this.capacity));
+    this.columns = Array.from({ length: width }, () => this.#room(this.capacity));
     this.flags = Array.from({ length: width }, () => null);
+  }
+
+  #room(length: number): Float64Array {
+    return this.#isShared
+      ? new Float64Array(new SharedArrayBuffer(8 * length))
+      : new Float64Array(new ArrayBuffer(8 * length));
   }
 
   /** Room for one more row at least. */
@@ -22,7 +31,7 @@ export class ColumnStore {
     for (let c = 0; c < this.width; c++) {
       const old = this.columns[c];
       if (!old) continue;
-      const wider = new Float64Array(capacity);
+      const wider = this.#room(capacity);
       wider.set(old);
       this.columns[c] = wider;
       const flags = this.flags[c];

@@ -16,6 +16,8 @@ export type LogReaderOptions = {
   readonly file: string;
   /** Size of the whole file in bytes where known: room is then made once. */
   readonly size?: number;
+  /** Puts the columns of numbers into memory that several workers may read at once. */
+  readonly isShared?: boolean;
   readonly mapping?: readonly ColumnMapping[];
   /** Rows per second, for a log without a time column. */
   readonly sampleRate_Hz?: number;
@@ -183,7 +185,8 @@ class Reader implements LogReader {
     const total = (this.#options.size ?? 0) / (this.#narrow ? 2 : 1);
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
-    this.#store = new ColumnStore(width, Math.min(expected, 4e9 / Math.max(1, width)));
+    const rows = Math.min(expected, 4e9 / Math.max(1, width));
+    this.#store = new ColumnStore(width, rows, this.#options.isShared);
     this.#news = { ...noNews(width), paddedBytes: this.#news.paddedBytes };
     this.#plain = new PlainRowReader(
       { delimiter: layout.delimiter, decimal: layout.decimal, cells: layout.columns },

@@ -62,23 +62,39 @@ export function analyseRun(
 
 /** The same from a log that was read before. */
 export function analyseLog(read: Log, input: Omit<AnalysisInput, 'file'>): RunAnalysis {
+  const found = pullsOfLog(read, input);
+  return { ...found, pulls: found.pulls.map((edited) => withPower(found.log, edited, input)) };
+}
+
+/** What is known of a log before the power of its pulls is. */
+export type PullsOfLog = Omit<RunAnalysis, 'pulls'> & { readonly pulls: readonly EditedPull[] };
+
+/** The first half of the analysis: channels by formula, pulls, and what a person did to them. */
+export function pullsOfLog(read: Log, input: Omit<AnalysisInput, 'file'>): PullsOfLog {
   const { log, problems } = input.derived
     ? withDerivedChannels(read, input.derived.channels, input.derived.parser)
     : { log: read, problems: [] };
-  const { car, conditions, record, runId } = input;
+  const { car, record, runId } = input;
   const found = findPulls(log, {
     gearRatios: car.gearRatios,
     finalDrive: car.finalDrive,
     rollingRadius_m: car.rollingRadius_m,
     pullGear: car.pullGear,
   });
-  const pulls = editPulls(log, runId, found.pulls, record.pullEdits).map((edited): AnalysedPull => {
-    const power = powerOfPull(log, edited.pull, car, conditions);
-    return power.ok
-      ? { ...edited, power: power.value, problems: [] }
-      : { ...edited, counts: false, power: null, problems: power.problems };
-  });
+  const pulls = editPulls(log, runId, found.pulls, record.pullEdits);
   return { log, pulls, warnings: [...log.warnings, ...found.warnings], problems };
+}
+
+/** The second half, pull by pull; none depends on another. */
+export function withPower(
+  log: Log,
+  edited: EditedPull,
+  { car, conditions }: Pick<AnalysisInput, 'car' | 'conditions'>,
+): AnalysedPull {
+  const power = powerOfPull(log, edited.pull, car, conditions);
+  return power.ok
+    ? { ...edited, power: power.value, problems: [] }
+    : { ...edited, counts: false, power: null, problems: power.problems };
 }
 
 /** The pulls of a run that count, as the judge takes them; `firstOrder` is the place of the first in the session. */

@@ -266,7 +266,7 @@ export async function takeWatched(
   earlierRunId: string | null,
 ): Promise<Result<{ runId: string; replaces: string | null }>> {
   if (!desk) return fail({ code: 'contract/no-session', facts: {} });
-  const taken = await desk.take({ path }, null);
+  const taken = await desk.take({ path }, null, unasked);
   if (!taken.ok) return taken;
   const { record, duplicateOf } = taken.value;
   const runId = record.id;
@@ -292,7 +292,7 @@ export async function importInto(
   entryId: string | null,
   context: RequestContext,
 ): Promise<Result<RequestOutput<'runs.import'>>> {
-  const imported = await desk.take(source, entryId);
+  const imported = await desk.take(source, entryId, context);
   if (!imported.ok) return imported;
   const { record, duplicateOf } = imported.value;
   const runId = duplicateOf ?? record.id;

@@ -21,6 +21,7 @@ import {
   saveSession,
 } from '../store/index.ts';
 import { type Analyst, createAnalyst } from './analyst.ts';
+import { orCalledOff } from './called-off.ts';
 import { isLongerCopy, standInEdits } from './longer-copy.ts';
 import { settledState } from './merge-copies.ts';
 import { summaryOfRun } from './run-summary.ts';
@@ -42,7 +43,11 @@ export type SessionDesk = {
   readonly settle: (choice: Parameters<typeof settledState>[2]) => Promise<Result<void>>;
   readonly undo: () => Promise<Result<void>>;
   readonly redo: () => Promise<Result<void>>;
-  readonly take: (source: LogSource, entryId: string | null) => Promise<Result<ImportedLog>>;
+  readonly take: (
+    source: LogSource,
+    entryId: string | null,
+    context: RequestContext,
+  ) => Promise<Result<ImportedLog>>;
   /** Puts a run into an entry, unless it stands in one already. */
   readonly join: (record: RunRecord, entryId: string | null) => Promise<Result<void>>;
   /** Makes an earlier version of session.json the present one. */
@@ -64,6 +69,7 @@ export function createSessionDesk(
 ): SessionDesk {
   const history = createUndoHistory();
   const analyst: Analyst = createAnalyst(open, programVersion);
+  const imports = new Set<Promise<unknown>>();
   let revision = 1;
   let queue: Promise<unknown> = Promise.resolve();
 
@@ -196,8 +202,13 @@ export function createSessionDesk(
         if (!target) return fail({ code: 'session/nothing-to-redo', facts: {} });
         return save(state(), withNewRuns(target));
       }),
-    take: async (source, entryId) => {
-      const imported = await importLog(open, source, {}, now());
+    take: async (source, entryId, { signal }) => {
+      const hooks = { onCopied: analyst.expect, isCancelled: () => signal.aborted };
+      const importing = importLog(open, source, {}, now(), hooks);
+      // The flush of a big file can't be hurried; nobody who called it off has to wait for it.
+      importing.catch(() => undefined).finally(() => imports.delete(importing));
+      imports.add(importing);
+      const imported = await orCalledOff(importing, signal);
       if (!imported.ok) return imported;
       const { record } = imported.value;
       if (entryId !== null) {
@@ -215,6 +226,8 @@ export function createSessionDesk(
     },
     close: async () => {
       await queue;
+      await Promise.allSettled(imports);
+      await analyst.close();
       return closeSession(open);
     },
   };

@@ -33,19 +33,27 @@ export type ImportedLog = {
   readonly healed: boolean;
 };
 
+/** Hooks of a long import; both may be left out. */
+export type ImportHooks = {
+  /** Bytes copied so far. */
+  readonly onCopied?: (bytes: number) => void;
+  readonly isCancelled?: () => boolean;
+};
+
 /**
  * Copies a log byte for byte into the session and tells so only once it is durable. The original is only read.
  * The same bytes a second time are no second run: they are told as a duplicate, and heal a run whose own copy
  * was lost or damaged.
  *
  * Errors: store/source-changing where the file grew or was rewritten meanwhile; store/missing; store/read-only
- * and its kin; store/upload-broken; disk problems. Nothing of it stays in the session then.
+ * and its kin; store/upload-broken; contract/cancelled; disk problems. Nothing of it stays in the session then.
  */
 export async function importLog(
   open: OpenSession,
   source: LogSource,
   details: ImportDetails,
   now: string,
+  hooks: ImportHooks = {},
 ): Promise<Result<ImportedLog>> {
   const { fs } = open.inner;
   const runs = join(open.folder, folderNames.runs);
@@ -59,13 +67,15 @@ export async function importLog(
       await ensureFolder(runs, fs);
       await fs.makeFolder(staged);
       // A long upload must not keep edits waiting, so only the last step waits its turn.
-      const copy = await copyInto(join(staged, sourceName), source, fs);
+      const copy = await copyInto(join(staged, sourceName), source, fs, hooks);
       if (!copy.ok) return copy;
+      if (hooks.isCancelled?.()) throw new CalledOff();
       const done = await writing(open, () => commit(open, staged, { ...details, name, ...copy.value }, now));
       isCommitted = done.ok && done.value.duplicateOf === null;
       return done;
     });
   } catch (error) {
+    if (error instanceof CalledOff) return fail({ code: 'contract/cancelled', facts: {} });
     if (error instanceof BrokenUpload) return fail({ code: 'store/upload-broken', facts: { name } });
     throw error;
   } finally {
@@ -76,6 +86,8 @@ export async function importLog(
 
 /** The bytes stopped coming: the sender's failure, not the disk's. */
 class BrokenUpload extends Error {}
+
+class CalledOff extends Error {}
 
 async function* guarded(content: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
   try {
@@ -93,15 +105,22 @@ function nameOf(source: LogSource): string {
 
 type Copy = { readonly sha256: string; readonly size_bytes: number };
 
-async function copyInto(path: string, source: LogSource, fs: FileSystem): Promise<Result<Copy>> {
+async function copyInto(
+  path: string,
+  source: LogSource,
+  fs: FileSystem,
+  hooks: ImportHooks,
+): Promise<Result<Copy>> {
   if (!('path' in source)) {
     const { content } = source;
-    return ok(await hashedCopy(path, content instanceof Uint8Array ? [content] : guarded(content), fs));
+    return ok(
+      await hashedCopy(path, content instanceof Uint8Array ? [content] : guarded(content), fs, hooks),
+    );
   }
   const reader = await fs.openRead(source.path, { followLinks: true });
   try {
     const before = await reader.state();
-    const copy = await hashedCopy(path, partsOf(reader), fs);
+    const copy = await hashedCopy(path, partsOf(reader), fs, hooks);
     const after = await reader.state();
     const isSteady = before.modified_ms === after.modified_ms && copy.size_bytes === after.size;
     if (!isSteady) return fail({ code: 'store/source-changing', facts: { name: basename(source.path) } });
@@ -115,6 +134,7 @@ async function hashedCopy(
   path: string,
   parts: Iterable<Uint8Array> | AsyncIterable<Uint8Array>,
   fs: FileSystem,
+  hooks: ImportHooks,
 ): Promise<Copy> {
   const hash = createHash('sha256');
   let size_bytes = 0;
@@ -122,6 +142,8 @@ async function hashedCopy(
     for await (const part of parts) {
       hash.update(part);
       size_bytes += part.length;
+      hooks.onCopied?.(size_bytes);
+      if (hooks.isCancelled?.()) throw new CalledOff();
       yield part;
     }
   }

@@ -29,7 +29,7 @@ describe('what the packed program reads while it runs', () => {
     expect(main).toContain("join(here, '..', '..', '..', 'renderer', 'dist')");
     expect(main).toContain("join(here, 'preload.cjs')");
     const screens = relative(project, join(project, dist, '..', '..', '..', 'renderer', 'dist'));
-    const scripts = ['main.mjs', 'preload.cjs', 'read-log-worker.mjs', 'chunk-abc.mjs'];
+    const scripts = ['main.mjs', 'preload.cjs', 'log-worker.mjs', 'chunk-abc.mjs'];
     for (const file of [
       'package.json',
       String(packaging.extraMetadata.main),
@@ -73,9 +73,9 @@ describe('what the packed program reads while it runs', () => {
       // Has the program's version to fall back on where no sources stand beside it.
       'electron/host/log-cache.ts',
       // Built beside main by the plugin of vite.config.ts; run as built in e2e/desktop/built-scripts.
-      'electron/host/read-stored-log.ts',
+      'electron/host/log-crew.ts',
     ]);
-    const worker = readFileSync(join(project, 'electron/host/read-stored-log.ts'), 'utf8');
-    expect(worker).toMatch(/new Worker\(new URL\('\.\/read-log-worker\.ts', import\.meta\.url\)\)/);
+    const worker = readFileSync(join(project, 'electron/host/log-crew.ts'), 'utf8');
+    expect(worker).toMatch(/new Worker\(new URL\('\.\/log-worker\.ts', import\.meta\.url\)\)/);
   });
 });

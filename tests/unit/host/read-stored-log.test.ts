@@ -1,9 +1,11 @@
-import { rm, writeFile } from 'node:fs/promises';
+import { readdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { RequestContext } from '../../../core/contract/index.ts';
 import { readLog } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
+import { analyseLog } from '../../../core/session/index.ts';
+import { createAnalyst } from '../../../electron/host/analyst.ts';
 import { readStoredLog } from '../../../electron/host/read-stored-log.ts';
 import { importLog, type OpenSession, readSource } from '../../../electron/store/index.ts';
 import { writeBigLog } from '../../bench/big-log.ts';
@@ -71,6 +73,60 @@ describe('a large log', () => {
     // Asked every 20 ms; what a loaded machine adds to that it adds to the reading as well.
     expect(took_ms).toBeLessThan(Math.max(100, whole_ms / 2));
   }, 120_000);
+
+  it('is analysed by workers as it would be in one piece, and again as fast as it comes', async () => {
+    const { open, record } = await withLog((path) => writeBigLog(path, 6));
+    const analyst = createAnalyst(open, 'test');
+    const shares: number[] = [];
+    const context = { ...quiet, progress: (share: number) => shares.push(share) };
+    const found = unwrap(await analyst.one(record.id, context));
+    const { car, conditions } = open.session;
+    const whole = unwrap(readLog(unwrap(await readSource(open, record.id)), { file: record.name }));
+    expect(found).toEqual(analyseLog(whole, { runId: record.id, record, car, conditions }));
+    expect(found.pulls.length).toBeGreaterThan(10);
+    expect(found.pulls.every((p) => p.power)).toBe(true);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    await analyst.settled();
+    const again = createAnalyst(open, 'test');
+    expect(unwrap(await again.one(record.id, quiet)).pulls).toEqual(found.pulls);
+    await analyst.close();
+    await again.close();
+  }, 120_000);
+
+  it.each([0.1, 0.9])(
+    'called off at a share of %d of its analysis is told so, and can be asked again',
+    async (share) => {
+      const { open, record } = await withLog((path) => writeBigLog(path, 20));
+      const analyst = createAnalyst(open, 'test');
+      const signal = { aborted: false };
+      let calledOff = Number.NaN;
+      const progress = (reached: number) => {
+        if (reached < share || signal.aborted) return;
+        signal.aborted = true;
+        calledOff = performance.now();
+      };
+      const start = performance.now();
+      const found = await analyst.one(record.id, { ...quiet, signal, progress });
+      const before_ms = calledOff - start;
+      const took_ms = performance.now() - calledOff;
+      expect(found.ok ? '' : found.problems[0].code).toBe('contract/cancelled');
+      expect(took_ms).toBeLessThan(Math.max(100, before_ms / 4));
+      expect((await analyst.one(record.id, quiet)).ok).toBe(true);
+      await analyst.close();
+    },
+    120_000,
+  );
+
+  it('called off while it is copied leaves nothing behind', async () => {
+    const folder = await newSessionFolder();
+    const open: OpenSession = await opened(folder);
+    const path = join(await scratchFolder(), 'big.csv');
+    writeBigLog(path, 6);
+    const found = await importLog(open, { path }, {}, moment(2), { isCancelled: () => true });
+    expect(found.ok ? '' : found.problems[0].code).toBe('contract/cancelled');
+    expect(open.runs.size).toBe(0);
+    expect(await readdir(join(folder, 'runs'))).toEqual([]);
+  }, 60_000);
 
   it('whose file is gone says so', async () => {
     const { open, record, source } = await withLog((path) => writeBigLog(path, 4));

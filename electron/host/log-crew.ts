@@ -1,0 +1,176 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { RequestContext } from '../../core/contract/index.ts';
+import type { DerivedChannel, Log, LogReaderOptions } from '../../core/log/index.ts';
+import { fail, ok, type Result } from '../../core/result/index.ts';
+import type { AnalysedPull, AnalysisInput, PullsOfLog, RunAnalysis } from '../../core/session/index.ts';
+import type { SourceStream } from '../store/index.ts';
+import { orCalledOff } from './called-off.ts';
+
+/** Bytes of a part: some ten milliseconds of reading. */
+const partLength = 1 << 20;
+/** Parts on their way to the worker, so that neither waits for the other and memory stays bounded. */
+const mostAhead = 3;
+
+/** What is asked of a log, in a form that can be sent. */
+export type AnalysisTask = Omit<AnalysisInput, 'file' | 'derived'> & {
+  readonly derivedChannels: readonly DerivedChannel[];
+};
+
+/** What goes into a worker and what comes out. `turn` holds the index of the next pull that nobody has taken. */
+export type ToLogWorker =
+  | { readonly kind: 'start'; readonly options: LogReaderOptions }
+  | { readonly kind: 'part'; readonly part: Uint8Array }
+  | { readonly kind: 'end' }
+  | { readonly kind: 'find'; readonly log: Log; readonly task: AnalysisTask; readonly turn: Int32Array }
+  | {
+      readonly kind: 'help';
+      readonly found: PullsOfLog;
+      readonly task: AnalysisTask;
+      readonly turn: Int32Array;
+    };
+export type FromLogWorker =
+  | { readonly kind: 'taken' }
+  | { readonly kind: 'read'; readonly result: Result<Log>; readonly sha256: string }
+  | { readonly kind: 'found'; readonly found: PullsOfLog }
+  | { readonly kind: 'powers'; readonly done: readonly (readonly [number, AnalysedPull])[] };
+
+/** What a crew hears of the request that it works for. */
+export type Called = {
+  readonly signal: RequestContext['signal'];
+  readonly tellShare: (share: number) => void;
+};
+
+/**
+ * Workers for one big log: one reads it and finds its pulls, a second one shares in their power where the machine
+ * has a core for it. The host only hands things on, so it goes on answering, and a cancel ends the workers in the
+ * midst of whatever they do. `end` must be called; nothing can be asked afterwards, nor after a cancel.
+ */
+export type LogCrew = {
+  /** The log never lies in memory whole. Errors: those of readLog, source damage, contract/cancelled. */
+  readonly read: (source: SourceStream, options: LogReaderOptions, context: Called) => Promise<Result<Log>>;
+  /** Pulls and their power. Errors: contract/cancelled. */
+  readonly analyse: (log: Log, task: AnalysisTask, context: Called) => Promise<Result<RunAnalysis>>;
+  readonly end: () => void;
+};
+
+export function hireCrew(): LogCrew {
+  let fault: { readonly error: unknown } | null = null;
+  let refuse: (error: unknown) => void = () => undefined;
+  const hire = () =>
+    new Worker(new URL('./log-worker.ts', import.meta.url)).on('error', (error) => {
+      fault = { error };
+      refuse(error);
+    });
+  const first = hire();
+  const helper = availableParallelism() > 1 ? hire() : null;
+  const all = helper ? [first, helper] : [first];
+  // Who waits for an answer keeps the program alive, an idle crew does not.
+  for (const worker of all) worker.unref();
+
+  /** Waits for an answer, a fault or a cancel, whichever comes first. */
+  function answerOf<T>(
+    signal: Called['signal'],
+    listen: (message: FromLogWorker, give: (answer: Result<T>) => void) => void,
+    begin: () => void,
+  ): Promise<Result<T>> {
+    let hear: (message: FromLogWorker) => void = () => undefined;
+    const answer = new Promise<Result<T>>((resolve, reject) => {
+      refuse = reject;
+      if (fault) reject(fault.error);
+      hear = (message) => listen(message, resolve);
+      for (const worker of all) worker.on('message', hear);
+      begin();
+    });
+    return orCalledOff(answer, signal).finally(() => {
+      for (const worker of all) worker.off('message', hear);
+    });
+  }
+
+  const post = (worker: Worker, message: ToLogWorker, transfer: ArrayBuffer[] = []) =>
+    worker.postMessage(message, transfer);
+
+  async function read(
+    source: SourceStream,
+    options: LogReaderOptions,
+    context: Called,
+  ): Promise<Result<Log>> {
+    let ahead = 0;
+    let isDone = false;
+    let whenTaken: () => void = () => undefined;
+    async function pump(): Promise<void> {
+      post(first, { kind: 'start', options: { ...options, isShared: true } });
+      let sent = 0;
+      for (;;) {
+        const part = new Uint8Array(partLength);
+        const length = await source.read(part);
+        if (isDone) return;
+        if (length === 0) break;
+        post(first, { kind: 'part', part: part.subarray(0, length) }, [part.buffer]);
+        ahead++;
+        sent += length;
+        context.tellShare(Math.min(1, sent / Math.max(1, source.size)));
+        while (ahead >= mostAhead && !isDone) {
+          await new Promise<void>((resolve) => {
+            whenTaken = resolve;
+          });
+        }
+      }
+      post(first, { kind: 'end' });
+    }
+    let pumping: Promise<void> | undefined;
+    try {
+      return await answerOf<Log>(
+        context.signal,
+        (message, give) => {
+          if (message.kind === 'taken') {
+            ahead--;
+            whenTaken();
+          } else if (message.kind === 'read') {
+            const damage = source.damage(message.sha256);
+            give(damage ? fail(damage) : message.result);
+          }
+        },
+        () => {
+          pumping = pump().catch((error) => refuse(error));
+        },
+      );
+    } finally {
+      isDone = true;
+      whenTaken();
+      // The file must not be closed under a read.
+      await pumping;
+    }
+  }
+
+  function analyse(log: Log, task: AnalysisTask, context: Called): Promise<Result<RunAnalysis>> {
+    const turn = new Int32Array(new SharedArrayBuffer(4));
+    let found: PullsOfLog | null = null;
+    const pulls: AnalysedPull[] = [];
+    let count = 0;
+    return answerOf<RunAnalysis>(
+      context.signal,
+      (message, give) => {
+        if (message.kind === 'found') {
+          found = message.found;
+          if (helper) post(helper, { kind: 'help', found, task, turn });
+        } else if (message.kind === 'powers') {
+          for (const [i, pull] of message.done) pulls[i] = pull;
+          count += message.done.length;
+        } else return;
+        if (!found) return;
+        context.tellShare(count / Math.max(1, found.pulls.length));
+        if (count === found.pulls.length) give(ok({ ...found, pulls }));
+      },
+      () => post(first, { kind: 'find', log, task, turn }),
+    );
+  }
+
+  return {
+    read,
+    analyse,
+    end: () => {
+      for (const worker of all) void worker.terminate();
+    },
+  };
+}
