@@ -168,7 +168,10 @@ export function truePower(w: number): number {
   return torque * w;
 }
 
-/** Standard normal noise with a correlation length: a sum of waves with random phase. */
+/**
+ * Standard normal noise with a correlation length: a sum of waves with random phase. The points stand evenly, so
+ * each wave is turned on from point to point instead of asked for its sine anew.
+ */
 function smoothNoise(at: Float64Array, length: number, gauss: () => number): Float64Array {
   const waves = 24;
   const out = new Float64Array(at.length);
@@ -176,9 +179,15 @@ function smoothNoise(at: Float64Array, length: number, gauss: () => number): Flo
     const k = gauss() / length;
     const a = gauss();
     const b = gauss();
-    at.forEach((w, i) => {
-      out[i] = (out[i] as number) + (a * Math.cos(k * w) + b * Math.sin(k * w)) / Math.sqrt(waves);
-    });
+    const [first = 0, second = 0] = at;
+    const turnCos = Math.cos(k * (second - first));
+    const turnSin = Math.sin(k * (second - first));
+    let c = Math.cos(k * first);
+    let s = Math.sin(k * first);
+    for (let i = 0; i < at.length; i++) {
+      out[i] = (out[i] as number) + (a * c + b * s) / Math.sqrt(waves);
+      [c, s] = [c * turnCos - s * turnSin, s * turnCos + c * turnSin];
+    }
   }
   return out;
 }
