@@ -1,3 +1,4 @@
+import { crossing } from '../statistics/root.ts';
 import { inverseAndDeterminant, quadraticForm, type SquareMatrix } from './small-matrix.ts';
 
 /**
@@ -115,7 +116,9 @@ export function fitLevels(data: LevelData): LevelFit | null {
   };
   const near = leastOf(deviance, top * 1e-9, top * 4);
   // A least value found by values alone is good to half the digits; its slope gives the other half.
-  const variance = Math.max(data.varianceFloor, zeroOf(score, near / 1.001, near * 1.001));
+  const [low, high] = [near / 1.003, near * 1.003];
+  const exact = score(low) >= 0 ? low : score(high) <= 0 ? high : crossing(score, 0, { low, high });
+  const variance = Math.max(data.varianceFloor, exact);
   const { inverse } = normal(variance);
   const step = inverse.map((row) => dot(row, against));
   const coefficients = nuisances.map((n, j) => n.priorMean + (step[j] as number));
@@ -183,17 +186,6 @@ function shrunkDegrees(inverse: SquareMatrix, precision: readonly number[], s: n
   return trace;
 }
 
-/** Where a rising function is zero; an end of the bracket where it holds none. */
-function zeroOf(rising: (x: number) => number, low: number, high: number): number {
-  let [a, b] = [low, high];
-  for (let i = 0; i < 60; i++) {
-    const middle = (a + b) / 2;
-    if (rising(middle) < 0) a = middle;
-    else b = middle;
-  }
-  return (a + b) / 2;
-}
-
 /** Where a function of one valley over the logarithm is least, by golden section. */
 function leastOf(f: (x: number) => number, low: number, high: number): number {
   const ratio = (Math.sqrt(5) - 1) / 2;
@@ -203,7 +195,7 @@ function leastOf(f: (x: number) => number, low: number, high: number): number {
   let d = a + ratio * (b - a);
   let fc = f(Math.exp(c));
   let fd = f(Math.exp(d));
-  for (let i = 0; i < 60 && b - a > 1e-6; i++) {
+  for (let i = 0; i < 60 && b - a > 1e-3; i++) {
     if (fc < fd) {
       b = d;
       d = c;
