@@ -35,6 +35,8 @@ export type View = {
   /** Range of the comparison [rad/s]; null is all that both share. */
   readonly band: readonly [number, number] | null;
   readonly tab: string;
+  /** Pulls whose channels stay in view whichever entries are on the bench. */
+  readonly pinnedPulls: readonly string[];
   /** Open section of the setup sheet. */
   readonly section: string;
   /** Open sheet of the plan. */
@@ -48,6 +50,7 @@ const firstView: View = {
   afterId: null,
   band: null,
   tab: 'witnesses',
+  pinnedPulls: [],
   section: 'car',
   planSheet: 'fluid',
   dialog: null,

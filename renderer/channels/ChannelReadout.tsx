@@ -23,7 +23,7 @@ export function ChannelReadout({ choices, lines, x, along, reach, nameOf }: Chan
     if (value === null) return said.gap;
     return choice.quantity === null ? show.number(value, 2) : show.channel(value, choice.quantity);
   };
-  const sides = (['before', 'after'] as const).filter((side) => lines.some((l) => l.side === side));
+  const sides = (['before', 'after', 'pinned'] as const).filter((side) => lines.some((l) => l.side === side));
   return (
     <dl className={styles.readout} aria-label={`${said.at} ${show.quantity(x, along)}`}>
       <div className={styles.place}>

@@ -3,8 +3,8 @@ import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { toSi } from '../../core/units/index.ts';
 import { useView } from '../app/view.tsx';
-import { pullsOf } from '../bench/PullsTable.tsx';
-import { Chart } from '../chart/Chart.tsx';
+import { LinesChart } from '../chart/LinesChart.tsx';
+import type { PlotWindow } from '../chart/plot-window.ts';
 import { Button } from '../components/Button.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -13,35 +13,32 @@ import { ChannelPicker } from './ChannelPicker.tsx';
 import { ChannelReadout } from './ChannelReadout.tsx';
 import styles from './ChannelsTab.module.css';
 import { type ChannelChoice, choicesOf, firstChoice, mostChannels } from './channel-choice.ts';
-import { channelsChart } from './channels-chart.ts';
+import { channelsChart, seenPart } from './channels-chart.ts';
+import { PullPins } from './PullPins.tsx';
+import { shownPulls } from './shown-pulls.ts';
 import { type Side, useTraces } from './use-traces.ts';
+import { WindowButtons } from './WindowButtons.tsx';
 
 export type ChannelsTabProps = {
   readonly snapshot: Snapshot;
-  readonly entries: readonly { readonly entry: Entry; readonly side: Side }[];
+  readonly entries: readonly { readonly entry: Entry; readonly side: Exclude<Side, 'pinned'> }[];
 };
 
 /** Height of the plot for so many panels [px]: each as tall as two fingers, axis and title besides. */
 const plotHeight = (panels: number) => 90 + 150 * Math.max(1, panels);
 
-/** Any channel of the pulls on the bench, aligned, with one reading line through all panels. */
+/** Any channel of the pulls on the bench, aligned, with one reading line and one window for all panels. */
 export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const { screens, show, quantity } = useWords();
-  const { show: showView } = useView();
+  const { view, show: showView } = useView();
+  const { pinnedPulls } = view;
   const said = screens.channels;
   const [along, setAlong] = useState<'engineSpeed' | 'time'>('engineSpeed');
   const [cursor, setCursor] = useState<number | null>(null);
+  const [window, setWindow] = useState<PlotWindow | null>(null);
   const ids = entries.map((e) => e.entry.id).join('>');
   // biome-ignore lint/correctness/useExhaustiveDependencies: the ids say which entries; the list is new each time
-  const pulls = useMemo(
-    () =>
-      entries.flatMap(({ entry, side }) =>
-        pullsOf(snapshot, entry)
-          .filter(({ pull }) => pull.counts)
-          .map(({ pull }) => ({ pull, side })),
-      ),
-    [snapshot, ids],
-  );
+  const pulls = useMemo(() => shownPulls(snapshot, entries, pinnedPulls), [snapshot, ids, pinnedPulls]);
   const choices = useMemo(() => {
     const runIds = new Set(pulls.map((p) => p.pull.runId));
     return choicesOf(snapshot.runs.filter((r) => runIds.has(r.record.id)));
@@ -66,7 +63,8 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
     [shown, lines, along, show, said, nameOf],
   );
   if (pulls.length === 0) return <p className={styles.none}>{said.none}</p>;
-  const [low, high] = spec.x.range;
+  const seen = seenPart(spec, window, { show });
+  const [low, high] = seen.x.range;
   const x = cursor === null ? null : toSi(cursor, show.units[along]);
   const reach = toSi((high - low) / 60, show.units[along]);
   return (
@@ -82,6 +80,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
           onChange={(id) => {
             setAlong(id);
             setCursor(null);
+            setWindow(null);
           }}
         />
         <Button onPress={() => showView({ dialog: { type: 'derived' } })}>{said.derived}</Button>
@@ -92,16 +91,20 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
         nameOf={nameOf}
         onChange={(keys) => setChosen(keys.slice(-mostChannels))}
       />
+      <PullPins pulls={pulls} pinned={pinnedPulls} onChange={(next) => showView({ pinnedPulls: next })} />
+      <WindowButtons seen={seen.x.range} whole={spec.x.range} isAll={window === null} onWindow={setWindow} />
       <ChannelReadout choices={shown} lines={lines} x={x} along={along} reach={reach} nameOf={nameOf} />
       <div style={{ height: plotHeight(shown.length) }} aria-busy={traces === null}>
         {traces === null ? (
           <p className={styles.none}>{said.busy}</p>
         ) : (
-          <Chart
-            spec={spec}
+          <LinesChart
+            spec={seen}
+            whole={spec.x.range}
             cursor={cursor}
-            onCursor={setCursor}
             cursorText={x === null ? '' : show.quantity(x, along)}
+            onCursor={setCursor}
+            onWindow={setWindow}
           />
         )}
       </div>

@@ -4,6 +4,7 @@ import { fromSi } from '../../core/units/index.ts';
 import type { ScreenWords, Show } from '../../core/words/index.ts';
 import type { Aligned } from './aligned.ts';
 import type { ChannelChoice } from './channel-choice.ts';
+import type { Side } from './use-traces.ts';
 
 export type ChannelsWords = {
   readonly show: Show;
@@ -19,7 +20,24 @@ export function shownValue(choice: ChannelChoice, value: number, show: Show): nu
   return fromSi(value, show.units[kind]);
 }
 
-/** One panel a channel on one common axis; every pull a line, before dashed, after solid. */
+const marksOf: Readonly<Record<Side, Pick<ChartLine, 'ink' | 'dash'>>> = {
+  before: { ink: 'before', dash: 'dashed' },
+  after: { ink: 'after', dash: 'solid' },
+  pinned: { ink: 'soft', dash: 'dotted' },
+};
+
+/** The part of the common axis that is shown, with ticks of its own. */
+export function seenPart(
+  spec: ChartSpec,
+  window: readonly [number, number] | null,
+  { show }: Pick<ChannelsWords, 'show'>,
+): ChartSpec {
+  if (window === null) return spec;
+  const text = (value: number, digits: number) => show.number(value, digits);
+  return { ...spec, x: axisOver(window, { title: spec.x.title, most: 9, room: 0, text }) };
+}
+
+/** One panel a channel on one common axis; every pull a line, before dashed, after solid, pinned dotted. */
 export function channelsChart(
   choices: readonly ChannelChoice[],
   pulls: readonly Aligned[],
@@ -35,8 +53,7 @@ export function channelsChart(
         const kept = Array.from(pull.x.keys()).filter((i) => Number.isFinite(pull.x[i] as number));
         return {
           kind: 'line',
-          ink: pull.side,
-          dash: pull.side === 'before' ? 'dashed' : 'solid',
+          ...marksOf[pull.side],
           weight: 'thin',
           x: kept.map((i) => fromSi(pull.x[i] as number, xUnit)),
           y: kept.map((i) => {

@@ -3,7 +3,8 @@ import { fromSamples, type PullSummary, type Snapshot } from '../../core/contrac
 import { useHost } from '../host/HostProvider.tsx';
 import { type ChannelChoice, columnIn } from './channel-choice.ts';
 
-export type Side = 'before' | 'after';
+/** Pinned pulls belong to entries that are not on the bench now. */
+export type Side = 'before' | 'after' | 'pinned';
 export type ShownPull = { readonly pull: PullSummary; readonly side: Side };
 
 /** One channel of one pull, SI; `time` [s] from the start of the pull, all arrays one length. */
@@ -15,8 +16,8 @@ export type Trace = {
   readonly values: Float64Array;
 };
 
-/** Points a pull and channel: more than a screen is wide; minima and maxima are kept. */
-const mostPoints = 1200;
+/** Points a pull and channel: a pull of ten seconds at 1 kHz whole; of more, minima and maxima are kept. */
+const mostPoints = 20_000;
 
 /** The chosen channels of these pulls; null until the first answer is in. What can't be read is simply not there. */
 export function useTraces(

@@ -33,7 +33,9 @@ export function usePlotPointer(
       return from < to ? [from, to] : [to, from];
     };
     const onDown = (event: globalThis.PointerEvent) => {
-      start.current = latest.current.onZoom && event.button === 0 ? at(event) : null;
+      // Held shift moves the window where there is one.
+      const isDrawing = latest.current.onZoom && event.button === 0 && !event.shiftKey;
+      start.current = isDrawing ? at(event) : null;
     };
     const onMove = (event: globalThis.PointerEvent) => {
       const x = at(event);
