@@ -1,7 +1,17 @@
 import { z } from 'zod';
 import { changeKinds } from '../compare/index.ts';
 import { gateActions, gateQuantities, gateStates } from '../ladder/index.ts';
-import { CarSchema, IdSchema, SessionEditSchema, SessionSchema } from '../session/index.ts';
+
+import {
+  CarSchema,
+  handoverForms,
+  handoverUnits,
+  IdSchema,
+  papers,
+  SessionEditSchema,
+  SessionSchema,
+} from '../session/index.ts';
+
 import { shownKinds } from '../units/index.ts';
 import { MergeConflictSchema, MergeReportSchema, mergeSides, PackedSchema, UnpackedSchema } from './move.ts';
 import { PreferencesSchema } from './preferences.ts';
@@ -80,6 +90,19 @@ export const LedgerSchema = z.object({
   notes: z.array(NoteSchema),
 });
 export type Ledger = z.infer<typeof LedgerSchema>;
+
+export const handoverFormats = ['html', 'pdf', 'csv', 'json'] as const;
+export type HandoverFormat = (typeof handoverFormats)[number];
+
+/** What a caller may ask of a summary; the rest follows the session's own choices. */
+const handoverWish = {
+  language: z.enum(['en', 'de']).optional(),
+  units: z.enum(handoverUnits).optional(),
+  form: z.enum(handoverForms).optional(),
+  paper: z.enum(papers).optional(),
+  /** Date printed on it, `2027-03-14`. */
+  date: z.iso.date().optional(),
+};
 
 /** Power of one pull, SI. */
 export const PullCurveSchema = z.object({
@@ -284,13 +307,22 @@ export const requests = {
     input: nothing,
     output: z.object({ fluid: z.number(), pulls: z.int(), entryId: z.string() }).nullable(),
   }),
+  /** The summary as a page to look at; nothing is kept. */
   'handover.make': request({
-    input: z.strictObject({
-      language: z.enum(['en', 'de']).optional(),
-      /** Date printed on it, `2027-03-14`. */
-      date: z.iso.date().optional(),
+    input: z.strictObject(handoverWish),
+    output: z.object({ fileName: z.string(), html: z.string() }),
+  }),
+  /** The summary as a file; a dated copy stays in the session's folder where that may be written. */
+  'handover.export': request({
+    input: z.strictObject({ ...handoverWish, format: z.enum(handoverFormats) }),
+    output: z.object({
+      fileName: z.string(),
+      type: z.string(),
+      /** Base64. */
+      content: z.string(),
+      /** Path of the copy inside the session; null where the session is only read. */
+      savedAs: z.string().nullable(),
     }),
-    output: z.object({ fileName: z.string(), html: z.string(), savedAs: z.string().nullable() }),
   }),
 } satisfies Record<string, RequestShape>;
 

@@ -3,10 +3,10 @@ import { type Html, html } from './escape.ts';
 
 type Frame = { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
 
-/** Print inks: dark enough for grey paper, told apart by dash as well. */
+/** Print inks: on grey paper before is light and dashed, after dark and solid. */
 const inks: Readonly<Record<ChartInk, string>> = {
-  before: '#2F5D8A',
-  after: '#B4451F',
+  before: '#4F7FB0',
+  after: '#96330F',
   gain: '#1B6E60',
   loss: '#8A2E57',
   doubt: '#8A6A13',
@@ -72,7 +72,7 @@ function lastPoint(line: ChartLine): { x: number; y: number } | null {
 function markSvg(mark: ChartMark, frame: Frame, x: (v: number) => number, y: (v: number) => number): Html {
   const colour = inks[mark.ink];
   if (mark.kind === 'band') {
-    return html`<path d="${bandPath(mark, x, y)}" fill="${colour}" fill-opacity="0.16" stroke="none"/>`;
+    return html`<path d="${bandPath(mark, x, y)}" fill="${colour}" fill-opacity="0.2" stroke="${colour}" stroke-opacity="0.45" stroke-width="0.5"/>`;
   }
   if (mark.kind === 'points') {
     return html`${mark.x.map((at, i) => {
@@ -89,13 +89,33 @@ function markSvg(mark: ChartMark, frame: Frame, x: (v: number) => number, y: (v:
         : { x1: round(x(mark.at)), x2: round(x(mark.at)), y1: frame.top, y2: frame.top + frame.height };
     return html`<line x1="${ends.x1}" x2="${ends.x2}" y1="${ends.y1}" y2="${ends.y2}" stroke="${colour}" stroke-width="1" stroke-dasharray="${dashes[mark.dash]}"/>`;
   }
-  const end = mark.label === '' ? null : lastPoint(mark);
-  const width = mark.weight === 'main' ? 2.2 : 0.8;
-  return html`<path d="${path(mark.x, mark.y, x, y)}" fill="none" stroke="${colour}" stroke-width="${width}" stroke-dasharray="${dashes[mark.dash]}" stroke-linejoin="round"/>${
-    end &&
-    html`<text x="${round(x(end.x))}" y="${round(y(end.y) + (mark.labelSide === 'above' ? -8 : 16))}" text-anchor="end" class="label" fill="${colour}">${mark.label}</text>`
-  }`;
+  const width = mark.weight === 'thin' ? 0.8 : mark.dash === 'solid' ? 2.6 : 2;
+  return html`<path d="${path(mark.x, mark.y, x, y)}" fill="none" stroke="${colour}" stroke-width="${width}" stroke-dasharray="${dashes[mark.dash]}" stroke-linejoin="round"/>`;
 }
+
+/** Labels stand right of their lines' ends; two that would touch are moved apart, the upper one up. */
+function labelsSvg(panel: ChartPanel, x: (v: number) => number, y: (v: number) => number): Html {
+  const labels = panel.marks
+    .flatMap((mark) => {
+      if (mark.kind !== 'line' || mark.label === '') return [];
+      const end = lastPoint(mark);
+      return end ? [{ text: mark.label, ink: mark.ink, x: x(end.x) + 8, y: y(end.y) + 4 }] : [];
+    })
+    .sort((a, b) => a.y - b.y);
+  for (let i = 1; i < labels.length; i++) {
+    const [above, below] = [labels[i - 1], labels[i]];
+    if (!above || !below) continue;
+    const missing = labelHeight - (below.y - above.y);
+    if (missing <= 0) continue;
+    above.y -= missing / 2;
+    below.y += missing / 2;
+  }
+  return html`${labels.map((l) => html`<text x="${round(l.x)}" y="${round(l.y)}" class="label" fill="${inks[l.ink]}">${l.text}</text>`)}`;
+}
+
+const labelHeight = 14;
+/** Room for a label right of the plot, a letter of the print font is about this wide. */
+const letterWidth = 6.6;
 
 function panelSvg(panel: ChartPanel, frame: Frame, spec: ChartSpec, clipId: string): Html {
   const x = scale(spec.x.range, frame.left, frame.left + frame.width);
@@ -103,7 +123,7 @@ function panelSvg(panel: ChartPanel, frame: Frame, spec: ChartSpec, clipId: stri
   return html`<g><text x="${frame.left}" y="${frame.top - 9}" class="axis">${panel.y.title}</text>${panel.y.ticks.map(
     (tick) =>
       html`<line x1="${frame.left}" x2="${frame.left + frame.width}" y1="${round(y(tick.at))}" y2="${round(y(tick.at))}" class="grid"/><text x="${frame.left - 8}" y="${round(y(tick.at) + 4)}" text-anchor="end" class="tick">${tick.text}</text>`,
-  )}<clipPath id="${clipId}"><rect x="${frame.left}" y="${frame.top}" width="${frame.width}" height="${frame.height}"/></clipPath><g clip-path="url(#${clipId})">${panel.marks.map((m) => markSvg(m, frame, x, y))}</g></g>`;
+  )}<clipPath id="${clipId}"><rect x="${frame.left}" y="${frame.top}" width="${frame.width}" height="${frame.height}"/></clipPath><g clip-path="url(#${clipId})">${panel.marks.map((m) => markSvg(m, frame, x, y))}</g>${labelsSvg(panel, x, y)}</g>`;
 }
 
 /**
@@ -115,7 +135,11 @@ function panelSvg(panel: ChartPanel, frame: Frame, spec: ChartSpec, clipId: stri
  */
 export function chartSvg(spec: ChartSpec, id: string, size = { width: 720, height: 420 }): Html {
   const left = 56;
-  const right = 14;
+  const longest = Math.max(
+    0,
+    ...spec.panels.flatMap((p) => p.marks.map((m) => (m.kind === 'line' ? m.label.length : 0))),
+  );
+  const right = longest === 0 ? 14 : Math.round(longest * letterWidth) + 6;
   const gap = 34;
   const foot = spec.spans ? 62 : 44;
   const width = size.width - left - right;

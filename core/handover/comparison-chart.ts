@@ -90,6 +90,12 @@ export function comparisonChart(
   const afterBand = bandOf('after', after, curve.afterHalf);
   const powerUnit = show.unit('power');
   const text = (value: number, digits: number) => show.number(value, digits);
+  const parts = curve.proven.flatMap((part) => {
+    const from = x[part.from];
+    const to = x[part.to - 1];
+    if (from === undefined || to === undefined) return [];
+    return [{ ink: part.sign > 0 ? ('gain' as const) : ('loss' as const), from, to }];
+  });
   return {
     description: words.chartDescription(labels.before, labels.after),
     x: axisOver(spanOf(x), {
@@ -142,15 +148,7 @@ export function comparisonChart(
         ],
       },
     ],
-    spans: {
-      label: words.provenBar,
-      parts: curve.proven.flatMap((part) => {
-        const from = x[part.from];
-        const to = x[part.to - 1];
-        if (from === undefined || to === undefined) return [];
-        return [{ ink: part.sign > 0 ? ('gain' as const) : ('loss' as const), from, to }];
-      }),
-    },
+    spans: parts.length > 0 ? { label: words.provenBar, parts } : null,
   };
 }
 

@@ -3,8 +3,10 @@ import { ColumnMappingSchema, DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { fail, ok, type Result } from '../result/index.ts';
 import { type Entry, EntrySchema } from './entry.ts';
+import { HandoverChoicesSchema } from './handover-choices.ts';
 import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
+import { patchOf } from './patch.ts';
 import { IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
 import { checkTable, type SessionTable, SessionTableSchema } from './session-table.ts';
@@ -19,7 +21,6 @@ export type SessionState = {
 const typedValues = z.record(z.string(), z.strictObject({ value: z.number(), unit: z.string() })).optional();
 
 // A patch takes the fields without their defaults: what it does not name must stay, and zod fills in defaults even there.
-const { shape: entry } = EntrySchema;
 const { shape: table } = SessionTableSchema;
 
 /** Every edit that a person can make. Each is undoable; imports are not edits. */
@@ -32,6 +33,7 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
     type: z.literal('derivedChannels.set'),
     derivedChannels: z.array(DerivedChannelSchema).max(100),
   }),
+  z.strictObject({ type: z.literal('handover.set'), patch: patchOf(HandoverChoicesSchema.shape) }),
   z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
   z.strictObject({ type: z.literal('leaning.set'), leansOn: LeaningSchema.nullable() }),
   z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
@@ -39,18 +41,18 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
   z.strictObject({
     type: z.literal('entry.set'),
     entryId: IdSchema,
-    patch: z
-      .strictObject({
-        kind: entry.kind,
-        title: entry.title.unwrap(),
-        change: entry.change.unwrap(),
-        against: entry.against.unwrap(),
-        state: entry.state.unwrap(),
-        note: entry.note.unwrap(),
-        privateNote: entry.privateNote.unwrap(),
-        conditions: entry.conditions.unwrap(),
-      })
-      .partial(),
+    patch: patchOf(
+      EntrySchema.pick({
+        kind: true,
+        title: true,
+        change: true,
+        against: true,
+        state: true,
+        note: true,
+        privateNote: true,
+        conditions: true,
+      }).shape,
+    ),
   }),
   z.strictObject({ type: z.literal('entry.move'), entryId: IdSchema, to: z.int().min(1) }),
   z.strictObject({ type: z.literal('entry.remove'), entryId: IdSchema }),
@@ -169,6 +171,8 @@ export function applyEdit(state: SessionState, edit: SessionEdit): Result<Sessio
       return withSession(state, { conditions: edit.conditions, ...typedAfter(session, edit.asTyped) });
     case 'derivedChannels.set':
       return withSession(state, { derivedChannels: edit.derivedChannels });
+    case 'handover.set':
+      return withSession(state, { handover: { ...session.handover, ...defined(edit.patch) } });
     case 'limits.set':
       return withSession(state, { limits: edit.limits });
     case 'leaning.set':

@@ -16,6 +16,7 @@ export * from './entry-gates.ts';
 export * from './entry-peak.ts';
 export * from './entry-pulls.ts';
 export * from './entry-trace.ts';
+export * from './handover-choices.ts';
 export * from './json-depth.ts';
 export * from './json-difference.ts';
 export * from './leaning.ts';

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { DerivedChannelSchema } from '../log/index.ts';
 import { CarSchema, ConditionsSchema } from '../power/index.ts';
 import { EntrySchema } from './entry.ts';
+import { HandoverChoicesSchema, noHandoverChoices } from './handover-choices.ts';
 import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
 import { IdSchema } from './run-record.ts';
@@ -32,6 +33,7 @@ export const SessionSchema = z.looseObject({
   derivedChannels: z.array(DerivedChannelSchema).max(100).default([]),
   /** How typed car and condition values were written, by field path: shown back as typed. */
   asTyped: z.record(z.string(), z.looseObject({ value: z.number(), unit: z.string() })).default({}),
+  handover: HandoverChoicesSchema.default(noHandoverChoices),
   /** True for a bundled invented session, shown wherever its numbers are. */
   isInvented: z.boolean().default(false),
 });

@@ -3,8 +3,8 @@ import { denyPermissions } from './lockdown.ts';
 
 const address = 'app://handover/';
 
-/** The handover needs its own styles and drawings, and nothing that runs or is fetched. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
+/** The handover needs its own styles, fonts and drawings, and nothing that runs or is fetched. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:";
 
 /**
  * Prints a handover to PDF, in a window that nobody sees, that runs no script, and whose session knows no
@@ -15,7 +15,7 @@ export async function printHandover(electron: ElectronApi, html: string): Promis
   const session = electron.session.fromPartition('handover');
   denyPermissions(session);
   session.webRequest.onBeforeRequest((details, answer) =>
-    answer({ cancel: details.url !== address && !details.url.startsWith('data:image/') }),
+    answer({ cancel: details.url !== address && !/^data:(image|font)\//.test(details.url) }),
   );
   session.protocol.handle('app', () => {
     const headers = { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': policy };
@@ -36,7 +36,8 @@ export async function printHandover(electron: ElectronApi, html: string): Promis
     return await window.webContents.printToPDF({
       printBackground: true,
       preferCSSPageSize: true,
-      pageSize: 'A4',
+      generateTaggedPDF: true,
+      generateDocumentOutline: true,
     });
   } finally {
     session.protocol.unhandle('app');

@@ -3,9 +3,11 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import * as electron from 'electron';
 import Store from 'electron-store';
+import { ok } from '../../core/result/index.ts';
 import { createHost } from '../host/index.ts';
 import { sampleCopy, userFolders } from '../machine/index.ts';
 import { createFaultLog } from './fault-log.ts';
+import { printHandover } from './handover-pdf.ts';
 import { preferencesInStore, windowStateInStore } from './preference-store.ts';
 import { runDesktop } from './run-desktop.ts';
 
@@ -48,6 +50,7 @@ void runDesktop(electron, {
         preferences: preferencesInStore(new Store({ cwd: settings, name: 'preferences' })),
         now: () => new Date().toISOString(),
         newId: randomUUID,
+        printPdf: async ({ html }) => ok(await printHandover(electron, html)),
       },
       (error) => onFault('host', error),
     ),

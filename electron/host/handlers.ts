@@ -18,11 +18,18 @@ import {
   entryTrace,
   loggedFluid,
 } from '../../core/session/index.ts';
+import { printWithBrowser } from '../print/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
 import type { LogWatch } from './log-watch.ts';
-import { makeHandover } from './make-handover.ts';
+import {
+  type HandoverWish,
+  handoverBytes,
+  handoverTypes,
+  makeHandover,
+  type PrintPdf,
+} from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
 import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
@@ -45,6 +52,8 @@ export type HostSetting = {
   readonly newId: () => string;
   /** How often a watched folder is listed and how long a log must be quiet; tests hurry. */
   readonly watchTiming?: { readonly interval_ms: number; readonly settle_ms: number };
+  /** How this shell makes a PDF; an installed browser where it has no way of its own. */
+  readonly printPdf?: PrintPdf;
 };
 
 export type Handlers = {
@@ -102,6 +111,15 @@ export function createHandlers(
     context: RequestContext,
   ): Promise<Result<Snapshot>> {
     return done.ok ? ok(await current.snapshot(context)) : done;
+  }
+
+  async function summaryOf(
+    d: SessionDesk,
+    wish: Omit<HandoverWish, 'date'> & { readonly date?: string | undefined },
+    context: RequestContext,
+  ) {
+    const date = wish.date ?? now().slice(0, 10);
+    return makeHandover(d.state(), await d.analyses(context), await preferences.get(), { ...wish, date });
   }
 
   return {
@@ -243,13 +261,20 @@ export function createHandlers(
       onDesk(async (d) => ok(loggedFluid(d.state().session, await d.analyses(context)))),
     'handover.make': (input, context) =>
       onDesk(async (d) => {
-        const chosen = await preferences.get();
-        const made = makeHandover(d.state(), await d.analyses(context), {
-          language: input.language ?? chosen.language,
-          units: chosen.units,
-          date: input.date ?? now().slice(0, 10),
-        });
-        return ok({ ...made, savedAs: null });
+        const { stem, html } = await summaryOf(d, input, context);
+        return ok({ fileName: `${stem}.html`, html });
+      }),
+    'handover.export': (input, context) =>
+      onDesk(async (d) => {
+        const { format, ...wish } = input;
+        const made = await summaryOf(d, wish, context);
+        const bytes = await handoverBytes(made, format, setting.printPdf ?? printWithBrowser);
+        if (!bytes.ok) return bytes;
+        const fileName = `${made.stem}.${format}`;
+        const kept = await d.keepHandover(fileName, bytes.value);
+        if (!kept.ok) return kept;
+        const content = Buffer.from(bytes.value).toString('base64');
+        return ok({ fileName, type: handoverTypes[format], content, savedAs: kept.value });
       }),
   };
 }

@@ -13,6 +13,7 @@ import {
   closeSession,
   type ImportedLog,
   importLog,
+  keepHandover,
   type LogSource,
   type MergeReport,
   mergeSession,
@@ -58,6 +59,8 @@ export type SessionDesk = {
    */
   readonly standInFor: (runId: string, shorterId: string) => Promise<Result<boolean>>;
   readonly summaryOf: (runId: string, context: RequestContext) => Promise<RunSummary | null>;
+  /** Keeps a finished summary in the session's folder; its path there, null where the session is only read. */
+  readonly keepHandover: (fileName: string, content: Uint8Array) => Promise<Result<string | null>>;
   readonly close: () => Promise<Result<void>>;
 };
 
@@ -223,6 +226,10 @@ export function createSessionDesk(
     summaryOf: async (runId, context) => {
       const run = open.runs.get(runId);
       return run ? summaryOfRun(run.record, await analyst.one(runId, context)) : null;
+    },
+    keepHandover: async (fileName, content) => {
+      if (open.readOnly) return ok(null);
+      return inTurn(() => keepHandover(open.folder, fileName, content));
     },
     close: async () => {
       await queue;

@@ -7,7 +7,8 @@ export const contentSecurityPolicy = [
   "script-src 'self'",
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
-  "font-src 'self'",
+  // data: is for the preview of the customer's summary, which carries its fonts inside.
+  "font-src 'self' data:",
   "connect-src 'self'",
   "worker-src 'self' blob:",
   "manifest-src 'self'",

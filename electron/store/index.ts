@@ -3,6 +3,7 @@ export * from './check-session.ts';
 export * from './create-session.ts';
 export * from './file-system.ts';
 export * from './import-log.ts';
+export { keepHandover } from './keep-handover.ts';
 export * from './list-sessions.ts';
 export { type FileConflict, type MergeRecord, mergeRecords } from './merge-records.ts';
 export { type MergeReport, mergeSession } from './merge-session.ts';

@@ -1,5 +1,4 @@
 import { useRef, useState } from 'react';
-import type { Language } from '../../core/words/index.ts';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useSession } from '../hooks/use-session.tsx';
@@ -9,15 +8,14 @@ import { HandoverSheet } from './HandoverSheet.tsx';
 
 /** The customer summary as it will be printed, and the few things to decide about it. */
 export function HandoverScreen() {
-  const { screens, show } = useWords();
+  const { screens } = useWords();
   const { snapshot } = useSession();
-  const [language, setLanguage] = useState<Language>(show.language);
   const [date, setDate] = useState(() => new Date().toISOString().slice(0, 10));
   const frame = useRef<HTMLIFrameElement>(null);
   const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date);
   const made = useAnswer(
     'handover.make',
-    snapshot ? { language, ...(isDate ? { date } : {}) } : null,
+    snapshot ? (isDate ? { date } : {}) : null,
     snapshot?.revision ?? 0,
     snapshot?.folder ?? '',
   );
@@ -46,9 +44,8 @@ export function HandoverScreen() {
       </main>
       <HandoverSheet
         made={made.value}
-        language={language}
-        onLanguage={setLanguage}
         date={date}
+        isDate={isDate}
         onDate={setDate}
         onPrint={() => frame.current?.contentWindow?.print()}
       />

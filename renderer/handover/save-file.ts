@@ -7,3 +7,8 @@ export function saveFile(name: string, text: string | Uint8Array<ArrayBuffer>, t
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
+
+/** The bytes behind base64, as the host sends files. */
+export function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+  return Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+}

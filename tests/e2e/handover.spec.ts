@@ -11,6 +11,11 @@ test('the handover is shown as it will be printed, in either language', async ({
   await page.getByRole('radio', { name: 'Deutsch' }).click({ force: true });
   await expect(sheet).toHaveAttribute('srcdoc', /Übergabe/);
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save as a file' }).click();
-  expect((await download).suggestedFilename()).toMatch(/fenmoor-hatch.*\.html$/);
+  await page.getByRole('button', { name: 'Save as a file (HTML)' }).click();
+  expect((await download).suggestedFilename()).toMatch(/fenmoor-hatch-de\.html$/);
+  // What is decided stays in the session, and undo takes it back.
+  await page.getByLabel('Customer').fill('A. Example');
+  await page.getByRole('radio', { name: 'One page' }).click({ force: true });
+  await expect(sheet).toHaveAttribute('srcdoc', /A\. Example/);
+  await expect(sheet).toHaveAttribute('srcdoc', /<main class="one-page/);
 });

@@ -60,8 +60,14 @@ const shellRules: readonly Rule[] = [
     why: 'the store keeps folders on disk and knows nobody who asks for them',
   },
   {
+    folder: 'electron/print',
+    mayImport: ['core'],
+    packages: ['node:*'],
+    why: 'a browser of this machine is a printer to whoever has a page; it knows neither session nor shell',
+  },
+  {
     folder: 'electron/host',
-    mayImport: ['core', 'electron/store'],
+    mayImport: ['core', 'electron/store', 'electron/print'],
     packages: ['node:*', 'zod'],
     why: 'the host answers the contract and knows neither window nor HTTP',
   },
@@ -151,6 +157,7 @@ export const foldersWithIndex: readonly string[] = [
   'electron/store',
   'electron/host',
   'electron/machine',
+  'electron/print',
   'electron/screens',
   'electron/web',
 ];

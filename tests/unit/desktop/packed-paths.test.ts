@@ -70,6 +70,8 @@ describe('what the packed program reads while it runs', () => {
       });
     expect(asking.sort()).toEqual([
       'electron/desktop/main.ts',
+      // Takes the fonts from the packages, or from the built screens, which are packed.
+      'electron/host/handover-fonts.ts',
       // Has the program's version to fall back on where no sources stand beside it.
       'electron/host/log-cache.ts',
       // Built beside main by the plugin of vite.config.ts; run as built in e2e/desktop/built-scripts.

@@ -39,7 +39,7 @@ function answer(name: string, input: unknown): Result<unknown> {
     case 'app.info':
       return ok({ sampleFolder: '/sample', openFolder: session });
     case 'handover.make':
-      return ok({ fileName: '2027-03-14.html', html: handover, savedAs: null });
+      return ok({ fileName: '2027-03-14.html', html: handover });
     case 'sessions.open': {
       const asked = (input as { folder: string }).folder;
       return asked === '/damaged' ? fail({ code: 'contract/no-session', facts: {} }) : ok({});
@@ -234,6 +234,8 @@ describe('the menu', () => {
       return !cancel;
     };
     expect(isLetOut('app://handover/')).toBe(true);
+    expect(isLetOut('data:font/woff2;base64,AAAA')).toBe(true);
+    expect(isLetOut('data:text/html,x')).toBe(false);
     expect(isLetOut('https://attacker.example/pixel.png')).toBe(false);
     expect(isLetOut('file:///etc/passwd')).toBe(false);
   });

@@ -1,0 +1,182 @@
+import type { VerdictKind } from '../../compare/index.ts';
+import { chosenUnit, fromSi } from '../../units/index.ts';
+import type { HandoverFacts } from '../facts/index.ts';
+import type { Block, Cell, Row, Section, Tone, Whisker } from './handover-document.ts';
+import type { Teller } from './teller.ts';
+
+const tones: Readonly<Record<VerdictKind, Tone>> = {
+  gain: 'gain',
+  loss: 'loss',
+  equivalent: 'even',
+  undecided: 'doubt',
+  'not-comparable': 'refused',
+};
+type Change = HandoverFacts['changes'][number];
+
+function whiskerOf(effect_kW: number | null, interval: Change['interval95_kW'], teller: Teller) {
+  if (effect_kW === null || interval === null) return {};
+  const unit = chosenUnit(teller.show.units, 'power').id;
+  const shown = (kW: number) => fromSi(kW * 1e3, unit);
+  const whisker: Whisker = { effect: shown(effect_kW), low: shown(interval[0]), high: shown(interval[1]) };
+  return { whisker };
+}
+
+function effectText(effect_kW: number, interval: readonly [number, number], teller: Teller): string {
+  const half = ((interval[1] - interval[0]) / 2) * 1e3;
+  return teller.show.differenceWithHalf(effect_kW * 1e3, half, 'power');
+}
+
+function changeRow(change: Change, teller: Teller, isShort: boolean): Row {
+  const { words, show, source, titleOf, sentenceOf, value } = teller;
+  const entry = source.session.ledger[change.entry];
+  const verdict = source.ledger.lines.find((l) => l.entryId === entry?.id)?.verdict ?? null;
+  const more: string[] = [];
+  if (change.pulls === 0) more.push(words.notDriven);
+  else if (verdict && entry && !isShort) more.push(sentenceOf(verdict, entry));
+  if (change.note !== '' && !isShort) more.push(change.note);
+  const tone = change.verdict ? tones[change.verdict] : 'none';
+  const effect: Cell =
+    change.effect_kW !== null && change.interval95_kW
+      ? {
+          text: effectText(change.effect_kW, change.interval95_kW, teller),
+          tone,
+          ...whiskerOf(change.effect_kW, change.interval95_kW, teller),
+        }
+      : change.effect_kW !== null
+        ? { text: show.difference(change.effect_kW * 1e3, 'power'), tone }
+        : change.entry === 0 && change.level_kW !== null
+          ? { text: words.baselineLevel(value(change.level_kW, 'kW', 'power') ?? '') }
+          : { text: change.verdict === 'not-comparable' ? words.notJudged : '–', tone };
+  const isDropped = change.state === 'dropped';
+  return {
+    isDropped,
+    cells: [
+      { text: `${change.entry}` },
+      { text: isDropped ? `${titleOf(change.entry)} (${words.droppedMark})` : titleOf(change.entry), more },
+      { text: `${change.pulls}` },
+      effect,
+    ],
+  };
+}
+
+/** The common scale of all effects in a table, zero always on it. */
+function scaleOf(rows: readonly Row[]): { low: number; high: number } | null {
+  const whiskers = rows.flatMap((r) => r.cells.flatMap((c) => c.whisker ?? []));
+  if (whiskers.length === 0) return null;
+  return {
+    low: Math.min(0, ...whiskers.map((w) => w.low)),
+    high: Math.max(0, ...whiskers.map((w) => w.high)),
+  };
+}
+
+/** What each change was worth, with what still holds when all are judged together. */
+export function changesSection(teller: Teller, isShort: boolean): Section {
+  const { facts, words } = teller;
+  const rows = facts.changes.map((change) => changeRow(change, teller, isShort));
+  const blocks: Block[] = [
+    {
+      kind: 'table',
+      caption: words.changes,
+      columns: [
+        { title: '', width: 'number' },
+        { title: words.change },
+        { title: words.pulls, isFigure: true, width: 'small' },
+        { title: words.worth, isFigure: true, width: 'effect' },
+      ],
+      rows,
+      scale: scaleOf(rows),
+    },
+  ];
+  if (facts.hiddenEntries > 0)
+    blocks.push({ kind: 'text', text: words.leftOut(facts.hiddenEntries), look: 'small' });
+  const stated = facts.changes.filter(
+    (c) => c.verdict === 'gain' || c.verdict === 'loss' || c.verdict === 'equivalent',
+  );
+  if (stated.length > 1) {
+    const numbers = (list: readonly Change[]) => list.map((c) => c.entry).join(', ');
+    const holding = stated.filter((c) => c.standsAdjusted);
+    const failing = stated.filter((c) => !c.standsAdjusted);
+    const said = holding.length > 0 ? words.stillHold(numbers(holding)) : words.noneHold;
+    const not = holding.length > 0 && failing.length > 0 ? ` ${words.holdNot(numbers(failing))}` : '';
+    blocks.push({ kind: 'text', text: said + not, look: 'small' });
+  }
+  return { id: 'changes', title: words.changes, blocks };
+}
+
+/** Kinds of change with their share of the whole; they add up to it. */
+export function partsSection(teller: Teller): Section | null {
+  const { result } = teller.facts;
+  const { words } = teller;
+  if (!result || result.parts.length < 2) return null;
+  const row = (
+    name: string,
+    entries: string,
+    effect: number,
+    interval: [number, number],
+    isTotal = false,
+  ): Row => ({
+    isTotal,
+    cells: [
+      { text: name },
+      { text: entries },
+      { text: effectText(effect, interval, teller), ...whiskerOf(effect, interval, teller) },
+    ],
+  });
+  const rows = [
+    ...result.parts.map((p) =>
+      row(words.partKinds[p.kind], p.entries.join(', '), p.effect_kW, p.interval95_kW),
+    ),
+    row(
+      words.wholeRow,
+      `${result.fromEntry}–${result.toEntry}`,
+      result.effect_kW,
+      result.interval95_kW,
+      true,
+    ),
+  ];
+  const isOpen = result.parts.some((p) => p.kind === 'not-judged');
+  return {
+    id: 'parts',
+    title: words.parts,
+    isKeptWhole: true,
+    blocks: [
+      {
+        kind: 'table',
+        caption: words.parts,
+        columns: [
+          { title: words.part },
+          { title: words.partEntries, width: 'medium' },
+          { title: words.worth, isFigure: true, width: 'effect' },
+        ],
+        rows,
+        scale: scaleOf(rows),
+      },
+      ...(isOpen ? [{ kind: 'text', text: words.notJudgedWhy, look: 'small' } as const] : []),
+    ],
+  };
+}
+
+/** What was driven and taken back. */
+export function droppedSection(teller: Teller): Section {
+  const { facts, words, titleOf, source, sentenceOf } = teller;
+  const items = facts.changes
+    .filter((c) => c.state === 'dropped')
+    .map((c) => {
+      const entry = source.session.ledger[c.entry];
+      const verdict = source.ledger.lines.find((l) => l.entryId === entry?.id)?.verdict ?? null;
+      const said = verdict && entry ? sentenceOf(verdict, entry) : c.pulls === 0 ? words.notDriven : '';
+      return [`${c.entry} · ${titleOf(c.entry)}.`, said, c.note].filter((t) => t !== '').join(' ');
+    });
+  return {
+    id: 'dropped',
+    title: words.dropped,
+    isKeptWhole: true,
+    blocks:
+      items.length === 0
+        ? [{ kind: 'text', text: words.droppedNone }]
+        : [
+            { kind: 'text', text: words.droppedLead, look: 'small' },
+            { kind: 'list', isOrdered: false, items },
+          ],
+  };
+}

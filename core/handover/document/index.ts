@@ -1,0 +1,2 @@
+export * from './handover-document.ts';
+export * from './make-document.ts';

@@ -1,0 +1,68 @@
+import type { Verdict } from '../../compare/index.ts';
+import { declaredChange, type Entry } from '../../session/index.ts';
+import { type ShownKind, toSi } from '../../units/index.ts';
+import {
+  createShow,
+  entryTitle,
+  type HandoverPhrases,
+  handoverPhrases,
+  type Show,
+  screenWords,
+  verdictSentence,
+} from '../../words/index.ts';
+import type { HandoverFacts, HandoverSource } from '../facts/index.ts';
+import type { Fact } from './handover-document.ts';
+
+/** What every section of the sheet is told with: the numbers, the words, and how numbers become words. */
+export type Teller = {
+  readonly facts: HandoverFacts;
+  readonly source: HandoverSource;
+  readonly show: Show;
+  readonly words: HandoverPhrases;
+  /** Words for choices of the setup sheet. */
+  readonly options: ReturnType<typeof screenWords>['sheet']['options'];
+  /** A number of the facts as the customer reads it; null where it is unknown. */
+  readonly value: (value: number | null, unit: string, kind: ShownKind, digits?: number) => string | null;
+  readonly volume: (litres: number | null) => string | null;
+  readonly smallVolume: (millilitres: number | null) => string | null;
+  readonly distance: (km: number) => string;
+  /** A fact, or that nobody noted it. */
+  readonly fact: (label: string, value: string | null) => Fact;
+  readonly titleOf: (entryNumber: number) => string;
+  readonly sentenceOf: (verdict: Verdict, entry: Entry) => string;
+};
+
+const metresPerMile = 1609.344;
+
+export function createTeller(facts: HandoverFacts, source: HandoverSource, show: Show): Teller {
+  const words = handoverPhrases(show.language);
+  const isSmallUs = show.units.volume === 'gal' || show.units.volume === 'fl oz';
+  const small = createShow(show.language, { ...show.units, volume: isSmallUs ? 'fl oz' : 'mL' });
+  const isMiles = show.units.speed === 'mph';
+  return {
+    facts,
+    source,
+    show,
+    words,
+    options: screenWords(show.language).sheet.options,
+    value: (value, unit, kind, digits) =>
+      value === null ? null : show.quantity(toSi(value, unit), kind, digits),
+    volume: (litres) => (litres === null ? null : show.quantity(litres * 1e-3, 'volume', 1)),
+    smallVolume: (mL) => (mL === null ? null : small.quantity(mL * 1e-6, 'volume', isSmallUs ? 2 : 1)),
+    distance: (km) => {
+      const value = isMiles ? (km * 1e3) / metresPerMile : km;
+      // Two figures: no tank is known better.
+      return `${show.number(Number(value.toPrecision(2)))}\u00a0${isMiles ? 'mi' : 'km'}`;
+    },
+    fact: (label, value) =>
+      value === null ? { label, value: words.unknown, isUnknown: true } : { label, value },
+    titleOf: (number) => {
+      const entry = source.session.ledger[number];
+      return entry ? entryTitle(entry, show) : '';
+    },
+    sentenceOf: (verdict, entry) =>
+      verdictSentence(verdict, declaredChange(entry), show)
+        .map((part) => part.text)
+        .join(''),
+  };
+}

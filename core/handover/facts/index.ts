@@ -1,0 +1,5 @@
+export { type DayGate, dayGates } from './day-gates.ts';
+export * from './facts-schema.ts';
+export * from './make-facts.ts';
+export { torqueOf } from './result-facts.ts';
+export * from './source.ts';

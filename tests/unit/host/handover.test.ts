@@ -1,0 +1,254 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { HtmlValidate } from 'html-validate';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type {
+  RequestContext,
+  RequestInput,
+  RequestName,
+  RequestOutput,
+} from '../../../core/contract/index.ts';
+import { HandoverFactsSchema } from '../../../core/handover/index.ts';
+import { type Result, unwrap } from '../../../core/result/index.ts';
+import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
+import { findBrowser } from '../../../electron/print/index.ts';
+import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
+
+const context: RequestContext = { requestId: 'test', signal: { aborted: false }, progress: () => undefined };
+const date = '2027-03-15';
+const hostile =
+  '<script>alert(1)</script><img src="https://x.invalid/a.png" onerror=alert(1)>"\'&=1+1</style>';
+
+const place = temporaryFolder();
+const host = createHost({
+  version: 'test',
+  shell: 'terminal',
+  sessionsFolder: place.folder,
+  sampleFolder: null,
+  preferences: preferencesInMemory(),
+  now: () => '2027-03-15T10:00:00.000Z',
+  newId: () => 'new',
+});
+
+async function ask<N extends RequestName>(name: N, input: RequestInput<N>): Promise<RequestOutput<N>> {
+  return unwrap((await host.handle(name, input, context)) as Result<RequestOutput<N>>);
+}
+
+async function written(format: 'html' | 'csv' | 'json' | 'pdf', more: object = {}): Promise<Buffer> {
+  const made = await ask('handover.export', { format, date, ...more });
+  return Buffer.from(made.content, 'base64');
+}
+
+const entities: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&', '#39': "'" };
+/** What a reader sees of each cell, value and line of a page. */
+function saidIn(html: string): string[] {
+  const parts = html.matchAll(/<(dd|td|th|li|h1|h2|p)\b[^>]*>(.*?)<\/\1>/gs);
+  return [...parts].map(([, , inner = '']) =>
+    inner
+      .replace(/<div class="more">.*?<\/div>|<svg.*?<\/svg>/gs, '')
+      .replace(/<[^>]*>/g, '')
+      .replace(/&([a-z#0-9]+);/g, (_, name: string) => entities[name] ?? '?')
+      .replace(/\s+/g, ''),
+  );
+}
+
+let session: RequestOutput<'sessions.open'>['session'];
+beforeAll(async () => {
+  session = (await ask('sessions.open', { folder: sampleCopy(place.folder) })).session;
+}, 120_000);
+afterAll(async () => {
+  await host.close();
+  place.remove();
+});
+
+describe('the customer’s summary of the sample', () => {
+  it('is the same bytes twice, and another date changes nothing but the date', async () => {
+    const first = (await written('html')).toString();
+    expect((await written('html')).toString()).toBe(first);
+    const later = (await written('html', { date: '2027-04-02' })).toString();
+    expect(later).not.toBe(first);
+    // In the foot's CSS the month is written as it reads, its blanks too.
+    expect(later.replaceAll('2 April 2027', '15 March 2027')).toBe(first);
+  });
+
+  it('is valid HTML in both forms, papers and languages', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:recommended', 'html-validate:document'],
+      rules: { 'no-raw-characters': 'off', 'no-inline-style': 'error', 'long-title': 'off' },
+    });
+    for (const form of ['full', 'one-page'] as const)
+      for (const language of ['en', 'de'] as const) {
+        const html = (await written('html', { form, language, paper: 'Letter' })).toString();
+        const report = await validator.validateString(html);
+        const found = report.results.flatMap((r) => r.messages.map((m) => `${m.ruleId}: ${m.message}`));
+        expect(found, `${form} ${language}`).toEqual([]);
+        expect(html).toContain(`<html lang="${language}">`);
+        expect(html).toContain('size:Letter');
+      }
+  });
+
+  it('holds what the session holds', async () => {
+    const facts = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
+    const ledger = await ask('ledger.get', { band: null });
+    expect(facts.result?.effect_kW).toBeCloseTo((ledger.total?.effect ?? 0) / 1e3, 3);
+    expect(facts.changes.map((c) => c.pulls)).toEqual(ledger.lines.map((l) => l.pulls));
+    expect(facts.asLeft).toMatchObject({
+      boost_kPa: 110,
+      sprayStart_kPa: 40,
+      sprayFull_kPa: 100,
+      spark_deg: 2,
+      lambda: 0.82,
+      nozzles: [{ name: 'N140', flow_mL_min: 140, ratedPressure_kPa: 700 }],
+      mix: { methanol_percent: 50, by: 'poured' },
+    });
+    // The logs of the last entry show more boost than was declared: the sheet must not hide it.
+    expect(facts.asLeft.boostMeasured_kPa).toBeGreaterThan(115);
+    expect(facts.protection.fallbackBoost_kPa).toBe(100);
+    expect(facts.fluid.tank_L).toBe(4);
+    expect(facts.limits.map((l) => l.code)).toContain('not-judged');
+    expect(facts.changes[5]).toMatchObject({ verdict: 'not-comparable', effect_kW: null });
+  });
+
+  it('watches the spray only where it was on', async () => {
+    const facts = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
+    const pressure = facts.gates.find((g) => g.quantity === 'fluidPressure');
+    expect(pressure?.closestEntry).toBeGreaterThan(0);
+    expect(pressure?.closest).toBeGreaterThan(800);
+  });
+
+  it('keeps a dated copy in the session’s folder', async () => {
+    const made = await ask('handover.export', { format: 'csv', date });
+    expect(made.savedAs).toBe(`handover/${made.fileName}`);
+    const kept = readFileSync(join(place.folder, 'fenmoor-hatch', 'handover', made.fileName));
+    expect(kept.toString('base64')).toBe(made.content);
+  });
+});
+
+describe('the summary as PDF', async () => {
+  const browser = await findBrowser({ platform: process.platform, environment: process.env });
+  const has = (tool: string) => (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, tool)));
+  const missing = [
+    ...(browser === null ? ['a browser of the Chromium family'] : []),
+    ...['pdftotext', 'pdfinfo'].filter((tool) => !has(tool)),
+  ];
+  if (missing.length > 0) console.warn(`The PDF was not looked at here: ${missing.join(', ')} missing.`);
+
+  it.skipIf(missing.length > 0)(
+    'holds every word and figure of the page as text, tagged, and the same twice over',
+    async () => {
+      const folder = mkdtempSync(join(tmpdir(), 'onechange-pdf-'));
+      try {
+        const file = join(folder, 'summary.pdf');
+        const pdf = await written('pdf');
+        writeFileSync(file, pdf);
+        const text = execFileSync('pdftotext', ['-raw', file, '-']).toString().replace(/\s+/g, '');
+        const said = saidIn((await written('html')).toString()).filter((t) => /\d/.test(t));
+        expect(said.length).toBeGreaterThan(150);
+        // A page's foot may stand inside a cell that goes over the end of the page; none does.
+        expect(said.filter((t) => !text.includes(t))).toEqual([]);
+        const info = execFileSync('pdfinfo', [file]).toString();
+        expect(info).toMatch(/Tagged:\s+yes/);
+        expect(info).toMatch(/JavaScript:\s+no/);
+        expect(info).toMatch(/CreationDate:.*Mar 15 .*2027/);
+        writeFileSync(file, await written('pdf'));
+        expect(execFileSync('pdftotext', ['-raw', file, '-']).toString().replace(/\s+/g, '')).toBe(text);
+      } finally {
+        rmSync(folder, { recursive: true, force: true });
+      }
+    },
+    240_000,
+  );
+
+  it.skipIf(missing.length > 0).each(['A4', 'Letter'] as const)(
+    'fits the one-page form on one sheet of %s',
+    async (paper) => {
+      const folder = mkdtempSync(join(tmpdir(), 'onechange-pdf-'));
+      try {
+        const file = join(folder, 'one.pdf');
+        writeFileSync(file, await written('pdf', { form: 'one-page', paper, language: 'de' }));
+        const info = execFileSync('pdfinfo', [file]).toString();
+        expect(info).toMatch(/Pages:\s+1\n/);
+        expect(info).toMatch(paper === 'A4' ? /59[45]\.\d+ x 84[12]/ : /612 x 792/);
+      } finally {
+        rmSync(folder, { recursive: true, force: true });
+      }
+    },
+    120_000,
+  );
+});
+
+describe('markup, formulas and private notes in a session', () => {
+  beforeAll(async () => {
+    const ids = session.ledger.map((e) => e.id);
+    await ask('session.edit', {
+      edits: [
+        { type: 'session.rename', name: hostile },
+        { type: 'session.note', note: hostile },
+        { type: 'car.set', car: { ...session.car, name: hostile } },
+        { type: 'handover.set', patch: { customer: hostile, shop: `=${hostile}`, note: null } },
+        ...ids.map((entryId) => ({
+          type: 'entry.set' as const,
+          entryId,
+          patch: { title: `=${hostile}`, note: `@${hostile}`, privateNote: 'SECRET' },
+        })),
+        {
+          type: 'setup.set',
+          setup: session.setup && {
+            ...session.setup,
+            fluidSystem: {
+              ...session.setup.fluidSystem,
+              nozzles: session.setup.fluidSystem.nozzles.map((n) => ({ ...n, name: hostile.slice(0, 60) })),
+              fitted: [hostile.slice(0, 60)],
+            },
+          },
+        },
+      ],
+    });
+  });
+
+  it('do nothing in the page', async () => {
+    for (const form of ['full', 'one-page'] as const) {
+      const html = (await written('html', { form })).toString();
+      expect(html).toContain('&lt;script&gt;');
+      expect(html).not.toMatch(/<(script|link|iframe|object|embed|base|form|img)\b/i);
+      expect(html).not.toMatch(/<[^>]*\s(?:href|on\w+)\s*=\s*/i);
+      // Fonts inside the file, and marks inside a drawing, are all that a style or a drawing refers to.
+      expect(html).not.toMatch(/url\((?!#|data:font\/woff2;base64,)/i);
+      expect(html.match(/<\/style>/g)).toHaveLength(1);
+      expect(html).not.toContain('SECRET');
+    }
+  });
+
+  it('do nothing in the CSV, and stand whole in the JSON', async () => {
+    const csv = (await written('csv')).toString();
+    expect(csv).not.toMatch(/(^|,)"?[=@+]/m);
+    expect(csv).toContain("'=");
+    expect(csv).not.toContain('SECRET');
+    const json = (await written('json')).toString();
+    expect(json).not.toContain('SECRET');
+    expect(HandoverFactsSchema.parse(JSON.parse(json)).customer).toBe(hostile);
+  });
+
+  it('make a name of file that every system takes', async () => {
+    await written('json');
+    for (const name of readdirSync(join(place.folder, 'fenmoor-hatch', 'handover')))
+      expect(name).toMatch(/^[a-z0-9.-]+$/);
+  });
+});
+
+describe('a session with nothing noted', () => {
+  it('says what is unknown and claims nothing', async () => {
+    await ask('sessions.create', { name: 'Bare', car: { mass_kg: 1400 } });
+    const html = (await written('html')).toString();
+    const text = saidIn(html).join(' ');
+    expect(text).toContain('notnoted');
+    expect(text).toContain('Thesetupsheetofthissessionisempty');
+    expect(text).toContain('nothingisclaimed');
+    expect(text).toContain('Notknown:');
+    expect(text).not.toMatch(/NaN|undefined|null|Infinity/);
+    const facts = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
+    expect(facts).toMatchObject({ engine: null, result: null, fit: null, fluid: { freezing_C: null } });
+  });
+});
