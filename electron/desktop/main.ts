@@ -46,6 +46,7 @@ void runDesktop(electron, {
         version: electron.app.getVersion(),
         shell: 'desktop',
         sessionsFolder: userFolders().sessions,
+        listedFolders: userFolders().listed,
         sampleFolder: sampleFolder(),
         preferences: preferencesInStore(new Store({ cwd: settings, name: 'preferences' })),
         now: () => new Date().toISOString(),

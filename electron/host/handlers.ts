@@ -43,6 +43,8 @@ export type HostSetting = {
   readonly shell: 'desktop' | 'web' | 'terminal';
   /** Folder that new sessions go into. */
   readonly sessionsFolder: string;
+  /** Folders whose sessions are listed; without it, those in `sessionsFolder`. */
+  readonly listedFolders?: readonly string[];
   /** A working copy of the invented sample, where one was made. */
   readonly sampleFolder: string | null;
   readonly preferences: PreferenceKeeper;
@@ -134,7 +136,7 @@ export function createHandlers(
     'preferences.get': async () => ok(await preferences.get()),
     'preferences.set': async (input) => ok(await preferences.set(input)),
     'sessions.list': async () => {
-      const listed = await listSessions(setting.sessionsFolder);
+      const listed = await listSessions(setting.listedFolders ?? [setting.sessionsFolder]);
       if (!listed.ok) return listed;
       return ok({
         sessions: listed.value.map(({ folder, name, createdAt, isInvented }) => ({

@@ -28,6 +28,7 @@ export async function runInBrowser({ folder, sample, options, say }: BrowserRun)
     version,
     shell: 'web',
     sessionsFolder: folders.sessions,
+    listedFolders: folders.listed,
     sampleFolder: sample,
     preferences: preferencesInFile(join(folders.settings, 'preferences.json')),
     now: () => new Date().toISOString(),

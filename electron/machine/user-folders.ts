@@ -6,6 +6,8 @@ export type UserFolders = {
   readonly settings: string;
   /** Where new sessions go. */
   readonly sessions: string;
+  /** Every folder that sessions may stand in: the one for new ones, then the one that earlier versions used. */
+  readonly listed: readonly [string, ...string[]];
 };
 
 /** The person's own folders, where each system expects them. */
@@ -19,5 +21,6 @@ export function userFolders(
     darwin: join(home, 'Library', 'Application Support'),
     other: env.XDG_CONFIG_HOME || join(home, '.config'),
   }[platform === 'win32' || platform === 'darwin' ? platform : 'other'];
-  return { settings: join(base, 'onechange'), sessions: join(home, 'Documents', 'Onechange') };
+  const sessions = join(home, 'Documents', 'Onechange');
+  return { settings: join(base, 'onechange'), sessions, listed: [sessions, join(home, 'Onechange')] };
 }

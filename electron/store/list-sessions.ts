@@ -18,24 +18,36 @@ export type ListedSession = {
 };
 
 /**
- * The session folders in `parent`, newest first. A damaged one is listed too, under its folder's name. A parent
- * that does not exist holds none.
+ * The session folders in all `parents`, newest first. A damaged one is listed too, under its folder's name. A
+ * parent that does not exist holds none. After the first, a parent that is a link is passed over: people move a
+ * folder and leave a link to it, and every session would stand twice.
  *
- * Errors: disk problems of the parent itself.
+ * Errors: disk problems of the first parent that cannot be read.
  */
-export function listSessions(
-  parent: string,
+export async function listSessions(
+  parents: readonly string[],
   fs: FileSystem = nodeFileSystem,
 ): Promise<Result<ListedSession[]>> {
-  return attempt(parent, async () => {
-    const sessions: ListedSession[] = [];
-    for (const { name, kind } of await listIfThere(parent, fs)) {
-      if (kind !== 'folder' || name.startsWith('.')) continue;
-      const listed = await lookAt(join(parent, name), name, fs);
-      if (listed) sessions.push(listed);
-    }
-    return ok(sessions.sort((a, b) => ((a.createdAt ?? '') < (b.createdAt ?? '') ? 1 : -1)));
-  });
+  const sessions: ListedSession[] = [];
+  for (const [index, parent] of parents.entries()) {
+    const listed = await attempt(parent, async () => {
+      const isLink = index > 0 && (await fs.stat(parent))?.kind === 'other';
+      return isLink ? ok([]) : sessionsIn(parent, fs);
+    });
+    if (!listed.ok) return listed;
+    sessions.push(...listed.value);
+  }
+  return ok(sessions.sort((a, b) => ((a.createdAt ?? '') < (b.createdAt ?? '') ? 1 : -1)));
+}
+
+async function sessionsIn(parent: string, fs: FileSystem): Promise<Result<ListedSession[]>> {
+  const sessions: ListedSession[] = [];
+  for (const { name, kind } of await listIfThere(parent, fs)) {
+    if (kind !== 'folder' || name.startsWith('.')) continue;
+    const listed = await lookAt(join(parent, name), name, fs);
+    if (listed) sessions.push(listed);
+  }
+  return ok(sessions);
 }
 
 async function lookAt(folder: string, name: string, fs: FileSystem): Promise<ListedSession | null> {

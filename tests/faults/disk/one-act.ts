@@ -54,7 +54,7 @@ const create: Act = {
   prepare: async (disk) => disk.plant('/shop/readme.txt', new Uint8Array()),
   run: (disk) => createSessionFolder('/shop', sampleSession(), moment(0), disk.fs),
   look: async (disk, isDone) => {
-    const listed = unwrap(await listSessions('/shop', disk.fs));
+    const listed = unwrap(await listSessions(['/shop'], disk.fs));
     if (isDone && listed.length === 0) return ['it is not there'];
     const wrong = [];
     for (const { folder } of listed) wrong.push(...(await soundIn(disk, folder)));
@@ -111,7 +111,7 @@ const zipIn: Act = {
   },
   run: (disk) => unzipSession('/stick/moved.zip', '/other', { fs: disk.fs }),
   look: async (disk, isDone) => {
-    const listed = unwrap(await listSessions('/other', disk.fs));
+    const listed = unwrap(await listSessions(['/other'], disk.fs));
     if (isDone && listed.length !== 1) return ['it is not there'];
     const wrong = [];
     for (const { folder } of listed) {

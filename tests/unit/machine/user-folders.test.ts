@@ -10,5 +10,11 @@ it('settings stand where each system expects them', () => {
   expect(settings('linux', { XDG_CONFIG_HOME: '/settings' })).toBe(join('/settings', 'onechange'));
   expect(settings('darwin')).toBe(join(home, 'Library', 'Application Support', 'onechange'));
   expect(settings('win32', { APPDATA: '/roaming' })).toBe(join('/roaming', 'onechange'));
-  expect(userFolders('linux', {}, home).sessions).toBe(join(home, 'Documents', 'Onechange'));
+});
+
+it('new sessions go to the documents, and those of earlier versions are found in the home folder', () => {
+  const home = join('/home', 'jo');
+  const { sessions, listed } = userFolders('linux', {}, home);
+  expect(sessions).toBe(join(home, 'Documents', 'Onechange'));
+  expect(listed).toEqual([sessions, join(home, 'Onechange')]);
 });

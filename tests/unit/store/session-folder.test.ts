@@ -32,11 +32,24 @@ describe('creating and listing', () => {
     const second = unwrap(await createSessionFolder(parent, sampleSession('CON'), moment(0)));
     expect([first, second]).toEqual([join(parent, 'session CON'), join(parent, 'session CON (2)')]);
     expect((await readdir(first)).sort()).toEqual(['history', 'runs', 'session.json']);
-    const listed = unwrap(await listSessions(parent));
+    const listed = unwrap(await listSessions([parent]));
     expect(listed.map((s) => [s.name, s.canOpen])).toEqual([
       ['CON', true],
       ['CON', true],
     ]);
+  });
+
+  it('sessions of every folder are listed together, newest first, and those behind a link once', async () => {
+    const [now, earlier] = [await scratchFolder(), await scratchFolder()];
+    const at = (name: string, createdAt: string) => ({ ...sampleSession(name), createdAt });
+    unwrap(await createSessionFolder(now, at('second', moment(2)), moment(2)));
+    unwrap(await createSessionFolder(earlier, at('first', moment(1)), moment(1)));
+    unwrap(await createSessionFolder(earlier, at('third', moment(3)), moment(3)));
+    const link = join(await scratchFolder(), 'link');
+    await symlink(now, link, 'junction');
+    const parents = [now, earlier, link, join(now, 'nowhere')];
+    const listed = unwrap(await listSessions(parents));
+    expect(listed.map((s) => s.name)).toEqual(['third', 'second', 'first']);
   });
 
   it('a session is not made over something that stands, but in an empty folder it is', async () => {
@@ -272,7 +285,7 @@ describe('damage', () => {
     const result = await openSession(folder, { now: moment(1) });
     expect(result).toMatchObject({ ok: false, problems: [{ code: 'store/damaged' }] });
     expect(await contentsOf(folder)).toEqual(before);
-    expect(unwrap(await listSessions(join(folder, '..')))).toMatchObject([{ canOpen: false }]);
+    expect(unwrap(await listSessions([join(folder, '..')]))).toMatchObject([{ canOpen: false }]);
   });
 
   it('a damaged run.json is repaired, the rest is as it was', async () => {
