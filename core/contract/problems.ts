@@ -1,8 +1,10 @@
+import type { Expectation } from '../result/index.ts';
+
 /** What can go wrong between a screen and the host. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
     'contract/unknown-request': { name: string };
-    'contract/input-invalid': { request: string; field: string; expected: string };
+    'contract/input-invalid': { request: string; field: string; expected: Expectation };
     'contract/no-session': Record<string, never>;
     'contract/read-only': { because: string };
     'contract/cancelled': Record<string, never>;
@@ -12,5 +14,3 @@ declare module '../result/result.ts' {
     'contract/refused': { why: string };
   }
 }
-
-export {};

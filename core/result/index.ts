@@ -1,1 +1,2 @@
+export * from './expectation.ts';
 export * from './result.ts';

@@ -1,7 +1,9 @@
+import type { Expectation } from '../result/index.ts';
+
 /** What can be wrong with a session, a car file or an edit. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
-    'session/field-invalid': { field: string; expected: string };
+    'session/field-invalid': { field: string; expected: Expectation };
     'session/newer-version': { version: number; known: number };
     'session/no-version': Record<string, never>;
     'session/no-entry': { entryId: string };
@@ -19,5 +21,3 @@ declare module '../result/result.ts' {
     'session/nothing-to-redo': Record<string, never>;
   }
 }
-
-export {};

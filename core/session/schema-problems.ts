@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Problem } from '../result/index.ts';
+import { expectationOf, type Problem } from '../result/index.ts';
 
 /** Each fault of a schema as a Problem that names the field. */
 export function problemsOfSchema(error: z.ZodError, file?: string): [Problem, ...Problem[]] {
@@ -7,7 +7,7 @@ export function problemsOfSchema(error: z.ZodError, file?: string): [Problem, ..
     const field = issue.path.join('.');
     return {
       code: 'session/field-invalid',
-      facts: { field, expected: issue.message },
+      facts: { field, expected: expectationOf(issue) },
       where: file === undefined ? { field } : { file, field },
     };
   });

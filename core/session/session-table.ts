@@ -14,7 +14,7 @@ import {
   tableKinds,
   tableUnits,
 } from '../tables/index.ts';
-import { units } from '../units/index.ts';
+import { expectsUnit, units } from '../units/index.ts';
 import type { Limits } from './limits.ts';
 import { IdSchema } from './run-record.ts';
 
@@ -22,7 +22,7 @@ const AxesSchema = z.looseObject({
   engineSpeed: z.enum(['across', 'down']),
   load: z.looseObject({
     kind: z.enum(loadKinds),
-    unit: z.string().refine((id) => units.has(id), { error: 'not a unit of this program' }),
+    unit: z.string().refine((id) => units.has(id), expectsUnit),
   }),
 });
 

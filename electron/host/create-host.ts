@@ -7,7 +7,7 @@ import {
   type RequestOutput,
   requests,
 } from '../../core/contract/index.ts';
-import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
+import { expectationOf, fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { IdSchema } from '../../core/session/index.ts';
 import {
   closeDesk,
@@ -114,7 +114,7 @@ function inputProblems(request: string, error: z.ZodError): [Problem, ...Problem
   return error.issues.map(
     (issue): Problem => ({
       code: 'contract/input-invalid',
-      facts: { request, field: issue.path.join('.') || request, expected: issue.message },
+      facts: { request, field: issue.path.join('.') || request, expected: expectationOf(issue) },
     }),
   ) as [Problem, ...Problem[]];
 }

@@ -22,7 +22,10 @@ export async function carryRequest(
   if (!body.ok) {
     answerResult(
       response,
-      fail({ code: 'contract/input-invalid', facts: { request: name, field: '', expected: body.expected } }),
+      fail({
+        code: 'contract/input-invalid',
+        facts: { request: name, field: '', expected: { kind: 'form', form: body.expected } },
+      }),
     );
     return;
   }

@@ -41,7 +41,7 @@ export function readSession(
       current = migrate(current);
     } catch {
       // An old file that lacks what its own version promised is the file's fault, not ours.
-      const expected = `what version ${version} promised`;
+      const expected = { kind: 'promised', version } as const;
       return fail({ code: 'session/field-invalid', facts: { field: '', expected }, where: { file } });
     }
   }
@@ -52,7 +52,7 @@ export function readSession(
     const field = `ledger.${twice}.id`;
     return fail({
       code: 'session/field-invalid',
-      facts: { field, expected: 'an id of its own' },
+      facts: { field, expected: { kind: 'own-id' } },
       where: { file },
     });
   }

@@ -1,4 +1,5 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { expected } from './expectation.ts';
 
 export const contractProblems: ProblemWordsOf<'contract'> = {
   'contract/unknown-request': (f) => ({
@@ -6,7 +7,7 @@ export const contractProblems: ProblemWordsOf<'contract'> = {
     remedy: 'Das Fenster neu laden: Bildschirm und Kern sind verschiedene Versionen.',
   }),
   'contract/input-invalid': (f) => ({
-    message: `„${f.field}“ ist nicht brauchbar: ${f.expected}.`,
+    message: `„${f.field}“ ist nicht brauchbar: ${expected(f.expected)}.`,
     remedy: 'Das Feld berichtigen.',
   }),
   'contract/no-session': () => ({

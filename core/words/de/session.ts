@@ -1,8 +1,9 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { expected } from './expectation.ts';
 
 export const sessionProblems: ProblemWordsOf<'session'> = {
   'session/field-invalid': (f) => ({
-    message: `„${f.field}“ ist nicht brauchbar: ${f.expected}.`,
+    message: `„${f.field}“ ist nicht brauchbar: ${expected(f.expected)}.`,
     remedy: 'Das Feld berichtigen; die README nennt jedes Feld mit seiner Einheit.',
   }),
   'session/newer-version': (f) => ({

@@ -1,4 +1,5 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { expected } from './expectation.ts';
 
 export const contractProblems: ProblemWordsOf<'contract'> = {
   'contract/unknown-request': (f) => ({
@@ -6,7 +7,7 @@ export const contractProblems: ProblemWordsOf<'contract'> = {
     remedy: 'Reload the window: screen and host are of different versions.',
   }),
   'contract/input-invalid': (f) => ({
-    message: `“${f.field}” can't be used: ${f.expected}.`,
+    message: `“${f.field}” can't be used: ${expected(f.expected)}.`,
     remedy: 'Correct that field.',
   }),
   'contract/no-session': () => ({

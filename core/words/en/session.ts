@@ -1,8 +1,9 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { expected } from './expectation.ts';
 
 export const sessionProblems: ProblemWordsOf<'session'> = {
   'session/field-invalid': (f) => ({
-    message: `“${f.field}” can't be used: ${f.expected}.`,
+    message: `“${f.field}” can't be used: ${expected(f.expected)}.`,
     remedy: 'Correct that field; the README lists every field with its unit.',
   }),
   'session/newer-version': (f) => ({

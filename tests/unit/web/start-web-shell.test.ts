@@ -356,7 +356,7 @@ describe('a request of our own page', () => {
     const answer = await post(`${base}api/ledger.get`, body, headers);
     expect(JSON.parse(answer.body).problems[0]).toEqual({
       code: 'contract/input-invalid',
-      facts: { request: 'ledger.get', field: '', expected },
+      facts: { request: 'ledger.get', field: '', expected: { kind: 'form', form: expected } },
     });
     expect(host.asked).toEqual([]);
   });
