@@ -9,6 +9,8 @@ export const PreferencesSchema = z.object({
   theme: z.enum(['system', 'day', 'night']).default('system'),
   /** A short tone in the ride view with a new pull, a closed gate, low fluid. */
   rideSound: z.boolean().default(false),
+  /** The folder that was watched last. */
+  watched: z.string().max(2000).default(''),
   /** How columns were corrected, for later logs with the same ones. */
   columnProfiles: z.array(MappingProfileSchema).max(mostProfiles).default([]),
   recent: z

@@ -234,6 +234,8 @@ export const requests = {
     input: z.strictObject({
       folder: z.string().min(1),
       entryId: IdSchema.nullable().default(null),
+      /** True: the newest kept entry of the ledger at the moment a log is whole, in place of `entryId`. */
+      follows: z.boolean().default(false),
       /** False: logs are told and left where they are. */
       takes: z.boolean().default(true),
     }),

@@ -7,6 +7,16 @@ import { ProblemSchema } from './wire.ts';
  */
 export const watchedStates = ['growing', 'complete', 'taken', 'refused'] as const;
 
+/** What a log shows before it is whole; it may yet change with every line that is written. */
+export const SoFarSchema = z.object({
+  duration_s: z.number(),
+  /** Full pulls in it. */
+  pulls: z.int(),
+  /** Highest wheel power of the last of them [W]. */
+  peakPower: z.number().nullable(),
+});
+export type SoFar = z.infer<typeof SoFarSchema>;
+
 export const WatchedLogSchema = z.object({
   name: z.string(),
   path: z.string(),
@@ -21,6 +31,8 @@ export const WatchedLogSchema = z.object({
   /** An earlier, shorter copy of the same log, which left the entry in favour of this one and stays a run. */
   replaces: z.string().nullable(),
   problems: z.array(ProblemSchema),
+  /** Null until it could be read once. */
+  soFar: SoFarSchema.nullable(),
 });
 export type WatchedLog = z.infer<typeof WatchedLogSchema>;
 
@@ -29,6 +41,8 @@ export const FolderWatchSchema = z.object({
   folder: z.string(),
   /** The entry that new runs join; null leaves them without one. */
   entryId: z.string().nullable(),
+  /** Whether that entry is always the newest that was kept. */
+  follows: z.boolean(),
   /** False where logs are only told and not taken. */
   takes: z.boolean(),
   startedAt: z.string(),

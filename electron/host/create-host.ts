@@ -18,6 +18,7 @@ import {
   takeWatched,
 } from './handlers.ts';
 import { createLogWatch } from './log-watch.ts';
+import { lookAtLog } from './look-at-log.ts';
 
 const UploadSchema = z.object({ name: z.string().min(1).max(1000), entryId: IdSchema.nullable() });
 
@@ -34,7 +35,12 @@ export function createHost(
     for (const listener of listeners) listener(event);
   };
   const watch = createLogWatch(
-    (path, entryId, earlier) => takeWatched(desk.current, setting.preferences, path, entryId, earlier),
+    {
+      take: (path, entryId, earlier) =>
+        takeWatched(desk.current, setting.preferences, path, entryId, earlier),
+      look: (path) => lookAtLog(desk.current, setting.preferences, path),
+      newestEntry: () => desk.current?.state().session.ledger.findLast((e) => e.state === 'kept')?.id ?? null,
+    },
     setting.now,
     (state) => tell({ type: 'watch-changed', watch: state }),
     setting.watchTiming,

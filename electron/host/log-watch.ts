@@ -1,4 +1,4 @@
-import type { FolderWatch, WatchedLog } from '../../core/contract/index.ts';
+import type { FolderWatch, SoFar, WatchedLog } from '../../core/contract/index.ts';
 import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import {
   type FolderWatch as RunningWatch,
@@ -15,12 +15,25 @@ export type TakeLog = (
   earlierRunId: string | null,
 ) => Promise<Result<{ readonly runId: string; readonly replaces: string | null }>>;
 
+/** What the watch asks of the open session besides. */
+export type WatchedSession = {
+  readonly take: TakeLog;
+  /** Reads a log that is still written; null where nothing can be said of it yet. */
+  readonly look: (path: string) => Promise<SoFar | null>;
+  /** The newest entry that was kept. */
+  readonly newestEntry: () => string | null;
+};
+
 export type LogWatch = {
   readonly state: () => FolderWatch | null;
   readonly start: (folder: string, how: WatchTarget) => Promise<Result<FolderWatch>>;
   readonly stop: () => void;
 };
-export type WatchTarget = { readonly entryId: string | null; readonly takes: boolean };
+export type WatchTarget = {
+  readonly entryId: string | null;
+  readonly follows: boolean;
+  readonly takes: boolean;
+};
 
 const mostLogs = 100;
 
@@ -29,7 +42,7 @@ const mostLogs = 100;
  * has become is kept in `state` and told on every change, so that a screen that comes late knows it too.
  */
 export function createLogWatch(
-  take: TakeLog,
+  { take, look, newestEntry }: WatchedSession,
   now: () => string,
   tell: (watch: FolderWatch | null) => void,
   timing: Pick<WatchOptions, 'interval_ms' | 'settle_ms'> = {},
@@ -37,6 +50,7 @@ export function createLogWatch(
   let state: FolderWatch | null = null;
   let running: RunningWatch | null = null;
   let queue: Promise<void> = Promise.resolve();
+  const looking = new Set<string>();
 
   const change = (next: FolderWatch | null) => {
     state = next;
@@ -48,7 +62,7 @@ export function createLogWatch(
     if (!state) return;
     const { name, path, size: size_bytes, isNew } = seen;
     const before = state.logs.find((one) => one.path === path);
-    const blank = { state: 'growing' as const, runId: null, replaces: null, problems: [] };
+    const blank = { state: 'growing' as const, runId: null, replaces: null, problems: [], soFar: null };
     const line: WatchedLog = {
       ...blank,
       ...before,
@@ -62,9 +76,22 @@ export function createLogWatch(
     change({ ...state, logs: [line, ...state.logs.filter((one) => one.path !== path)].slice(0, mostLogs) });
   }
 
+  /** One look at a time for each log: what came in meanwhile is seen by the next. */
+  async function lookAt(seen: SeenLog, watch: RunningWatch): Promise<void> {
+    if (looking.has(seen.path)) return;
+    looking.add(seen.path);
+    // A half-written line may be anything; what can't be read yet is no fault to tell.
+    const soFar = await look(seen.path).catch(() => null);
+    looking.delete(seen.path);
+    const line = state?.logs.find((one) => one.path === seen.path);
+    if (!soFar || running !== watch || !state || line?.state !== 'growing') return;
+    change({ ...state, logs: state.logs.map((one) => (one === line ? { ...line, soFar } : one)) });
+  }
+
   async function takeOne(seen: SeenLog, watch: RunningWatch): Promise<void> {
     // The target of this moment: a log that was driven for the entry before is whole only now.
     if (running !== watch || !state) return;
+    if (state.follows) state = { ...state, entryId: newestEntry() };
     const earlier = state.logs.find((one) => one.path === seen.path)?.runId ?? null;
     // Our own fault must not end the watching: the next log may well go through.
     const taken = await take(seen.path, state.entryId, earlier).catch((error: unknown) => {
@@ -85,7 +112,8 @@ export function createLogWatch(
   return {
     state: () => state,
     stop,
-    async start(folder, target) {
+    async start(folder, asked) {
+      const target = asked.follows ? { ...asked, entryId: newestEntry() } : asked;
       if (state?.folder === folder && running) {
         change({ ...state, ...target });
         return ok(state);
@@ -102,7 +130,9 @@ export function createLogWatch(
         {
           ...timing,
           onGrowing: (seen) => {
-            if (running === mine && mine) put(seen, { state: 'growing' });
+            if (running !== mine || !mine) return;
+            put(seen, { state: 'growing' });
+            void lookAt(seen, mine);
           },
           onProblem: (problem: Problem | null) => {
             if (running === mine && mine && state) change({ ...state, problem });

@@ -99,6 +99,30 @@ describe('watching a folder for the open session', () => {
     expect(again).toMatchObject({ entryId, takes: true, logs: [{ name: 'a.csv' }] });
   });
 
+  it('tells what a log shows while it is still written', async () => {
+    await asking.get('watch.start', { folder: logs, entryId });
+    writeFileSync(join(logs, 'pull 1.csv'), `${firstHalf}12.3,`);
+    await until(() => expect(told().at(-1)?.logs[0]?.soFar?.pulls).toBeGreaterThan(0));
+    const growing = told().flatMap((w) => w.logs).findLast((one) => one.soFar !== null);
+    expect(growing?.runId).toBeNull();
+    expect(growing?.soFar?.pulls).toBeGreaterThan(0);
+    expect(growing?.soFar?.peakPower).toBeGreaterThan(50_000);
+    expect(growing?.soFar?.peakPower).toBeLessThan(300_000);
+  });
+
+  it('joins the newest kept entry of the moment where it follows the ledger', async () => {
+    const started = await asking.get('watch.start', { folder: logs, follows: true });
+    expect(started).toMatchObject({ entryId, follows: true });
+    const entry = { id: 'more-boost', kind: 'boost' as const, createdAt: '2027-03-14T12:00:00.000Z' };
+    await asking.get('session.edit', { edits: [{ type: 'entry.add', entry: { ...entry, title: 'More' } }] });
+    writeFileSync(join(logs, 'pull 1.csv'), log);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('taken'));
+    expect(told().at(-1)?.entryId).toBe('more-boost');
+    const { session } = await asking.snapshot();
+    expect(session.ledger.at(-1)?.runs).toHaveLength(1);
+    expect(session.ledger[0]?.runs).toHaveLength(0);
+  });
+
   it('tells when the folder goes and comes back', async () => {
     await asking.get('watch.start', { folder: logs });
     renameSync(logs, `${logs}-away`);
