@@ -7,6 +7,7 @@ import { ToastsProvider } from '../hooks/use-toasts.tsx';
 import { WordsProvider } from '../hooks/use-words.tsx';
 import { HostProvider } from '../host/HostProvider.tsx';
 import { ImportsProvider } from '../importing/use-imports.tsx';
+import { WatchProvider } from '../watch/use-watch.tsx';
 import { ViewProvider } from './view.tsx';
 import { Workbench } from './Workbench.tsx';
 
@@ -30,8 +31,10 @@ function Localised() {
           <SessionProvider>
             <ViewProvider>
               <ImportsProvider>
-                <Workbench />
-                <Toasts />
+                <WatchProvider>
+                  <Workbench />
+                  <Toasts />
+                </WatchProvider>
               </ImportsProvider>
             </ViewProvider>
           </SessionProvider>

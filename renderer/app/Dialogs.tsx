@@ -5,7 +5,9 @@ import { ColumnsDialog } from '../columns/ColumnsDialog.tsx';
 import { CommandPalette } from '../components/CommandPalette.tsx';
 import { DerivedDialog } from '../derived/DerivedDialog.tsx';
 import { EntryDialog } from '../entry/EntryDialog.tsx';
+import { HistoryDialog } from '../history/HistoryDialog.tsx';
 import { AssignDialog } from '../importing/AssignDialog.tsx';
+import { ImportPathDialog } from '../importing/ImportPathDialog.tsx';
 import { MergeDialog } from '../move/MergeDialog.tsx';
 import { PackDialog } from '../move/PackDialog.tsx';
 import { SetAsideDialog } from '../move/SetAsideDialog.tsx';
@@ -14,6 +16,7 @@ import { KeysDialog } from '../shell/KeysDialog.tsx';
 import { UnitsDialog } from '../shell/UnitsDialog.tsx';
 import { CreateDialog } from '../start/CreateDialog.tsx';
 import { OpenFolderDialog } from '../start/OpenFolderDialog.tsx';
+import { WatchDialog } from '../watch/WatchDialog.tsx';
 import type { Action } from './actions.ts';
 import { useView } from './view.tsx';
 
@@ -47,6 +50,12 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <EntryDialog entryId={dialog.entryId} first={dialog.draft} onClose={close} />;
     case 'columns':
       return <ColumnsDialog runId={dialog.runId} onClose={close} />;
+    case 'watch':
+      return <WatchDialog folder={dialog.folder ?? null} onClose={close} />;
+    case 'import-path':
+      return <ImportPathDialog onClose={close} />;
+    case 'history':
+      return <HistoryDialog onClose={close} />;
     case 'derived':
       return <DerivedDialog onClose={close} />;
     case 'decide':

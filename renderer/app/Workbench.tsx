@@ -1,11 +1,13 @@
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ImportBar } from '../importing/ImportBar.tsx';
+import { usePaste } from '../importing/use-paste.ts';
 import { WindowDrop } from '../importing/WindowDrop.tsx';
 import { RideScreen } from '../ride/RideScreen.tsx';
 import { Notices } from '../shell/Notices.tsx';
 import { TopBar } from '../shell/TopBar.tsx';
 import { StartScreen } from '../start/StartScreen.tsx';
+import { WatchBar } from '../watch/WatchBar.tsx';
 import { Dialogs } from './Dialogs.tsx';
 import { Screen } from './Screen.tsx';
 import { useActions } from './use-actions.ts';
@@ -21,6 +23,7 @@ export function Workbench() {
   const actions = useActions();
   // The passenger's view takes the whole window and only its own three keys.
   const isRide = snapshot !== null && view.screen === 'ride';
+  usePaste();
   useKeyActions(actions, view.dialog !== null || isRide);
   if (snapshot && isRide) {
     return (
@@ -34,6 +37,7 @@ export function Workbench() {
   return (
     <div className={styles.window}>
       <TopBar actions={actions} />
+      <WatchBar />
       <ImportBar />
       {snapshot ? (
         <>

@@ -4,6 +4,7 @@ import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useTakeFiles } from '../importing/use-take-files.ts';
+import { useWatch } from '../watch/use-watch.tsx';
 import { type Action, screenKeys } from './actions.ts';
 import { chooseFiles } from './choose-files.ts';
 import { screenNames, useView } from './view.tsx';
@@ -16,6 +17,7 @@ export function useActions(): readonly Action[] {
   const { before, after } = useSelection();
   const { set } = usePreferences();
   const takeFiles = useTakeFiles();
+  const { watch, stop } = useWatch();
 
   return useMemo(() => {
     const said = screens.shell.actions;
@@ -62,6 +64,14 @@ export function useActions(): readonly Action[] {
         redo,
       ),
       action('import', 'session', said.importFiles, 'I', true, () => chooseFiles(takeFiles)),
+      action('import-path', 'session', screens.watch.importPath, 'Shift+I', true, () =>
+        show({ dialog: { type: 'import-path' } }),
+      ),
+      action('watch', 'session', screens.watch.open, 'F', isOpen, () => show({ dialog: { type: 'watch' } })),
+      action('watch-stop', 'session', screens.watch.stop, null, watch !== null, stop),
+      action('history', 'session', screens.history.open, 'H', isOpen, () =>
+        show({ dialog: { type: 'history' } }),
+      ),
       action('new', 'session', said.newSession, null, true, () =>
         show({ dialog: { type: 'create', files: [] } }),
       ),
@@ -118,5 +128,20 @@ export function useActions(): readonly Action[] {
       action('en', 'window', said.english, null, true, () => set({ language: 'en' })),
       action('de', 'window', said.german, null, true, () => set({ language: 'de' })),
     ];
-  }, [screens, snapshot, before, after, view.screen, show, edit, undo, redo, close, set, takeFiles]);
+  }, [
+    screens,
+    snapshot,
+    before,
+    after,
+    view.screen,
+    show,
+    edit,
+    undo,
+    redo,
+    close,
+    set,
+    takeFiles,
+    watch,
+    stop,
+  ]);
 }

@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'react';
 import { type Action, keysOf } from './actions.ts';
 
-const typing =
+/** Where letters belong to the field that has the focus. */
+export const typingFields =
   'input:not([type="range"]), textarea, select, [contenteditable="true"], [role="textbox"], [role="combobox"]';
 
 /**
@@ -19,7 +20,7 @@ export function useKeyActions(actions: readonly Action[], isBlocked: boolean): v
       const target = event.target instanceof Element ? event.target : null;
       if (target?.closest('[role="menu"], [role="listbox"]')) return;
       const keys = keysOf(event);
-      if (target?.closest(typing) && keys !== 'Mod+K') return;
+      if (target?.closest(typingFields) && keys !== 'Mod+K') return;
       const { actions: list, isBlocked: blocked } = current.current;
       if (blocked) return;
       const action = list.find((a) => a.keys === keys && a.isEnabled);

@@ -1,5 +1,6 @@
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ChangeDraft } from '../entry/change-draft.ts';
+import type { Incoming } from '../importing/incoming.ts';
 
 export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as const;
 export type ScreenName = (typeof screenNames)[number];
@@ -18,10 +19,13 @@ export type DialogView =
   | { readonly type: 'unpack' }
   | { readonly type: 'merge' }
   | { readonly type: 'set-aside'; readonly file: string }
-  | { readonly type: 'create'; readonly files: readonly File[] }
-  | { readonly type: 'assign'; readonly files: readonly File[] }
+  | { readonly type: 'create'; readonly files: readonly Incoming[] }
+  | { readonly type: 'assign'; readonly files: readonly Incoming[] }
   | { readonly type: 'entry'; readonly entryId: string | null; readonly draft?: ChangeDraft }
   | { readonly type: 'columns'; readonly runId: string }
+  | { readonly type: 'watch'; readonly folder?: string }
+  | { readonly type: 'import-path' }
+  | { readonly type: 'history' }
   | { readonly type: 'derived' }
   | { readonly type: 'decide' }
   | { readonly type: 'leaning' }

@@ -8,11 +8,12 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { AssignFields } from './AssignFields.tsx';
 import { guessTargets } from './assign-files.ts';
+import type { Incoming } from './incoming.ts';
 import { tasksOf } from './tasks-of.ts';
 import { useImports } from './use-imports.tsx';
 
 /** Asks where logs belong that came into an open session. */
-export function AssignDialog({ files, onClose }: { files: readonly File[]; onClose: () => void }) {
+export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; onClose: () => void }) {
   const { screens } = useWords();
   const { snapshot, edit } = useSession();
   const { show } = useView();

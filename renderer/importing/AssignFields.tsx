@@ -6,9 +6,10 @@ import type { ChangeDraft } from '../entry/change-draft.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './AssignFields.module.css';
 import { newChange, noEntry, type Target } from './assign-files.ts';
+import { type Incoming, keyOf } from './incoming.ts';
 
 export type AssignFieldsProps = {
-  readonly files: readonly File[];
+  readonly files: readonly Incoming[];
   readonly ledger: Session['ledger'];
   readonly targets: readonly Target[];
   readonly onTargets: (targets: Target[]) => void;
@@ -29,7 +30,7 @@ export function AssignFields({ files, ledger, targets, onTargets, draft, onDraft
     <>
       <ul className={styles.files}>
         {files.map((file, i) => (
-          <li key={`${file.name} ${file.size}`} className={styles.file}>
+          <li key={keyOf(file)} className={styles.file}>
             <span className={styles.name}>{file.name}</span>
             <Select
               label={`${said.entry}: ${file.name}`}

@@ -3,9 +3,10 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useHost } from '../host/HostProvider.tsx';
+import type { Incoming } from './incoming.ts';
 
 /** One log and the entry that its pulls belong to; null keeps it in the session without one. */
-export type ImportTask = { readonly file: File; readonly entryId: string | null };
+export type ImportTask = { readonly file: Incoming; readonly entryId: string | null };
 
 export type ImportJob = { readonly name: string; readonly share: number | null; readonly cancel: () => void };
 
@@ -35,10 +36,13 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
         if (abort.signal.aborted) break;
         setWaiting(tasks.length - i - 1);
         setJob({ name: file.name, share: null, cancel });
-        const answer = await host.upload(file, entryId, {
-          signal: abort.signal,
-          onProgress: (share) => setJob({ name: file.name, share, cancel }),
-        });
+        const answer =
+          file instanceof File
+            ? await host.upload(file, entryId, {
+                signal: abort.signal,
+                onProgress: (share) => setJob({ name: file.name, share, cancel }),
+              })
+            : await host.request('runs.import', { path: file.path, entryId }, { signal: abort.signal });
         if (!answer.ok) {
           report(answer.problems);
           continue;

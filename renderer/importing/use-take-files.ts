@@ -2,13 +2,14 @@ import { useCallback } from 'react';
 import { useView } from '../app/view.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
+import type { Incoming } from './incoming.ts';
 import { useImports } from './use-imports.tsx';
 
 /**
  * What happens with files, however they came: a new session where none is open, straight into the entry that
  * waits for its log where there is no doubt, and a question otherwise.
  */
-export function useTakeFiles(): (files: readonly File[]) => void {
+export function useTakeFiles(): (files: readonly Incoming[]) => void {
   const { snapshot } = useSession();
   const { show } = useView();
   const { after } = useSelection();

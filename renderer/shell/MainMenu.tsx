@@ -4,7 +4,10 @@ import { Menu, type MenuChoice } from '../components/Menu.tsx';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
-const sessionPart = ['import', 'lean', 'new', 'open', 'unpack', 'pack', 'merge', 'close'];
+const sessionPart = [
+  ...['import', 'import-path', 'watch', 'watch-stop', 'lean', 'history'],
+  ...['new', 'open', 'unpack', 'pack', 'merge', 'close'],
+];
 const helpPart = ['palette', 'keys', 'units'];
 
 /** The menu at the right of the bar: the session, the window, light and language. */

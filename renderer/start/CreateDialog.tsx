@@ -8,10 +8,11 @@ import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import type { Incoming } from '../importing/incoming.ts';
 import { DraftAssign, useDraftAssign } from './DraftAssign.tsx';
 
 /** A new session: a name and a mass, and where logs came along, which of them is before and which after. */
-export function CreateDialog({ files, onClose }: { files: readonly File[]; onClose: () => void }) {
+export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; onClose: () => void }) {
   const { screens, show } = useWords();
   const { create, edit } = useSession();
   const { show: showView } = useView();

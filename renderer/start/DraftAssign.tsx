@@ -4,6 +4,7 @@ import { emptyDraft } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { AssignFields } from '../importing/AssignFields.tsx';
 import { guessTargets } from '../importing/assign-files.ts';
+import type { Incoming } from '../importing/incoming.ts';
 import { tasksOf } from '../importing/tasks-of.ts';
 import { useImports } from '../importing/use-imports.tsx';
 
@@ -25,7 +26,7 @@ const baselineToBe: Session['ledger'] = [
 ];
 
 /** Files with their places in a session that is being created. */
-export function useDraftAssign(files: readonly File[]) {
+export function useDraftAssign(files: readonly Incoming[]) {
   const { edit } = useSession();
   const { importAll } = useImports();
   const [targets, setTargets] = useState(() => guessTargets(files, baselineToBe, null));

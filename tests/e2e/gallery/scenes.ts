@@ -1,3 +1,4 @@
+import { tmpdir } from 'node:os';
 import type { Page } from 'playwright/test';
 
 /** One state of the workbench, found without words, so that it is the same in every language. */
@@ -52,6 +53,17 @@ export const scenes: readonly Scene[] = [
   scene('dialog-keys', key('?')),
   scene('dialog-palette', key('Control+k')),
   scene('dialog-units', key('u')),
+  scene('dialog-watch', key('f')),
+  scene('dialog-import-path', key('Shift+I')),
+  scene('dialog-history', async (page) => {
+    await key('d', 'h')(page);
+    await page.getByRole('article').waitFor();
+  }),
+  scene('bench-watching', async (page) => {
+    await page.keyboard.press('f');
+    await page.getByRole('textbox').fill(tmpdir());
+    await page.keyboard.press('Enter');
+  }),
   scene('dialog-add-entry', key('a')),
   scene('dialog-edit-entry', key('e')),
 ];

@@ -28,6 +28,4 @@ export const importing: ScreenWords['importing'] = {
   guess: 'geraten',
   byHand: 'von Hand',
   backToFound: 'Wie gefunden',
-  path: 'Pfad auf diesem Rechner',
-  importPath: 'Von einem Pfad einlesen',
 };

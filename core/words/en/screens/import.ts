@@ -26,6 +26,4 @@ export const importing = {
   guess: 'a guess',
   byHand: 'by hand',
   backToFound: 'As found',
-  path: 'Path on this machine',
-  importPath: 'Import from a path',
 };

@@ -6,6 +6,7 @@ import { desktop } from './desktop.ts';
 import { entry } from './entry.ts';
 import { handover } from './handover.ts';
 import { heat } from './heat.ts';
+import { history } from './history.ts';
 import { importing } from './import.ts';
 import { ladder } from './ladder.ts';
 import { leaning } from './leaning.ts';
@@ -22,6 +23,7 @@ import { shell } from './shell.ts';
 import { start } from './start.ts';
 import { tables } from './tables.ts';
 import { units } from './units.ts';
+import { watch } from './watch.ts';
 import { whereFrom } from './where-from.ts';
 
 export const screens = {
@@ -33,6 +35,7 @@ export const screens = {
   entry,
   handover,
   heat,
+  history,
   importing,
   ladder,
   leaning,
@@ -49,5 +52,6 @@ export const screens = {
   start,
   tables,
   units,
+  watch,
   whereFrom,
 };

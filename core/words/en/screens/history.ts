@@ -1,0 +1,48 @@
+export const history = {
+  open: 'Earlier versions',
+  title: 'Earlier versions of this session',
+  intro:
+    'Every save keeps the one before it. Looking changes nothing; bringing a version back can be undone, and logs stay as they are.',
+  list: 'Versions, newest first',
+  current: 'as it is now',
+  setAside: 'set aside: it no longer fitted its seal',
+  original: 'kept before the format was brought up to date',
+  entries: (n: number): string => (n === 1 ? '1 entry' : `${n} entries`),
+  first: 'the first that was kept',
+  nothing: 'nothing that shows',
+  unusable: {
+    damaged: 'damaged, can’t be opened',
+    newer: 'written by a newer program',
+    invalid: 'a field does not fit',
+  },
+  entry: (n: string) => `entry ${n}`,
+  note: 'its note',
+  ledgerOrder: 'entries added or removed',
+  areas: {
+    name: 'name',
+    note: 'note on the session',
+    car: 'the car',
+    conditions: 'air and place',
+    limits: 'limits',
+    setup: 'engine and fluid system',
+    ledger: 'the ledger',
+    derivedChannels: 'channels by formula',
+    tables: 'tables',
+  },
+  other: 'other fields',
+  more: (n: number) => `and ${n} more`,
+  changed: 'Changed against the version before',
+  against: 'What is different today',
+  same: 'Nothing: it says the same as the session now.',
+  ledger: 'Its ledger',
+  logs: (n: number): string => (n === 0 ? 'no log' : n === 1 ? '1 log' : `${n} logs`),
+  dropped: 'dropped',
+  missing: (n: number) =>
+    n === 1
+      ? 'It knows one log that is no longer in the folder.'
+      : `It knows ${n} logs that are no longer in the folder.`,
+  restore: 'Bring this version back',
+  restored: 'The earlier version is the present one now.',
+  none: 'No earlier version yet: the first change makes one.',
+  readOnly: 'To look at only',
+};

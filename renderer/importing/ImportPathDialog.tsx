@@ -1,0 +1,55 @@
+import { useState } from 'react';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { TextField } from '../components/TextField.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+import { useOpening } from '../start/use-opening.ts';
+import { pastedPaths } from './pasted-paths.ts';
+import { useTakeFiles } from './use-take-files.ts';
+
+/** Takes logs by their paths on the host's machine. */
+export function ImportPathDialog({ onClose }: { onClose: () => void }) {
+  const { screens } = useWords();
+  const { show } = useView();
+  const takeFiles = useTakeFiles();
+  const { open, problems } = useOpening();
+  const [text, setText] = useState('');
+  const [isTried, setTried] = useState(false);
+  const said = screens.watch;
+  const named = pastedPaths(text);
+  const run = async () => {
+    setTried(true);
+    if (named?.type === 'logs') {
+      onClose();
+      takeFiles(named.logs);
+    } else if (named?.type === 'folder') show({ dialog: { type: 'watch', folder: named.folder } });
+    else if (named && (await open(named.folder))) onClose();
+  };
+  return (
+    <Dialog
+      title={said.importPath}
+      isOpen
+      onClose={onClose}
+      problems={problems}
+      actions={
+        <>
+          <Button look="main" onPress={run}>
+            {screens.importing.import}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+        </>
+      }
+    >
+      <TextField
+        label={said.paths}
+        rows={3}
+        value={text}
+        onChange={setText}
+        autoFocus
+        hint={said.importPathIntro}
+        error={isTried && !named ? said.noPath : undefined}
+      />
+    </Dialog>
+  );
+}
