@@ -6,16 +6,19 @@ import styles from './ProblemList.module.css';
 export function ProblemList({ problems }: { problems: readonly Problem[] }) {
   const { problem } = useWords();
   return (
-    <ul className={styles.list} role="alert">
-      {problems.map((p) => {
-        const said = problem(p);
-        return (
-          <li key={`${p.code} ${said.message}`}>
-            <p className={styles.message}>{said.message}</p>
-            <p className={styles.remedy}>{said.remedy}</p>
-          </li>
-        );
-      })}
-    </ul>
+    // The list keeps its own role: a list that is an alert has items without a list.
+    <div role="alert">
+      <ul className={styles.list}>
+        {problems.map((p) => {
+          const said = problem(p);
+          return (
+            <li key={`${p.code} ${said.message}`}>
+              <p className={styles.message}>{said.message}</p>
+              <p className={styles.remedy}>{said.remedy}</p>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
   );
 }
