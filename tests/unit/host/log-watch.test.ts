@@ -103,7 +103,9 @@ describe('watching a folder for the open session', () => {
     await asking.get('watch.start', { folder: logs, entryId });
     writeFileSync(join(logs, 'pull 1.csv'), `${firstHalf}12.3,`);
     await until(() => expect(told().at(-1)?.logs[0]?.soFar?.pulls).toBeGreaterThan(0));
-    const growing = told().flatMap((w) => w.logs).findLast((one) => one.soFar !== null);
+    const growing = told()
+      .flatMap((w) => w.logs)
+      .findLast((one) => one.soFar !== null);
     expect(growing?.runId).toBeNull();
     expect(growing?.soFar?.pulls).toBeGreaterThan(0);
     expect(growing?.soFar?.peakPower).toBeGreaterThan(50_000);

@@ -12,7 +12,9 @@ function anything(): unknown {
     get: (_target, key) => {
       if (key === Symbol.toPrimitive) return () => '2';
       if (key === 'length') return 2;
-      if (['map', 'flatMap', 'filter', 'slice', 'join', 'toString', 'toFixed', 'replace'].includes(String(key)))
+      if (
+        ['map', 'flatMap', 'filter', 'slice', 'join', 'toString', 'toFixed', 'replace'].includes(String(key))
+      )
         return (...args: readonly unknown[]) =>
           key === 'map' && typeof args[0] === 'function' ? [args[0](anything(), 0)] : '2';
       return anything();
