@@ -1,16 +1,14 @@
 import { basename } from 'node:path';
 import type { SoFar } from '../../core/contract/index.ts';
-import { correctionsFor, fileColumns } from '../../core/log/index.ts';
+import { correctionsFor, fileColumns, readLog } from '../../core/log/index.ts';
 import { analyseLog } from '../../core/session/index.ts';
 import { nodeFileSystem } from '../store/index.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
-import { readLogBytes } from './read-log-bytes.ts';
 import type { SessionDesk } from './session-desk.ts';
 
-/** Longer logs are not read again and again while they grow: a look must not hold up the rest. */
-const longestLook_bytes = 20_000_000;
+/** Longer logs are only told by name while they grow: a look is taken between the answers and must not hold them up. */
+const longestLook_bytes = 4_000_000;
 const lineEnd = 10;
-const unasked = { requestId: 'watch', signal: { aborted: false }, progress: () => undefined };
 
 /**
  * What a log shows while it is still written: its whole lines, read with the session's car and air, and with the
@@ -27,12 +25,11 @@ export async function lookAtLog(
   const all = await nodeFileSystem.readFile(path, longestLook_bytes);
   const bytes = all.subarray(0, all.lastIndexOf(lineEnd) + 1);
   const file = basename(path);
-  const asFound = await readLogBytes(bytes, { file, mapping: [] }, unasked);
+  const asFound = readLog(bytes, { file, mapping: [] });
   if (!asFound.ok) return null;
   const { columnProfiles } = await preferences.get();
   const columns = correctionsFor(columnProfiles, fileColumns(asFound.value.channels));
-  const read =
-    columns.length > 0 ? await readLogBytes(bytes, { file, mapping: [...columns] }, unasked) : asFound;
+  const read = columns.length > 0 ? readLog(bytes, { file, mapping: [...columns] }) : asFound;
   if (!read.ok) return null;
   const { car, conditions } = desk.state().session;
   const record = { columns: [...columns], pullEdits: [] };
