@@ -1,12 +1,11 @@
 import type { RequestContext } from '../../core/contract/index.ts';
-import { type Log, loadFormulaParser } from '../../core/log/index.ts';
+import { type DerivedChannel, type Log, loadFormulaParser } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
-import { type OpenSession, readChannelCache, writeChannelCache } from '../store/index.ts';
+import { type ChannelCache, type OpenSession, readChannelCache, writeChannelCache } from '../store/index.ts';
 import { orCalledOff } from './called-off.ts';
 import { createCrewPool } from './crew-pool.ts';
-import { cacheKey, cacheOfLog, logOfCache } from './log-cache.ts';
-import type { LogCrew } from './log-crew.ts';
+import { analysisKey, analysisOfCache, cacheKey, cacheOfLog, logOfCache } from './log-cache.ts';
 import { isBig, readStoredLog } from './read-stored-log.ts';
 
 /** What was found in the logs of a session, kept until the log's reading, the car or the air changes. */
@@ -23,24 +22,28 @@ export type Analyst = {
 /** Share of the work on a big log that goes into reading it, for the bar (measured). */
 const readingShare = 0.75;
 
+async function withParser(channels: readonly DerivedChannel[]) {
+  return channels.length > 0 ? { channels, parser: await loadFormulaParser() } : null;
+}
+
 type Kept<T> = { readonly key: string; readonly value: Promise<Result<T>> };
 
+/** A log, and its cache where it came from one. */
+type ReadLog = { readonly log: Log; readonly cache: ChannelCache | null };
+
 export function createAnalyst(open: OpenSession, programVersion: string): Analyst {
-  const logs = new Map<string, Kept<Log>>();
+  const logs = new Map<string, Kept<ReadLog>>();
   const analyses = new Map<string, Kept<RunAnalysis>>();
   const written = new Set<Promise<unknown>>();
+  /** Runs with a cache on disk, and what would bring it up to date. */
+  const unkept = new Map<string, (() => void) | null>();
   const crews = createCrewPool();
-  if ([...open.runs.values()].some(({ record }) => isBig(record))) crews.prepare();
 
-  function keptLog(
-    record: RunRecord,
-    context: RequestContext,
-    crew: LogCrew | null = null,
-  ): Promise<Result<Log>> {
+  function keptLog(record: RunRecord, context: RequestContext): Promise<Result<ReadLog>> {
     const key = JSON.stringify([record.sha256, record.columns]);
     const kept = logs.get(record.id);
     if (kept?.key === key) return kept.value;
-    const value = readLogOf(record, context, crew);
+    const value = readLogOf(record, context);
     logs.set(record.id, { key, value });
     // A cancelled or failed read is tried again when asked again.
     value.then(
@@ -50,50 +53,59 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     return value;
   }
 
-  async function readLogOf(
-    record: RunRecord,
-    context: RequestContext,
-    crew: LogCrew | null,
-  ): Promise<Result<Log>> {
+  async function readLogOf(record: RunRecord, context: RequestContext): Promise<Result<ReadLog>> {
     const key = cacheKey(record, programVersion);
     const cached = await orCalledOff(readChannelCache(open, record.id, key).then(ok), context.signal);
     if (!cached.ok) return cached;
     const kept = cached.value ? logOfCache(cached.value) : null;
-    if (kept) return ok(kept);
-    const log = await readStoredLog(open, record, context, crew);
-    if (log.ok) {
-      // Nobody waits for it. A session that may only be read stays without; reading the log again gives the same.
-      const writing = writeChannelCache(open, record.id, cacheOfLog(log.value, key))
-        .catch(() => undefined)
-        .finally(() => written.delete(writing));
-      written.add(writing);
-    }
-    return log;
+    if (kept) return ok({ log: kept, cache: cached.value });
+    const log = isBig(record)
+      ? await crews.lend((crew) => readStoredLog(open, record, context, crew))
+      : await readStoredLog(open, record, context);
+    return log.ok ? ok({ log: log.value, cache: null }) : log;
   }
 
-  /** A big log keeps two workers busy, and the host stays free. */
-  async function analyseBig(record: RunRecord, context: RequestContext): Promise<Result<RunAnalysis>> {
-    const tell = (from: number, to: number) => (share: number) =>
-      context.progress(from + (to - from) * share, record.name);
-    return crews.lend(async (crew) => {
-      const log = await keptLog(record, { ...context, progress: tell(0, readingShare) }, crew);
-      if (!log.ok) return log;
-      const { car, derivedChannels } = open.session;
-      const conditions = record.conditions ?? open.session.conditions;
-      const task = { runId: record.id, record, car, conditions, derivedChannels };
-      return crew.analyse(log.value, task, { signal: context.signal, tellShare: tell(readingShare, 1) });
-    });
+  /** Nobody waits for it. A session that may only be read stays without; reading the log again gives the same. */
+  function keepInCache(record: RunRecord, log: Log, analysis: RunAnalysis, key: string | null): void {
+    const analysed = key === null ? null : { analysis, key };
+    const cache = cacheOfLog(log, cacheKey(record, programVersion), analysed);
+    const writing = writeChannelCache(open, record.id, cache)
+      .catch(() => undefined)
+      .finally(() => written.delete(writing));
+    written.add(writing);
   }
 
   async function analyse(record: RunRecord, context: RequestContext): Promise<Result<RunAnalysis>> {
-    if (isBig(record)) return analyseBig(record, context);
-    const log = await keptLog(record, context);
-    if (!log.ok) return log;
-    const conditions = record.conditions ?? open.session.conditions;
     const { car, derivedChannels } = open.session;
-    const derived =
-      derivedChannels.length > 0 ? { channels: derivedChannels, parser: await loadFormulaParser() } : null;
-    return ok(analyseLog(log.value, { runId: record.id, record, car, conditions, derived }));
+    const conditions = record.conditions ?? open.session.conditions;
+    // Channels by formula are not kept.
+    const key = derivedChannels.length > 0 ? null : analysisKey(record, open.session, programVersion);
+    const tell = (from: number, to: number) => (share: number) =>
+      context.progress(from + (to - from) * share, record.name);
+    const read = await keptLog(record, { ...context, progress: tell(0, readingShare) });
+    if (!read.ok) return read;
+    const { log, cache } = read.value;
+    const known = cache && key !== null ? analysisOfCache(cache, log, key) : null;
+    if (known) return ok(known);
+    const task = { runId: record.id, record, car, conditions };
+    // A big log keeps two workers busy, and the host stays free.
+    const found = isBig(record)
+      ? await crews.lend((crew) =>
+          crew.analyse(
+            log,
+            { ...task, derivedChannels },
+            { signal: context.signal, tellShare: tell(readingShare, 1) },
+          ),
+        )
+      : ok(analyseLog(log, { ...task, derived: await withParser(derivedChannels) }));
+    if (found.ok) {
+      const keep = () => keepInCache(record, log, found.value, key);
+      // After an edit the channels on disk still serve: only when the session is closed is the rest made new.
+      const isOnDisk = cache !== null || unkept.has(record.id);
+      unkept.set(record.id, isOnDisk ? keep : null);
+      if (!isOnDisk) keep();
+    }
+    return found;
   }
 
   function one(runId: string, context: RequestContext): Promise<Result<RunAnalysis>> {
@@ -122,6 +134,8 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     settled: () => Promise.all(written),
     close: async () => {
       crews.close();
+      await Promise.all(written);
+      for (const keep of unkept.values()) keep?.();
       await Promise.all(written);
     },
     all: async (context) => {

@@ -5,8 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { NoteSchema } from '../../core/contract/index.ts';
 import { type Log, quantityIds } from '../../core/log/index.ts';
-import type { RunRecord } from '../../core/session/index.ts';
+import type { RunAnalysis, RunRecord, Session } from '../../core/session/index.ts';
 import type { CacheArray, ChannelCache } from '../store/index.ts';
+import { AnalysisHeadSchema, analysisOfHead, headOfAnalysis } from './analysis-cache.ts';
 
 const StyleSchema = z.object({
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']),
@@ -31,26 +32,36 @@ const HeaderSchema = z.object({
   segments: z.array(z.object({ from: z.number(), to: z.number() })),
   warnings: z.array(NoteSchema),
   style: StyleSchema,
+  analysis: AnalysisHeadSchema.nullable(),
 });
 
-let fingerprint: string | null = null;
+const fingerprints = new Map<string, string>();
 
 /**
  * Changes whenever the reader's own code does, so that no cache outlives the reader that made it and nobody has
  * to remember a number. A packaged program has no sources beside it; there its version stands in.
  */
 export function readerFingerprint(programVersion: string): string {
-  fingerprint ??= fingerprintOfSources() ?? programVersion;
-  return fingerprint;
+  return fingerprintOf(['log'], programVersion);
 }
 
-function fingerprintOfSources(): string | null {
+function fingerprintOf(folders: readonly string[], programVersion: string): string {
+  const name = folders.join();
+  const found = fingerprints.get(name) ?? fingerprintOfSources(folders) ?? programVersion;
+  fingerprints.set(name, found);
+  return found;
+}
+
+function fingerprintOfSources(folders: readonly string[]): string | null {
   try {
-    const folder = new URL('../../core/log/', import.meta.url);
     const hash = createHash('sha256');
-    const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((n) => n.endsWith('.ts'));
-    for (const name of names.sort())
-      hash.update(name).update(readFileSync(join(fileURLToPath(folder), name)));
+    for (const folder of folders) {
+      const place = fileURLToPath(new URL(`../../core/${folder}/`, import.meta.url));
+      const names = readdirSync(place, { recursive: true, encoding: 'utf8' }).filter((n) =>
+        n.endsWith('.ts'),
+      );
+      for (const name of names.sort()) hash.update(name).update(readFileSync(join(place, name)));
+    }
     return hash.digest('hex');
   } catch {
     return null;
@@ -62,12 +73,36 @@ export function cacheKey(record: RunRecord, programVersion: string): string {
   return JSON.stringify([readerFingerprint(programVersion), record.columns]);
 }
 
-/** A log as it goes into the cache. */
-export function cacheOfLog(log: Log, key: string): ChannelCache {
+/** Everything besides the log's bytes that its pulls and their power depend on. */
+export function analysisKey(record: RunRecord, session: Session, programVersion: string): string {
+  const { columns, pullEdits, conditions } = record;
+  const sources = fingerprintOf(['log', 'power', 'session', 'units'], programVersion);
+  return JSON.stringify([sources, columns, pullEdits, conditions ?? session.conditions, session.car]);
+}
+
+/** A log as it goes into the cache, with what was found in it where that is known. */
+export function cacheOfLog(
+  log: Log,
+  key: string,
+  analysed: { readonly analysis: RunAnalysis; readonly key: string } | null = null,
+): ChannelCache {
   const { file, segments, warnings, style } = log;
   const channels = log.channels.map(({ values: _values, flags: _flags, ...head }) => head);
-  const arrays: CacheArray[] = [log.time, ...log.channels.flatMap((c) => [c.values, c.flags])];
-  return { key, header: { file, channels, segments, warnings, style }, arrays };
+  const found = analysed && headOfAnalysis(analysed.analysis, analysed.key);
+  const arrays: CacheArray[] = [
+    log.time,
+    ...log.channels.flatMap((c) => [c.values, c.flags]),
+    ...(found?.arrays ?? []),
+  ];
+  const analysis = found?.head ?? null;
+  return { key, header: { file, channels, segments, warnings, style, analysis }, arrays };
+}
+
+/** The analysis of a log back from its cache; null where none was kept under this key. */
+export function analysisOfCache(cache: ChannelCache, log: Log, key: string): RunAnalysis | null {
+  const head = HeaderSchema.safeParse(cache.header);
+  if (!head.success || head.data.analysis?.key !== key) return null;
+  return analysisOfHead(log, head.data.analysis, cache.arrays.slice(1 + 2 * log.channels.length));
 }
 
 /** The log back from the cache; null where it does not fit, which is no loss. */
@@ -83,5 +118,6 @@ export function logOfCache(cache: ChannelCache): Log | null {
     if (values.length !== time.length || flags.length !== time.length) return null;
     channels.push({ ...channel, values, flags });
   }
-  return { ...head.data, time, channels };
+  const { analysis: _, ...plain } = head.data;
+  return { ...plain, time, channels };
 }

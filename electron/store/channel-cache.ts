@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { isJsonObject } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
-import { errorCode, type FileSystem } from './file-system.ts';
+import { diskError, errorCode, type FileSystem } from './file-system.ts';
 import { cachePath } from './layout.ts';
 import { type OpenSession, whyNotWritable } from './open-session.ts';
 import { replaceFile } from './replace-file.ts';
@@ -114,27 +114,46 @@ export async function readCacheFile(
   path: string,
   fs: FileSystem,
 ): Promise<{ cache: ChannelCache; source: string } | 'none' | 'damaged'> {
-  let bytes: Uint8Array;
+  let read: { bytes: Uint8Array; isIntact: boolean };
   try {
-    bytes = await fs.readFile(path, longest);
+    const size = (await fs.stat(path))?.size ?? 0;
+    read = size > partLength ? await readBig(path, size, fs) : await readSmall(path, fs);
   } catch (error) {
     if (errorCode(error) === 'ENOENT') return 'none';
     if (errorCode(error) !== undefined) return 'damaged';
     throw error;
   }
-  return (await isIntact(bytes)) ? (decode(bytes) ?? 'damaged') : 'damaged';
+  return read.isIntact ? (decode(read.bytes) ?? 'damaged') : 'damaged';
 }
 
-/** Whether the hash at the end is that of the rest; others may have their turn meanwhile. */
-async function isIntact(bytes: Uint8Array): Promise<boolean> {
-  const bodyLength = bytes.length - hashLength;
-  if (bodyLength < prefixLength) return false;
+async function readSmall(path: string, fs: FileSystem) {
+  const bytes = await fs.readFile(path, longest);
+  const bodyLength = Math.max(0, bytes.length - hashLength);
+  const hash = createHash('sha256').update(bytes.subarray(0, bodyLength)).digest();
+  return { bytes, isIntact: hash.equals(bytes.subarray(bodyLength)) };
+}
+
+/** A big file part by part, hashed on the way, into memory that workers share. */
+async function readBig(path: string, size: number, fs: FileSystem) {
+  if (size > longest) throw diskError('EFBIG', path);
+  const bytes = new Uint8Array(new SharedArrayBuffer(size));
+  const bodyLength = size - hashLength;
   const hash = createHash('sha256');
-  for (let at = 0; at < bodyLength; at += partLength) {
-    hash.update(bytes.subarray(at, Math.min(bodyLength, at + partLength)));
-    if (at > 0) await new Promise((resolve) => setImmediate(resolve));
+  const reader = await fs.openRead(path);
+  let at = 0;
+  try {
+    while (at < size) {
+      // The last part of the body ends where the hash begins.
+      const to = at < bodyLength ? Math.min(bodyLength, at + partLength) : size;
+      const length = await reader.read(bytes.subarray(at, to));
+      if (length === 0) break;
+      if (at < bodyLength) hash.update(bytes.subarray(at, at + length));
+      at += length;
+    }
+  } finally {
+    await reader.close();
   }
-  return hash.digest().equals(bytes.subarray(bodyLength));
+  return { bytes, isIntact: at === size && hash.digest().equals(bytes.subarray(bodyLength)) };
 }
 
 function decode(bytes: Uint8Array): { cache: ChannelCache; source: string } | null {
@@ -160,7 +179,7 @@ function decode(bytes: Uint8Array): { cache: ChannelCache; source: string } | nu
 
 function parseHead(bytes: Uint8Array): z.infer<typeof HeadSchema> | null {
   try {
-    const json: unknown = JSON.parse(new TextDecoder().decode(bytes));
+    const json: unknown = JSON.parse(new TextDecoder().decode(bytes.slice()));
     const head = HeadSchema.safeParse(json);
     return isJsonObject(json) && head.success ? head.data : null;
   } catch {

@@ -20,10 +20,10 @@ if sys.argv[2] == "pulls":
     full = (table["Pedal (%)"] > 95).to_numpy()
     edges = numpy.flatnonzero(numpy.diff(full.astype(numpy.int8), prepend=0, append=0))
     speed = table["Vehicle Speed (km/h)"].to_numpy() / 3.6
-    for start, end in edges.reshape(-1, 2):
-        if end - start < 100:
+    for first, last in edges.reshape(-1, 2):
+        if last - first < 100:
             continue
-        v = speed[start:end]
+        v = speed[first:last]
         acceleration = savgol_filter(v, 81, 2, deriv=1, delta=0.01)
         power = (1400 * acceleration + 165 + 0.39 * v * v) * v
         found += bool(numpy.isfinite(power).all())
