@@ -23,7 +23,10 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
 
   const merge = async () => {
     const done = await task.run({ path: path.trim() });
-    if (done) take(done.snapshot);
+    if (!done) return;
+    take(done.snapshot);
+    // What was changed in two ways may be all there is, and then the session itself is as it was.
+    listed.retry();
   };
   return (
     <Dialog
