@@ -17,6 +17,8 @@ export const PullSummarySchema = z.object({
   /** Counts in verdicts: complete, with power, and not dropped by hand. */
   counts: z.boolean(),
   droppedBecause: z.string().nullable(),
+  /** Why its ends were moved by hand; null where they were not. */
+  trimmedBecause: z.string().nullable(),
   flags: z.array(NoteSchema),
 });
 export type PullSummary = z.infer<typeof PullSummarySchema>;

@@ -10,6 +10,8 @@ export type EditedPull = {
   readonly counts: boolean;
   readonly droppedBecause: string | null;
   readonly isTrimmed: boolean;
+  /** Why its ends were moved; null where they were not, or the pull was set by hand. */
+  readonly trimmedBecause: string | null;
 };
 
 /** First index whose time is not before `at`. */
@@ -55,12 +57,24 @@ export function editPulls(
   found: readonly Pull[],
   edits: readonly PullEdit[],
 ): EditedPull[] {
-  type Draft = { pull: Pull; dropped: string | null; forced: boolean; trimmed: boolean };
-  const drafts: Draft[] = found.map((pull) => ({ pull, dropped: null, forced: false, trimmed: false }));
+  type Draft = {
+    pull: Pull;
+    dropped: string | null;
+    forced: boolean;
+    trimmed: boolean;
+    because: string | null;
+  };
+  const drafts: Draft[] = found.map((pull) => ({
+    pull,
+    dropped: null,
+    forced: false,
+    trimmed: false,
+    because: null,
+  }));
   for (const edit of edits) {
     if (edit.action === 'add') {
       const added = windowOf(log, null, edit.from_s ?? edit.at_s, edit.to_s ?? edit.at_s);
-      if (added) drafts.push({ pull: added, dropped: null, forced: true, trimmed: true });
+      if (added) drafts.push({ pull: added, dropped: null, forced: true, trimmed: true, because: null });
       continue;
     }
     const draft = drafts.find((d) => d.pull.start_s <= edit.at_s && edit.at_s <= d.pull.end_s);
@@ -80,17 +94,19 @@ export function editPulls(
       if (trimmed) {
         draft.pull = trimmed;
         draft.trimmed = true;
+        draft.because = edit.reason;
       }
     }
   }
   return drafts
     .sort((a, b) => a.pull.start_s - b.pull.start_s)
-    .map(({ pull, dropped, forced, trimmed }) => ({
+    .map(({ pull, dropped, forced, trimmed, because }) => ({
       id: `${runId}:${pull.start_s.toFixed(2)}`,
       runId,
       pull,
       counts: dropped === null && (pull.complete || forced),
       droppedBecause: dropped,
       isTrimmed: trimmed,
+      trimmedBecause: because,
     }));
 }

@@ -38,6 +38,7 @@ const PullSchema = z.object({
   counts: z.boolean(),
   droppedBecause: z.string().nullable(),
   isTrimmed: z.boolean(),
+  trimmedBecause: z.string().nullable(),
   problems: z.array(ProblemSchema),
   power: z
     .object({

@@ -27,7 +27,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       confidence,
       reason,
     })),
-    pulls: pulls.map(({ id, runId, pull, counts, droppedBecause }) => ({
+    pulls: pulls.map(({ id, runId, pull, counts, droppedBecause, trimmedBecause }) => ({
       id,
       runId,
       start_s: pull.start_s,
@@ -38,6 +38,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       complete: pull.complete,
       counts,
       droppedBecause,
+      trimmedBecause,
       flags: [...pull.flags],
     })),
     warnings: [...warnings],

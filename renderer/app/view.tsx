@@ -29,7 +29,8 @@ export type DialogView =
   | { readonly type: 'derived' }
   | { readonly type: 'decide' }
   | { readonly type: 'leaning' }
-  | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string };
+  | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string }
+  | { readonly type: 'trim-pull'; readonly runId: string; readonly pullId: string };
 
 export type View = {
   readonly screen: ScreenName;

@@ -22,7 +22,11 @@ export function PullRow({ pull, number, runName, curve }: PullRowProps) {
   const { edit } = useSession();
   const said = screens.bench;
   const powers = curve?.wheelPower.filter((v) => v !== null) ?? [];
-  const remarks = [pull.droppedBecause ?? '', ...pull.flags.map(note)].filter((t) => t !== '');
+  const remarks = [
+    pull.droppedBecause ?? '',
+    pull.trimmedBecause === null ? '' : said.trimmed(pull.trimmedBecause),
+    ...pull.flags.map(note),
+  ].filter((t) => t !== '');
   const restore = () =>
     void edit({
       type: 'pull.edit',
@@ -52,6 +56,13 @@ export function PullRow({ pull, number, runName, curve }: PullRowProps) {
       <td className={table.number}>{powers.length > 0 && show.quantity(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
       <td className={styles.action}>
+        <Button
+          look="plain"
+          aria-label={said.trimOf(number)}
+          onPress={() => showView({ dialog: { type: 'trim-pull', runId: pull.runId, pullId: pull.id } })}
+        >
+          {said.trim}
+        </Button>
         {pull.droppedBecause === null && pull.counts && (
           <Button
             look="plain"
@@ -60,9 +71,9 @@ export function PullRow({ pull, number, runName, curve }: PullRowProps) {
             {said.drop}
           </Button>
         )}
-        {pull.droppedBecause !== null && (
+        {!pull.counts && (
           <Button look="plain" onPress={restore}>
-            {said.restore}
+            {pull.droppedBecause === null ? said.countAnyway : said.restore}
           </Button>
         )}
       </td>

@@ -1,5 +1,5 @@
 import { Trash2 } from 'lucide-react';
-import type { DerivedChannel } from '../../core/log/index.ts';
+import { type DerivedChannel, type QuantityId, quantities, quantityIds } from '../../core/log/index.ts';
 import { type Kind, kinds } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
@@ -19,7 +19,7 @@ export type DerivedRowProps = {
 
 /** One channel by formula, and what it comes to. */
 export function DerivedRow({ derived, check, onChange, onRemove }: DerivedRowProps) {
-  const { screens, show } = useWords();
+  const { screens, show, quantity } = useWords();
   const said = screens.derived;
   const { kind } = derived;
   return (
@@ -41,7 +41,18 @@ export function DerivedRow({ derived, check, onChange, onRemove }: DerivedRowPro
           label={said.kind}
           options={kinds.map((id) => ({ id, label: said.kinds[id] }))}
           value={kind}
-          onChange={(next) => onChange({ ...derived, kind: next })}
+          onChange={(next) => onChange({ ...derived, kind: next, quantity: null })}
+        />
+        <Select<QuantityId | 'none'>
+          label={said.standsFor}
+          options={[
+            { id: 'none', label: said.standsForNothing },
+            ...quantityIds
+              .filter((id) => id !== 'time' && quantities[id] === kind)
+              .map((id) => ({ id, label: quantity(id) })),
+          ]}
+          value={derived.quantity ?? 'none'}
+          onChange={(next) => onChange({ ...derived, quantity: next === 'none' ? null : next })}
         />
         <Button look="icon" aria-label={said.remove(derived.name)} onPress={onRemove}>
           <Trash2 aria-hidden />

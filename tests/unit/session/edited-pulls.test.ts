@@ -59,6 +59,14 @@ describe('pulls after edits by hand', () => {
     expect(restored[0]).toMatchObject({ counts: true, droppedBecause: null });
   });
 
+  it('a trimmed pull keeps the reason, and one that was not trimmed has none', () => {
+    const trim = edit({ at_s: 2, action: 'trim', from_s: 1.5, to_s: 3, reason: 'bump' });
+    const [first, second] = editPulls(log, 'r', found, [trim]);
+    expect(first).toMatchObject({ isTrimmed: true, trimmedBecause: 'bump' });
+    expect(first?.pull.start_s).toBeCloseTo(1.5, 1);
+    expect(second?.trimmedBecause).toBeNull();
+  });
+
   it('an aborted pull counts once a person says so', () => {
     expect(editPulls(log, 'r', found, [edit({ at_s: 5.5, action: 'restore' })])[1]?.counts).toBe(true);
   });

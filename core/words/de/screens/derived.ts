@@ -7,6 +7,8 @@ export const derived: ScreenWords['derived'] = {
   name: 'Name',
   formula: 'Formel',
   kind: 'Gemessen als',
+  standsFor: 'Steht für',
+  standsForNothing: 'Nur zeigen',
   add: 'Kanal hinzufügen',
   examples: 'Beispiele',
   remove: (name) => (name === '' ? 'Diesen Kanal entfernen' : `${name} entfernen`),

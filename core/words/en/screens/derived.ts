@@ -7,6 +7,8 @@ export const derived = {
   name: 'Name',
   formula: 'Formula',
   kind: 'Measured in',
+  standsFor: 'Stands for',
+  standsForNothing: 'Plot only',
   add: 'Add a channel',
   examples: 'Examples',
   remove: (name: string) => (name === '' ? 'Remove this channel' : `Remove ${name}`),

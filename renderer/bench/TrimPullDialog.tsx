@@ -1,0 +1,74 @@
+import { useState } from 'react';
+import type { PullSummary } from '../../core/contract/index.ts';
+import { type TypedValue, toSi } from '../../core/units/index.ts';
+import { Button } from '../components/Button.tsx';
+import { Dialog } from '../components/Dialog.tsx';
+import { QuantityField } from '../components/QuantityField.tsx';
+import { TextField } from '../components/TextField.tsx';
+import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
+
+export type TrimPullDialogProps = {
+  readonly runId: string;
+  readonly pullId: string;
+  readonly onClose: () => void;
+};
+
+/** Moves the ends of a pull, with the reason that stays beside it. */
+export function TrimPullDialog({ runId, pullId, onClose }: TrimPullDialogProps) {
+  const { snapshot } = useSession();
+  const pull = snapshot?.runs.find((r) => r.record.id === runId)?.pulls.find((p) => p.id === pullId);
+  return pull ? <OpenTrim pull={pull} onClose={onClose} /> : null;
+}
+
+const seconds = (value: number): TypedValue => ({ value: Number(value.toFixed(3)), unit: 's' });
+
+function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onClose: () => void }) {
+  const { screens } = useWords();
+  const { edit } = useSession();
+  const said = screens.bench;
+  const [from, setFrom] = useState<TypedValue | null>(seconds(pull.start_s));
+  const [to, setTo] = useState<TypedValue | null>(seconds(pull.end_s));
+  const [reason, setReason] = useState(pull.trimmedBecause ?? '');
+  const from_s = from && toSi(from.value, from.unit);
+  const to_s = to && toSi(to.value, to.unit);
+  const isInOrder = from_s !== null && to_s !== null && from_s < to_s;
+  // A window that leaves the pull would be another pull, which nothing has found.
+  const isInside = isInOrder && from_s < pull.end_s && to_s > pull.start_s;
+  const trim = async () => {
+    if (!isInside) return;
+    const done = await edit({
+      type: 'pull.edit',
+      runId: pull.runId,
+      edit: { at_s: (pull.start_s + pull.end_s) / 2, action: 'trim', from_s, to_s, reason: reason.trim() },
+    });
+    if (done) onClose();
+  };
+  return (
+    <Dialog
+      title={said.trimTitle}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button look="main" onPress={trim} isDisabled={!isInside || reason.trim() === ''}>
+            {said.trim}
+          </Button>
+          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+        </>
+      }
+    >
+      <p>{said.trimWhy}</p>
+      <QuantityField label={said.trimFrom} kind="time" value={from} onChange={setFrom} step={0.1} />
+      <QuantityField
+        label={said.trimTo}
+        kind="time"
+        value={to}
+        onChange={setTo}
+        step={0.1}
+        error={isInside ? undefined : said.trimWrong}
+      />
+      <TextField label={said.reason} value={reason} onChange={setReason} maxLength={2000} />
+    </Dialog>
+  );
+}
