@@ -1,3 +1,4 @@
+import type { ComponentPropsWithRef } from 'react';
 import type { PullCurve, PullSummary } from '../../core/contract/index.ts';
 import { rpm } from '../../core/units/index.ts';
 import { useView } from '../app/view.tsx';
@@ -14,9 +15,10 @@ export type PullRowProps = {
   readonly number: number;
   readonly runName: string;
   readonly curve: PullCurve | null;
+  readonly rowProps: ComponentPropsWithRef<'tr'>;
 };
 
-export function PullRow({ pull, number, runName, curve }: PullRowProps) {
+export function PullRow({ pull, number, runName, curve, rowProps }: PullRowProps) {
   const { screens, show, note } = useWords();
   const { show: showView } = useView();
   const { edit } = useSession();
@@ -40,7 +42,7 @@ export function PullRow({ pull, number, runName, curve }: PullRowProps) {
       },
     });
   return (
-    <tr className={cx(!pull.counts && styles.out)}>
+    <tr {...rowProps} className={cx(!pull.counts && styles.out)}>
       <th scope="row" className={styles.pull}>
         {said.pullNumber(number)}
         <span className={styles.run} title={runName}>

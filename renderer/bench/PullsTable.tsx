@@ -1,14 +1,18 @@
+import { Fragment, useMemo } from 'react';
 import type { PullCurve, PullSummary, Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import table from '../components/Table.module.css';
+import { useLongList } from '../hooks/use-long-list.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { PullRow } from './PullRow.tsx';
 import styles from './PullsTable.module.css';
 
+type Shown = { readonly entry: Entry; readonly side: 'before' | 'after' };
+
 export type PullsTableProps = {
   readonly snapshot: Snapshot;
-  readonly entries: readonly { readonly entry: Entry; readonly side: 'before' | 'after' }[];
+  readonly entries: readonly Shown[];
   readonly curves: readonly PullCurve[];
 };
 
@@ -26,12 +30,33 @@ export function pullsOf(snapshot: Snapshot, entry: Entry): { pull: PullSummary; 
   });
 }
 
+/** A line of the table: an entry's heading, or one of its pulls, counted from 1. */
+type Line = Shown & { readonly pull: PullSummary | null; readonly runName: string; readonly number: number };
+
+function linesOf(snapshot: Snapshot, entries: readonly Shown[]): Line[] {
+  return entries.flatMap((shown) => [
+    { ...shown, pull: null, runName: '', number: 0 },
+    ...pullsOf(snapshot, shown.entry).map((p, i) => ({ ...shown, ...p, number: i + 1 })),
+  ]);
+}
+
 /** Every pull of the two entries, with the way to leave one out and to take it back in. */
 export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
   const { screens, show } = useWords();
   const said = screens.bench;
+  const lines = useMemo(() => linesOf(snapshot, entries), [snapshot, entries]);
+  const curveOf = useMemo(() => new Map(curves.map((c) => [c.pullId, c])), [curves]);
+  const pinned = useMemo(() => lines.flatMap((line, i) => (line.pull ? [] : [i])), [lines]);
+  const long = useLongList<HTMLTableElement>({ count: lines.length, rowHeight_px: 43, pinned });
+  const { isLong, parts, active, listProps, rowProps } = long;
+  // Where only a part of the rows is drawn, the table says how many there are, and its rows take the focus.
+  const grid = isLong ? { role: 'grid', 'aria-rowcount': lines.length + 1 } : {};
+  const propsOf = (index: number) => ({
+    ...rowProps(index),
+    ...(isLong && { 'aria-rowindex': index + 2, tabIndex: index === active ? 0 : -1 }),
+  });
   return (
-    <table className={table.table}>
+    <table className={table.table} {...grid} {...listProps}>
       <thead>
         <tr>
           <th scope="col">{said.pull}</th>
@@ -50,20 +75,36 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
       </thead>
       {entries.map(({ entry, side }) => (
         <tbody key={entry.id}>
-          <tr>
-            <th scope="rowgroup" colSpan={6} className={styles[side]}>
-              {entryTitle(entry, show)}
-            </th>
-          </tr>
-          {pullsOf(snapshot, entry).map(({ pull, runName }, i) => (
-            <PullRow
-              key={pull.id}
-              pull={pull}
-              number={i + 1}
-              runName={runName}
-              curve={curves.find((c) => c.pullId === pull.id) ?? null}
-            />
-          ))}
+          {parts.map((part) => {
+            const line = lines[part.index];
+            if (line?.side !== side) return null;
+            if (part.kind === 'gap') {
+              return (
+                <tr key={`gap-${part.index}`} aria-hidden>
+                  <td colSpan={6} className={styles.gap} style={{ height: part.height_px }} />
+                </tr>
+              );
+            }
+            return (
+              <Fragment key={line.pull?.id ?? entry.id}>
+                {line.pull ? (
+                  <PullRow
+                    pull={line.pull}
+                    number={line.number}
+                    runName={line.runName}
+                    curve={curveOf.get(line.pull.id) ?? null}
+                    rowProps={propsOf(part.index)}
+                  />
+                ) : (
+                  <tr {...propsOf(part.index)}>
+                    <th scope="rowgroup" colSpan={6} className={styles[side]}>
+                      {entryTitle(entry, show)}
+                    </th>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
         </tbody>
       ))}
     </table>

@@ -2,6 +2,8 @@ import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { ListGap } from '../components/ListGap.tsx';
+import { useLongList } from '../hooks/use-long-list.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './RunList.module.css';
 
@@ -14,23 +16,34 @@ export function RunList({ snapshot, entries }: RunListProps) {
   const said = screens.columns;
   const ids = new Set(entries.flatMap((e) => e.runs.map((r) => r.runId)));
   const runs = snapshot.runs.filter((r) => ids.has(r.record.id));
+  const long = useLongList<HTMLUListElement>({ count: runs.length, rowHeight_px: 41 });
   if (runs.length === 0) return null;
   return (
     <section className={styles.runs}>
       <h2 className={styles.title}>{said.logs}</h2>
-      <ul>
-        {runs.map(({ record }) => (
-          <li key={record.id} className={styles.run}>
-            <span className={styles.name}>{record.name}</span>
-            <Button
-              look="plain"
-              aria-label={said.openOf(record.name)}
-              onPress={() => show({ dialog: { type: 'columns', runId: record.id } })}
+      <ul {...long.listProps}>
+        {long.parts.map((part) => {
+          const record = runs[part.index]?.record;
+          if (part.kind === 'gap') return <ListGap key={`gap-${part.index}`} height_px={part.height_px} />;
+          if (!record) return null;
+          return (
+            <li
+              key={record.id}
+              className={styles.run}
+              {...long.rowProps(part.index)}
+              {...long.placeProps(part.index)}
             >
-              {said.open}
-            </Button>
-          </li>
-        ))}
+              <span className={styles.name}>{record.name}</span>
+              <Button
+                look="plain"
+                aria-label={said.openOf(record.name)}
+                onPress={() => show({ dialog: { type: 'columns', runId: record.id } })}
+              >
+                {said.open}
+              </Button>
+            </li>
+          );
+        })}
       </ul>
     </section>
   );

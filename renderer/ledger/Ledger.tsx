@@ -2,8 +2,10 @@ import { Plus } from 'lucide-react';
 import { useMemo } from 'react';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { ListGap } from '../components/ListGap.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useLedger } from '../hooks/use-ledger.ts';
+import { useLongList } from '../hooks/use-long-list.ts';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -23,6 +25,9 @@ export function Ledger() {
   const lines = ledger.value?.lines ?? null;
   const scale = useMemo(() => forestScale(lines ?? [], show), [lines, show]);
   const entries = snapshot?.session.ledger ?? [];
+  // What is compared stays in the page, wherever the book is scrolled to.
+  const pinned = entries.flatMap((e, i) => (e.id === before?.id || e.id === after?.id ? [i] : []));
+  const long = useLongList<HTMLOListElement>({ count: entries.length, rowHeight_px: 72, pinned });
   const select = (id: string) => (side: 'before' | 'after') =>
     showView(side === 'after' ? { afterId: id, beforeId: null, screen: 'bench' } : { beforeId: id });
   const sideOf = (id: string) => (after?.id === id ? 'after' : before?.id === id ? 'before' : null);
@@ -42,19 +47,25 @@ export function Ledger() {
         )}
       </header>
       <div className={styles.scroll}>
-        <ol aria-label={screens.ledger.listLabel}>
-          {entries.map((entry, i) => (
-            <LedgerRow
-              key={entry.id}
-              entry={entry}
-              index={i}
-              line={lines?.find((l) => l.entryId === entry.id) ?? null}
-              scale={scale}
-              side={sideOf(entry.id)}
-              isAlone={before === null}
-              onSelect={select(entry.id)}
-            />
-          ))}
+        <ol aria-label={screens.ledger.listLabel} {...long.listProps}>
+          {long.parts.map((part) => {
+            const entry = entries[part.index];
+            if (part.kind === 'gap') return <ListGap key={`gap-${part.index}`} height_px={part.height_px} />;
+            if (!entry) return null;
+            return (
+              <LedgerRow
+                key={entry.id}
+                entry={entry}
+                index={part.index}
+                line={lines?.find((l) => l.entryId === entry.id) ?? null}
+                scale={scale}
+                side={sideOf(entry.id)}
+                isAlone={before === null}
+                onSelect={select(entry.id)}
+                rowProps={{ ...long.rowProps(part.index), ...long.placeProps(part.index) }}
+              />
+            );
+          })}
         </ol>
         {ledger.problems && (
           <div className={styles.problems}>

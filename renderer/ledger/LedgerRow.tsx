@@ -1,3 +1,4 @@
+import type { ComponentPropsWithRef } from 'react';
 import type { LedgerLine } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
@@ -19,15 +20,19 @@ export type LedgerRowProps = {
   /** Shown by itself: then there is no before, and no after either. */
   readonly isAlone: boolean;
   readonly onSelect: (side: 'before' | 'after') => void;
+  readonly rowProps: ComponentPropsWithRef<'li'>;
 };
 
 /** One line of the book: what changed, what it was worth, and where that stands among the others. */
-export function LedgerRow({ entry, index, line, scale, side, isAlone, onSelect }: LedgerRowProps) {
+export function LedgerRow({ entry, index, line, scale, side, isAlone, onSelect, rowProps }: LedgerRowProps) {
   const { screens, show, note } = useWords();
   const verdict = line?.verdict ?? null;
   const reason = verdict?.kind === 'not-comparable' ? verdict.reasons[0] : undefined;
   return (
-    <li className={cx(styles.row, side && styles[side], entry.state === 'dropped' && styles.dropped)}>
+    <li
+      {...rowProps}
+      className={cx(styles.row, side && styles[side], entry.state === 'dropped' && styles.dropped)}
+    >
       <button
         type="button"
         className={styles.select}
