@@ -1,5 +1,6 @@
 import './notes.ts';
 
+export { bandOfDays } from './band/band-of-days.ts';
 export * from './evidence/evidence-of-pull.ts';
 export * from './evidence/pull-evidence.ts';
 export * from './explain-verdict.ts';

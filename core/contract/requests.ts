@@ -102,6 +102,8 @@ const handoverWish = {
   paper: z.enum(papers).optional(),
   /** Date printed on it, `2027-03-14`. */
   date: z.iso.date().optional(),
+  /** Folder of an earlier visit of the same car, which is only looked at. */
+  against: z.string().min(1).optional(),
 };
 
 /** Power of one pull, SI. */

@@ -109,6 +109,7 @@ export function handoverCsv(facts: HandoverFacts): string {
     ...listTable('nozzles', facts.asLeft.nozzles),
     ...listTable('spark steps', facts.asLeft.sparkSteps),
     ...listTable('not proven', facts.limits),
+    ...visitTables(facts.visit),
   ];
   if (curves) {
     const { engineSpeed_rpm, proven, ...sides } = curves;
@@ -123,6 +124,39 @@ export function handoverCsv(facts: HandoverFacts): string {
     );
   }
   return csvText(rows);
+}
+
+/** The visit before and this one: what was the same, what was set, and the power where it may be compared. */
+function visitTables(visit: HandoverFacts['visit']): Rows {
+  if (!visit) return [];
+  const level = (side: (typeof visit.power)[number]['now']) => [side?.mean_kW ?? null, side?.half_kW ?? null];
+  const { conditions, settings, power, ...single } = visit;
+  return [
+    [],
+    ...named('visit', single),
+    ...listTable('visit conditions', conditions),
+    ...listTable('visit settings', settings),
+    ...(power.length === 0
+      ? []
+      : table(
+          'visit power',
+          [
+            'what',
+            'last_kW',
+            'last_half95_kW',
+            'now_kW',
+            'now_half95_kW',
+            'difference_kW',
+            'difference_half95_kW',
+            'is_proven',
+          ],
+          power.map((p) =>
+            [p.what, ...level(p.last), ...level(p.now), p.difference_kW, p.differenceHalf_kW, p.isProven].map(
+              cell,
+            ),
+          ),
+        )),
+  ];
 }
 
 /** Records of one shape as a table; without records there is none. */

@@ -4,6 +4,7 @@ declare module '../result/result.ts' {
     /** `asked`: the browser that was named in the environment and is not there. */
     'handover/no-browser': { asked: string | null };
     'handover/print-failed': { browser: string; detail: string };
+    'handover/visit-is-this-one': { folder: string };
     'handover/logo-is-drawing': Record<string, never>;
     'handover/logo-not-a-picture': Record<string, never>;
     'handover/logo-damaged': Record<string, never>;

@@ -2,6 +2,7 @@ import {
   type CheckedInput,
   type PullCurve,
   type RequestContext,
+  type RequestInput,
   type RequestName,
   type RequestOutput,
   type Snapshot,
@@ -21,15 +22,10 @@ import {
 import { printWithBrowser } from '../print/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
+import { lastVisit } from './last-visit.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
 import type { LogWatch } from './log-watch.ts';
-import {
-  type HandoverWish,
-  handoverBytes,
-  handoverTypes,
-  makeHandover,
-  type PrintPdf,
-} from './make-handover.ts';
+import { handoverBytes, handoverTypes, makeHandover, type PrintPdf } from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
 import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
@@ -117,11 +113,14 @@ export function createHandlers(
 
   async function summaryOf(
     d: SessionDesk,
-    wish: Omit<HandoverWish, 'date'> & { readonly date?: string | undefined },
+    { against, ...wish }: RequestInput<'handover.make'>,
     context: RequestContext,
   ) {
     const date = wish.date ?? now().slice(0, 10);
-    return makeHandover(d.state(), await d.analyses(context), await preferences.get(), { ...wish, date });
+    const last = await lastVisit(d, against, { now: now(), version: setting.version }, context);
+    if (!last.ok) return last;
+    const usual = await preferences.get();
+    return ok(await makeHandover(d.state(), await d.analyses(context), usual, { ...wish, date }, last.value));
   }
 
   return {
@@ -263,16 +262,19 @@ export function createHandlers(
       onDesk(async (d) => ok(loggedFluid(d.state().session, await d.analyses(context)))),
     'handover.make': (input, context) =>
       onDesk(async (d) => {
-        const { stem, html } = await summaryOf(d, input, context);
+        const made = await summaryOf(d, input, context);
+        if (!made.ok) return made;
+        const { stem, html } = made.value;
         return ok({ fileName: `${stem}.html`, html });
       }),
     'handover.export': (input, context) =>
       onDesk(async (d) => {
         const { format, ...wish } = input;
         const made = await summaryOf(d, wish, context);
-        const bytes = await handoverBytes(made, format, setting.printPdf ?? printWithBrowser);
+        if (!made.ok) return made;
+        const bytes = await handoverBytes(made.value, format, setting.printPdf ?? printWithBrowser);
         if (!bytes.ok) return bytes;
-        const fileName = `${made.stem}.${format}`;
+        const fileName = `${made.value.stem}.${format}`;
         const kept = await d.keepHandover(fileName, bytes.value);
         if (!kept.ok) return kept;
         const content = Buffer.from(bytes.value).toString('base64');

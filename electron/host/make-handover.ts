@@ -2,6 +2,7 @@ import type { HandoverFormat } from '../../core/contract/index.ts';
 import {
   customerUnits,
   HandoverFactsSchema,
+  type HandoverSource,
   handoverCsv,
   handoverDocument,
   handoverFacts,
@@ -46,11 +47,12 @@ export async function makeHandover(
   analyses: Analyses,
   usual: { readonly language: Language; readonly units: UnitChoice },
   wish: HandoverWish,
+  last: HandoverSource | null = null,
 ): Promise<MadeHandover> {
   const { session } = state;
   const chosen = session.handover;
   const source = handoverSource(session, entryPulls(session, state.runs, analyses));
-  const facts = HandoverFactsSchema.parse(handoverFacts(source, wish.date));
+  const facts = HandoverFactsSchema.parse(handoverFacts(source, wish.date, last));
   const look = {
     language: wish.language ?? chosen.language ?? usual.language,
     units: customerUnits(wish.units ?? chosen.units, usual.units),

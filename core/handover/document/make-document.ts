@@ -10,6 +10,7 @@ import type { HandoverDocument, Section } from './handover-document.ts';
 import { chartSection, headlineOf, keyFigures } from './result-section.ts';
 import { settingsSection } from './settings-section.ts';
 import { createTeller, type Teller } from './teller.ts';
+import { visitSection } from './visit-section.ts';
 
 /** How the sheet is to look and read, the session's own choices filled up by the program's. */
 export type HandoverLook = {
@@ -72,6 +73,7 @@ function fullSections(teller: Teller, look: HandoverLook): Section[] {
     guardSection(teller),
     carSection(teller),
     methodSection(teller),
+    ...visitSection(teller),
     limitsSection(teller),
     ...noteSections(teller),
     cautionSection(teller),

@@ -6,18 +6,25 @@ const boostApart_kPa = 5;
 /** Two start points nearer than this are the same one, typed in two units. */
 const sameStart_kPa = 1;
 
+type Mix = NonNullable<Teller['facts']['asLeft']['mix']>;
+
 /** The fluid in words: `50 % methanol, 50 % water (by volume as poured)`. */
-export function mixWords({ facts, show, words }: Teller): string | null {
-  const { mix } = facts.asLeft;
-  if (!mix) return null;
+export function mixText(mix: Omit<Mix, 'isAssumed'>, { show, words }: Teller): string {
   const parts = (['methanol', 'ethanol'] as const).flatMap((id) => {
     const share = mix[`${id}_percent`];
     return share > 0 ? [`${show.quantity(share / 100, 'share', 0)} ${words.substances[id]}`] : [];
   });
   const water = 100 - mix.methanol_percent - mix.ethanol_percent;
   if (water > 0) parts.push(`${show.quantity(water / 100, 'share', 0)} ${words.substances.water}`);
-  const text = words.fluidOf(parts, words.bases[mix.by]);
-  return mix.isAssumed ? words.assumed(text) : text;
+  return words.fluidOf(parts, words.bases[mix.by]);
+}
+
+/** The fluid as left; null where nobody noted it. */
+export function mixWords(teller: Teller): string | null {
+  const { mix } = teller.facts.asLeft;
+  if (!mix) return null;
+  const text = mixText(mix, teller);
+  return mix.isAssumed ? teller.words.assumed(text) : text;
 }
 
 function sparkWords({ facts, show, words }: Teller): string {

@@ -3,3 +3,4 @@ export * from './facts-schema.ts';
 export * from './make-facts.ts';
 export { torqueOf } from './result-facts.ts';
 export * from './source.ts';
+export * from './visit-facts.ts';

@@ -7,14 +7,20 @@ import type { HandoverFacts, handoverLimits } from './facts-schema.ts';
 import { fluidFacts, protectionFacts } from './fluid-facts.ts';
 import { changeFacts, curveFacts, resultFacts } from './result-facts.ts';
 import type { HandoverSource } from './source.ts';
+import { visitFacts } from './visit-facts.ts';
 
 /**
  * Every number of the summary, from the session alone. Private notes are never read here: what is not here can't
  * be printed or exported.
  *
  * @param date  stated on the summary, ISO; the one thing that does not follow from the session
+ * @param last  an earlier visit of the same car to lay beside it; null where none was named
  */
-export function handoverFacts(source: HandoverSource, date: string): HandoverFacts {
+export function handoverFacts(
+  source: HandoverSource,
+  date: string,
+  last: HandoverSource | null = null,
+): HandoverFacts {
   const { session, pulls } = source;
   const { car, conditions, setup, handover } = session;
   const counted = pulls.flatMap((e) => e.pulls);
@@ -72,6 +78,7 @@ export function handoverFacts(source: HandoverSource, date: string): HandoverFac
       grade_percent: conditions.grade_percent,
     },
     method: methodFacts(source),
+    visit: last && visitFacts(last, source),
   };
   return { ...facts, limits: limitsOf(facts) };
 }

@@ -274,7 +274,64 @@ export const handoverPhrases: HandoverPhrases = {
     'Hier steht, was an diesem Tag gemessen wurde, und nicht mehr.',
   ],
   note: 'Notizen',
-  compared: 'Gegen den letzten Besuch',
+  visit: {
+    title: 'Gegen den letzten Besuch',
+    lead: (name, date) =>
+      `Neben dem Besuch „${name}“ vom ${date}. Die Einstellungen sind die, mit denen das Auto jeweils übergeben wurde.`,
+    what: 'Was',
+    last: 'Letzter Besuch',
+    now: 'Dieser Besuch',
+    judged: 'Verglichen',
+    states: {
+      same: 'gleich',
+      differs: 'anders',
+      unknown: 'nicht bekannt',
+      'own-origin': 'je über der eigenen ersten Messung',
+    },
+    names: {
+      car: 'Auto',
+      basis: 'Leistung bestimmt aus',
+      correction: 'Wetterkorrektur',
+      air: 'Dichte der Luft',
+      gear: 'Gang der Züge',
+      mass: 'Fahrfertige Masse',
+      tyre: 'Rollradius der Reifen',
+      place: 'Wo',
+      boost: 'Ladedruck, wie eingestellt',
+      spark: 'Zündung',
+      mixture: 'Gemischziel',
+      sprayStart: 'Einspritzung beginnt bei',
+      nozzle: 'Düse',
+      fluid: 'Fluid',
+      fuel: 'Kraftstoff, ROZ',
+      band: 'Drehzahlen, die beide Tage teilen',
+      level: 'Höhe desselben Stands',
+    },
+    basisOf: {
+      'engine-speed': 'Motordrehzahl',
+      'vehicle-speed': 'Fahrgeschwindigkeit',
+      'torque-channel': 'aufgezeichnetem Drehmoment',
+      'power-channel': 'aufgezeichneter Leistung',
+    },
+    noCorrection: 'keine',
+    sprayOff: 'Einspritzung aus',
+    sparkCells: (count) =>
+      count === 0
+        ? 'Die Zündtabellen bei Übergabe sind Zelle für Zelle gleich.'
+        : `Die Zündtabellen bei Übergabe unterscheiden sich in ${count} ${count === 1 ? 'Zelle' : 'Zellen'}.`,
+    powers: {
+      baseline: 'Erste Messung jedes Tages',
+      'left-to-baseline': 'Damals übergeben, jetzt erste Messung',
+      'as-left': 'Übergeben an jedem der Tage',
+    },
+    powerTitle: 'Mittlere Radleistung der beiden Tage',
+    difference: 'Unterschied',
+    over: (from, to) => `Mittel von ${from} bis ${to}, den Drehzahlen, die die Züge beider Tage teilen.`,
+    notProven:
+      'Kein Unterschied in dieser Tabelle ist belegt. Wie weit dasselbe Auto von Tag zu Tag anders misst, ist nicht bekannt; das ± enthält nur die Streuung innerhalb jedes Tages.',
+    refused: (names) =>
+      `Die Leistung der beiden Besuche wird nicht verglichen. Nicht an beiden Tagen gleich oder nicht bekannt: ${names}.`,
+  },
   signatures: 'Übergeben',
   received:
     'Ich habe diese Zusammenfassung erhalten; Fluid, Füllstandsleuchte und Grenzen sind mir erklärt worden.',

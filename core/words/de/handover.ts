@@ -14,6 +14,10 @@ export const handoverProblems: ProblemWordsOf<'handover'> = {
     remedy:
       'Noch einmal versuchen; bleibt es dabei, als HTML schreiben und im Druckdialog eines Browsers „Als PDF sichern“ wählen.',
   }),
+  'handover/visit-is-this-one': (f) => ({
+    message: `Die Sitzung in ${f.folder} ist die geöffnete selbst; daneben lässt sich nichts legen.`,
+    remedy: 'Den Ordner eines früheren Besuchs desselben Autos nennen.',
+  }),
   'handover/logo-is-drawing': () => ({
     message:
       'Dieses Logo ist eine Zeichnung (SVG). Zeichnungen können Skripte enthalten und werden nicht genommen.',

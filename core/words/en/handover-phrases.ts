@@ -272,7 +272,65 @@ export const handoverPhrases = {
     'What is written here was measured on the day. It says what was found, and no more.',
   ],
   note: 'Notes',
-  compared: 'Against the last visit',
+  visit: {
+    title: 'Against the last visit',
+    lead: (name: string, date: string) =>
+      `Beside the visit “${name}” of ${date}. What was set is as the car was left on each day.`,
+    what: 'What',
+    last: 'Last visit',
+    now: 'This visit',
+    judged: 'Compared',
+    states: {
+      same: 'the same',
+      differs: 'differs',
+      unknown: 'not known',
+      'own-origin': 'each over its own first measurement',
+    },
+    names: {
+      car: 'Car',
+      basis: 'Power reckoned from',
+      correction: 'Correction for weather',
+      air: 'Density of the air',
+      gear: 'Gear of the pulls',
+      mass: 'Mass as driven',
+      tyre: 'Rolling radius of the tyres',
+      place: 'Where',
+      boost: 'Boost, as set',
+      spark: 'Spark',
+      mixture: 'Mixture target',
+      sprayStart: 'Spray starts at',
+      nozzle: 'Nozzle',
+      fluid: 'Fluid',
+      fuel: 'Fuel, RON',
+      band: 'Engine speeds that both days share',
+      level: 'Levels of the same state',
+    },
+    basisOf: {
+      'engine-speed': 'engine speed',
+      'vehicle-speed': 'road speed',
+      'torque-channel': 'torque as recorded',
+      'power-channel': 'power as recorded',
+    } as Readonly<Record<string, string>>,
+    noCorrection: 'none',
+    sprayOff: 'spray off',
+    sparkCells: (count: number) =>
+      count === 0
+        ? 'The spark tables as left are the same, cell by cell.'
+        : `The spark tables as left differ in ${count} ${count === 1 ? 'cell' : 'cells'}.`,
+    powers: {
+      baseline: 'First measurement of each day',
+      'left-to-baseline': 'As left then, first measurement now',
+      'as-left': 'As left on each day',
+    },
+    powerTitle: 'Mean wheel power of the two days',
+    difference: 'Difference',
+    over: (from: string, to: string) =>
+      `Mean from ${from} to ${to}, the engine speeds that the pulls of both days share.`,
+    notProven:
+      'No difference in this table is proven. How far the same car reads apart from one day to another is not known; the ± holds only the scatter inside each day.',
+    refused: (names: string) =>
+      `The power of the two visits is not compared. These are not the same on both days, or not known: ${names}.`,
+  },
   signatures: 'Handed over',
   received:
     'I have received this summary, and the fluid, the low-level light and the limits were explained to me.',

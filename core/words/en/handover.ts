@@ -14,6 +14,10 @@ export const handoverProblems: ProblemWordsOf<'handover'> = {
     remedy:
       'Try again; if it stays, write the summary as HTML and choose “Save as PDF” in a browser’s print dialog.',
   }),
+  'handover/visit-is-this-one': (f) => ({
+    message: `The session in ${f.folder} is the one that is open, so there is nothing to lay beside it.`,
+    remedy: 'Name the folder of an earlier visit of the same car.',
+  }),
   'handover/logo-is-drawing': () => ({
     message: 'This logo is a drawing (SVG). Drawings can carry script, so they are not taken.',
     remedy: 'Save it as PNG, about 600 dots wide, and choose that.',

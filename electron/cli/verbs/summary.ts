@@ -11,7 +11,7 @@ import type { Answer } from '../output.ts';
 import { withSession } from '../session-host.ts';
 
 const usage =
-  'onechange summary FOLDER --out FILE.(html|pdf|csv|json) [--language en|de] [--units metric|metric-ps|imperial] [--form full|one-page] [--paper A4|Letter] [--date YYYY-MM-DD] [--json]\n       onechange summary --schema';
+  'onechange summary FOLDER --out FILE.(html|pdf|csv|json) [--language en|de] [--units metric|metric-ps|imperial] [--form full|one-page] [--paper A4|Letter] [--date YYYY-MM-DD] [--against OTHER] [--json]\n       onechange summary --schema';
 
 type Wish = RequestInput<'handover.export'>;
 
@@ -34,7 +34,7 @@ function choice<T extends string>(
 
 export const verb = {
   usage,
-  what: 'Writes the customer summary of a session as one self-contained HTML file, as PDF, or its numbers as CSV or JSON. A dated copy stays in the session’s handover folder. --schema prints the schema of the JSON.',
+  what: 'Writes the customer summary of a session as one self-contained HTML file, as PDF, or its numbers as CSV or JSON. A dated copy stays in the session’s handover folder. --against lays the session of an earlier visit beside it. --schema prints the schema of the JSON.',
   options: {
     out: 'one',
     language: 'one',
@@ -42,6 +42,7 @@ export const verb = {
     form: 'one',
     paper: 'one',
     date: 'one',
+    against: 'one',
     schema: 'flag',
   },
   async run(args: Arguments): Promise<Result<Answer>> {
@@ -55,6 +56,7 @@ export const verb = {
       const what = folder === undefined ? 'A session folder' : '--out FILE';
       return fail({ code: 'terminal/argument-missing', facts: { what, usage } });
     }
+    const against = singleValue(args, 'against');
     const problems: Problem[] = [];
     const format = handoverFormats.find((f) => out.toLowerCase().endsWith(`.${f}`));
     if (!format)
@@ -69,6 +71,7 @@ export const verb = {
       form: choice(args, 'form', handoverForms, problems),
       paper: choice(args, 'paper', papers, problems),
       date: singleValue(args, 'date'),
+      against: against === undefined ? undefined : resolve(against),
     };
     const [first, ...rest] = problems;
     if (first) return fail(first, ...rest);
