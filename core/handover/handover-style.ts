@@ -67,7 +67,7 @@ thead th{color:var(--soft);font-size:9.2pt;line-height:1.3;vertical-align:bottom
 .figure{text-align:right}
 td.figure,th.figure{font-variant-numeric:tabular-nums}
 tbody td.figure{white-space:nowrap}
-.w-number{width:2.4em}.w-small{width:5em}.w-medium{width:8em}.w-effect{width:20em}
+.w-number{width:2.4em}.w-small{width:5em}.w-medium{width:8em}.w-name{width:13em}.w-effect{width:20em}
 tbody th{font-weight:600}
 .dense th,.dense td{padding-top:.85mm;padding-bottom:.85mm}
 td .more,th .more{color:var(--soft);font-weight:400;font-size:9.4pt;line-height:1.42;white-space:pre-line;margin:.6mm 0 0}

@@ -14,7 +14,7 @@ export type Whisker = { readonly effect: number; readonly low: number; readonly 
 export type Column = {
   readonly title: string;
   readonly isFigure?: boolean;
-  readonly width?: 'number' | 'small' | 'medium' | 'effect';
+  readonly width?: 'number' | 'small' | 'medium' | 'name' | 'effect';
 };
 
 export type Row = {

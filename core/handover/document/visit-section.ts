@@ -9,7 +9,6 @@ type VisitRow = Visit['conditions'][number] | Visit['settings'][number];
 
 /** How a number of a row is shown; one that is missing here is a word or a bare number. */
 const shown: Partial<Record<VisitRow['code'], readonly [ShownKind, number?]>> = {
-  air: ['density', 3],
   mass: ['mass'],
   boost: ['boost'],
   mixture: ['lambda', 2],
@@ -48,6 +47,7 @@ function valueText(row: VisitRow, side: 'last' | 'now', teller: Teller): string 
     if (row.code === 'spark')
       return it === 0 ? words.sparkNone : show.difference((it * Math.PI) / 180, 'angle');
     if (row.code === 'tyre') return `${show.number(it, 1)}\u00a0mm`;
+    if (row.code === 'air') return `${show.number(it, 3)}\u00a0kg/m³`;
     const how = shown[row.code];
     return how ? (value(it, row.unit, how[0], how[1]) ?? '') : show.number(it, 0);
   }
@@ -89,7 +89,7 @@ function sideBySide(visit: Visit, teller: Teller): Block {
     }),
   );
   const columns: Column[] = [
-    { title: said.what },
+    { title: said.what, width: 'name' },
     { title: said.last },
     { title: said.now },
     { title: said.judged },
@@ -129,6 +129,7 @@ function powerBlocks({ power, band_rpm }: Visit, teller: Teller): Block[] {
   return [
     { kind: 'heading', text: said.powerTitle },
     { kind: 'text', text: said.notProven, look: 'warn' },
+    { kind: 'text', text: said.over(from ?? '', to ?? ''), look: 'small' },
     {
       kind: 'table',
       caption: said.powerTitle,
@@ -141,6 +142,5 @@ function powerBlocks({ power, band_rpm }: Visit, teller: Teller): Block[] {
       rows,
       scale: null,
     },
-    { kind: 'text', text: said.over(from ?? '', to ?? ''), look: 'small' },
   ];
 }
