@@ -56,7 +56,8 @@ export function HistoryDialog({ onClose }: { onClose: () => void }) {
       {versions.length > 0 && (
         <div className={styles.both}>
           <VersionList versions={versions} chosen={file} onChoose={setChosen} />
-          <div className={styles.page}>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolled region must be reachable by keys */}
+          <div className={styles.page} tabIndex={0}>
             {looked.problems && <ProblemList problems={looked.problems} />}
             {looked.value && <VersionPage looked={looked.value} />}
           </div>

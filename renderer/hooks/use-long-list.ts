@@ -12,6 +12,8 @@ import {
 /** Up to here every row stands in the page; beyond, only those in sight, with room left for the others. */
 export const longFrom = 60;
 const beyondSight = 12;
+/** Rows that were never drawn have guessed heights; measuring them moves the others about for so long [ms]. */
+const settling_ms = 500;
 
 /** A row to draw, or the room of rows that are not drawn, the first of which is `index`. */
 export type LongPart =
@@ -36,6 +38,7 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
   const isLong = count > longFrom;
   const list = useRef<E>(null);
   const goTo = useRef<number | null>(null);
+  const keptInSight = useRef<{ readonly index: number; readonly until: number } | null>(null);
   const [wanted, setActive] = useState(0);
   const active = Math.min(wanted, count - 1);
   const [scroller, setScroller] = useState<HTMLElement | null>(null);
@@ -55,6 +58,17 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
     const row = list.current?.querySelector<HTMLElement>(`[data-index="${goTo.current}"]`);
     goTo.current = null;
     if (row) focusOf(row)?.focus();
+  });
+
+  // The row that a key led to would slide out of sight while those above it are measured.
+  useLayoutEffect(() => {
+    const kept = keptInSight.current;
+    if (!kept) return;
+    if (performance.now() > kept.until) {
+      keptInSight.current = null;
+      return;
+    }
+    list.current?.querySelector(`[data-index="${kept.index}"]`)?.scrollIntoView({ block: 'nearest' });
   });
 
   const virtualizer = useVirtualizer<HTMLElement, HTMLElement>({
@@ -94,6 +108,7 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
       if (target === null) return;
       event.preventDefault();
       goTo.current = target;
+      keptInSight.current = { index: target, until: performance.now() + settling_ms };
       setActive(target);
       // The row may be the active one already, and then nothing would be drawn anew.
       const there = list.current?.querySelector<HTMLElement>(`[data-index="${target}"]`);

@@ -1,0 +1,41 @@
+import { expect, test } from './support/workbench.ts';
+
+test('a pull is trimmed, left out and taken back in, each with its reason, and undo brings its ends back', async ({
+  page,
+}) => {
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
+  await page.getByRole('tab', { name: /Pulls/ }).click();
+  const row = page
+    .getByRole('tabpanel', { name: /Pulls/ })
+    .getByRole('row', { name: /^Pull 1 / })
+    .last();
+  const start = async () =>
+    Number.parseFloat(((await row.getByRole('cell').first().textContent()) ?? '').replace(',', ''));
+  const before = await start();
+  await row.getByRole('button', { name: 'Trim pull 1' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Trim this pull' });
+  const from = dialog.getByRole('textbox', { name: 'Starts at' });
+  await from.fill('99999');
+  await expect(dialog.getByText(/The end has to come after the start/)).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Trim', exact: true })).toBeDisabled();
+  await from.fill(String(before + 1));
+  await dialog.getByRole('textbox', { name: 'Reason' }).fill('bump');
+  await dialog.getByRole('button', { name: 'Trim', exact: true }).click();
+  await expect(dialog).toBeHidden({ timeout: 30_000 });
+  await expect(row).toContainText('Trimmed: bump.');
+  expect(Math.abs((await start()) - before - 1)).toBeLessThanOrEqual(0.11);
+  await row.getByRole('button', { name: 'Leave out' }).click();
+  const drop = page.getByRole('dialog', { name: 'Leave this pull out' });
+  await drop.getByText('wheelspin').click();
+  await drop.getByRole('button', { name: 'Leave out' }).click();
+  await expect(row).toContainText('wheelspin');
+  await row.getByRole('button', { name: 'Take back in' }).click();
+  await expect(row.getByRole('button', { name: 'Leave out' })).toBeVisible({ timeout: 30_000 });
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect(row).not.toContainText('Trimmed', { timeout: 30_000 });
+});
