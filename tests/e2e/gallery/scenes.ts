@@ -30,7 +30,7 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
 });
 
 const setupSections = ['car', 'air', 'limits', 'engine', 'fluid-system', 'fit-review'];
-const planSheets = ['fluid', 'ladder', 'mixture', 'tables', 'heat'];
+const planSheets = ['fluid', 'ladder', 'mixture', 'heat', 'tables'];
 const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'notes'];
 
 /** Every screen, sheet, tab and dialog. */
