@@ -50,6 +50,6 @@ export const explainVerdict = {
     formula: 'moved: |after - before| beyond its threshold and beyond chance, over the band or a third of it',
     inputs: [{ symbol: 'threshold', unit: 'of the channel', name: 'smallest move that matters' }],
     source: 'common practice',
-    validRange: 'thresholds as in witnesses/quantity-rules',
+    validRange: 'each channel with its own threshold',
   },
 } as const satisfies Record<string, FormulaCard>;

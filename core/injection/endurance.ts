@@ -119,7 +119,7 @@ export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): E
               { symbol: 'pulls', value: refills.reduce((n, r) => n + r.pulls, 0), kind: 'number' },
               { symbol: 'V_pull', value: perPull, kind: 'volume' },
             ],
-            source: `refills as noted; V_pull from ${logged ? 'logged' : 'planned'} flow; 15 % over a tank: common practice`,
+            source: `refills as noted; ${logged ? 'V_pull from logged flow' : 'V_pull from planned flow'}; 15 % over a tank: common practice`,
             validRange: [],
           },
   };

@@ -135,7 +135,7 @@ export function needOf(
         { symbol: 'm_fuel', value: fuelFlow, kind: 'massFlow' },
         { symbol: 'rho', value: density, kind: 'density' },
       ],
-      source: 'ratio: common practice; fuel: see injection/fuel',
+      source: 'ratio: common practice; fuel: as the plan has it',
       validRange: [{ symbol: 'ratio', from: low, to: high, kind: 'share' }],
     },
   };

@@ -13,18 +13,18 @@ export const foretoldBy: Partial<Record<GateQuantity, string>> = {
 
 /** Where the limit of a gate was set. */
 const limitSource: { readonly [Q in GateQuantity]: string } = {
-  knock: 'your limits; one event stops, two send back (common practice)',
-  lambda: 'your limits, else lambda 0.90 (common practice)',
-  fluidPressure: 'your limits',
-  fluidFlow: '85 % of the planned flow (common practice)',
-  fuelPressure: '95 % of the pressure at the start of the pull (common practice)',
-  exhaust: 'your limits, else 950 C (common practice)',
-  injectorDuty: 'your limits, else 85 % (common practice)',
-  fuelPump: '90 % of the delivery (common practice)',
-  mapSensor: 'your limits and 95 % of the sensor’s full scale (common practice), the lower',
-  boostCeiling: 'your limits',
-  intake: 'your limits, else 60 C (common practice)',
-  fluidLeft: 'reserve over tank, from the setup',
+  knock: 'limit: your limits; one event stops, two send back (common practice)',
+  lambda: 'limit: your limits, else lambda 0.90 (common practice)',
+  fluidPressure: 'limit: your limits',
+  fluidFlow: 'limit: 85 % of the planned flow (common practice)',
+  fuelPressure: 'limit: 95 % of the pressure at the start of the pull (common practice)',
+  exhaust: 'limit: your limits, else 950 C (common practice)',
+  injectorDuty: 'limit: your limits, else 85 % (common practice)',
+  fuelPump: 'limit: 90 % of the delivery (common practice)',
+  mapSensor: 'limit: your limits and 95 % of the sensor’s full scale (common practice), the lower',
+  boostCeiling: 'limit: your limits',
+  intake: 'limit: your limits, else 60 C (common practice)',
+  fluidLeft: 'limit: reserve over tank, from the setup',
 };
 
 /** How close a gate came to its limit, or is foretold to come; null where nothing tells. */
@@ -43,10 +43,10 @@ export function explainGate(gate: Gate): Explanation | null {
       { symbol: 'start', value: gate.from, kind: gate.kind },
       { symbol: 'limit', value: gate.limit, kind: gate.kind },
     ],
-    source: `limit: ${limitSource[gate.quantity]}; value: ${
+    source: `${limitSource[gate.quantity]}; ${
       gate.measured === null
-        ? 'foretold by the step'
-        : 'the extreme of the counted pulls; lambda and fluid pressure where boost is 80 % of the pull’s highest or more'
+        ? 'value: foretold by the step'
+        : 'value: the extreme of the counted pulls; lambda and fluid pressure where boost is 80 % of the pull’s highest or more'
     }`,
     validRange: [],
   };

@@ -120,15 +120,21 @@ function airProblems(air: Air): readonly Problem[] {
 export const explainCorrection: Record<Exclude<CorrectionStandard, 'none'>, FormulaCard> = {
   'SAE J1349': {
     formula: 'f = 1.18 (990 hPa / pd) sqrt((t + 273) / 298) - 0.18',
-    inputs: [input('pd', 'hPa', 'dry pressure'), input('t', 'C', 'air temperature before the engine')],
+    inputs: [
+      input('pd', 'hPa', 'dry pressure, absolute'),
+      input('t', 'C', 'air temperature before the engine'),
+    ],
     source: 'SAE J1349, form of June 1990, as quoted in public; limits from memory',
-    validRange: '15 to 35 C, 90 to 105 kPa dry, factor 0.97 to 1.03',
+    validRange: '15 to 35 C, 90 to 105 kPa dry (absolute), factor 0.97 to 1.03',
   },
   'ISO 1585': {
     formula: 'f = (99 kPa / pd)^1.2 ((t + 273) / 298)^0.6',
-    inputs: [input('pd', 'kPa', 'dry pressure'), input('t', 'C', 'air temperature before the engine')],
+    inputs: [
+      input('pd', 'kPa', 'dry pressure, absolute'),
+      input('t', 'C', 'air temperature before the engine'),
+    ],
     source: 'ISO 1585 and UN Regulation 85, spark ignition, as quoted in public; limits from memory',
-    validRange: '15 to 35 C, 90 to 110 kPa dry, factor 0.93 to 1.07',
+    validRange: '15 to 35 C, 90 to 110 kPa dry (absolute), factor 0.93 to 1.07',
   },
   'DIN 70020': {
     formula: 'f = (1013 hPa / p) sqrt((t + 273) / 293)',

@@ -1,4 +1,7 @@
-/** What stands behind a kind of number, before any number is put in, when a person asks "where from". Formulas and sources are the same in every language. */
+/**
+ * What stands behind a kind of number, before any number is put in, when a person asks "where from". Written in
+ * English here; `core/words/explained.ts` has the other language.
+ */
 export type FormulaCard = {
   readonly formula: string;
   /** Symbol, its SI unit and the name it has in the code. */

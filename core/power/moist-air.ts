@@ -80,5 +80,5 @@ export const explainAirDensity: FormulaCard = {
     input('pv', 'Pa', 'relative humidity times saturation pressure'),
   ],
   source: 'ASHRAE Handbook Fundamentals 2017, chapter 1 (ideal mixture; Hyland-Wexler saturation pressure)',
-  validRange: '-20 to 60 C, 50 to 110 kPa',
+  validRange: '-20 to 60 C, 50 to 110 kPa absolute',
 };

@@ -154,7 +154,7 @@ export const explainWheelPower: FormulaCard = {
     input('a, b, c', 'N, N s/m, N s^2/m^2', 'road load'),
     input('s', '1', 'rise per distance'),
   ],
-  source: "Newton's second law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (from memory)",
+  source: 'Newton’s second law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (from memory)',
   validRange: 'one gear, clutch closed, still air; 1.5 % RMS at 20 Hz on generated drives',
 };
 

@@ -38,7 +38,7 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
           {
             name,
             value: origin ? (
-              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[origin])} />
+              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[origin], show)} />
             ) : (
               value
             ),

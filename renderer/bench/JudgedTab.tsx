@@ -20,7 +20,7 @@ export function JudgedTab({ verdict }: { verdict: VerdictWire }) {
           {
             name,
             value: card ? (
-              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[card])} />
+              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[card], show)} />
             ) : (
               value
             ),

@@ -1,6 +1,13 @@
 import type { FormulaCard } from '../../core/power/index.ts';
 import type { Explanation } from '../../core/units/index.ts';
-import { type Show, screenWords } from '../../core/words/index.ts';
+import {
+  explainedFormula,
+  explainedRemark,
+  explainedSource,
+  explainedTex,
+  type Show,
+  screenWords,
+} from '../../core/words/index.ts';
 
 /** Where a number comes from, ready to be read. */
 export type Origin = {
@@ -14,26 +21,35 @@ export type Origin = {
 
 /** Of a number that was worked out: its inputs carry values. */
 export function originOf(explanation: Explanation, show: Show): Origin {
-  const said = screenWords(show.language).whereFrom;
+  const { language } = show;
+  const said = screenWords(language).whereFrom;
+  const symbol = (text: string) => explainedFormula(text, language);
   return {
-    formula: explanation.formula,
-    tex: explanation.tex ?? null,
-    inputs: explanation.inputs.map((i) => ({ symbol: i.symbol, text: show.quantity(i.value, i.kind) })),
-    source: explanation.source,
+    formula: explainedFormula(explanation.formula, language),
+    tex: explanation.tex === undefined ? null : explainedTex(explanation.tex, language),
+    inputs: explanation.inputs.map((i) => ({
+      symbol: symbol(i.symbol),
+      text: show.quantity(i.value, i.kind),
+    })),
+    source: explainedSource(explanation.source, language),
     valid: explanation.validRange.map((r) =>
-      said.from(r.symbol, show.quantity(r.from, r.kind), show.quantity(r.to, r.kind)),
+      said.from(symbol(r.symbol), show.quantity(r.from, r.kind), show.quantity(r.to, r.kind)),
     ),
   };
 }
 
 /** Of a kind of number: its inputs are told by name and unit. */
-export function originOfCard(card: FormulaCard): Origin {
+export function originOfCard(card: FormulaCard, show: Show): Origin {
+  const { language } = show;
   return {
-    formula: card.formula,
+    formula: explainedFormula(card.formula, language),
     tex: null,
-    inputs: card.inputs.map((i) => ({ symbol: i.symbol, text: `${i.name} [${i.unit}]` })),
-    source: card.source,
-    valid: [card.validRange],
+    inputs: card.inputs.map((i) => ({
+      symbol: explainedFormula(i.symbol, language),
+      text: `${explainedRemark(i.name, language)} [${explainedRemark(i.unit, language)}]`,
+    })),
+    source: explainedSource(card.source, language),
+    valid: [explainedRemark(card.validRange, language)],
   };
 }
 
