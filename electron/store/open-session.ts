@@ -172,10 +172,13 @@ export function missingRuns(session: Session, known: { has(runId: string): boole
  * a power cut could still take its name.
  */
 async function flushNames(folder: string, fs: FileSystem): Promise<void> {
-  for (const name of ['', folderNames.runs, folderNames.history]) {
-    const at = join(folder, name);
-    if ((await fs.stat(at))?.kind === 'folder') await fs.syncFolder(at);
-  }
+  // Asked together, a journal flushes once.
+  await Promise.all(
+    ['', folderNames.runs, folderNames.history].map(async (name) => {
+      const at = join(folder, name);
+      if ((await fs.stat(at))?.kind === 'folder') await fs.syncFolder(at);
+    }),
+  );
 }
 
 /** Waits for what is being written and gives the folder free. Closing twice does nothing. */

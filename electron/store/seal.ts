@@ -66,9 +66,12 @@ function isSealIntact(bytes: Buffer): boolean {
   if (at < 0 || bytes.length - at > longestEnd) return false;
   const digits = sealEnd.exec(bytes.toString('utf8', at))?.[1];
   if (digits === undefined) return false;
-  const blanked = Buffer.from(bytes);
-  blanked.fill('0', at + sumKey.length, at + sumKey.length + blank.length);
-  return sha256(blanked) === digits;
+  const from = at + sumKey.length;
+  // Blanked in place and put back, which spares a copy of each file.
+  bytes.write(blank, from, 'latin1');
+  const sum = sha256(bytes);
+  bytes.write(digits, from, 'latin1');
+  return sum === digits;
 }
 
 /**
