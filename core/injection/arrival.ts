@@ -70,7 +70,7 @@ export function explainArrival(context: SprayContext, points: SprayPoints, delay
     inputs: [
       { symbol: 'V', value: emptyVolume(context.setup), kind: 'volume' },
       { symbol: 'start', value: points.start, kind: 'boost' },
-      { symbol: 'rise in 1 s', value: context.path.boostRise, kind: 'boost' },
+      { symbol: 'rise in 1 s', value: context.path.boostRise, kind: 'boost', isDifference: true },
       { symbol: 't', value: delay, kind: 'time' },
     ],
     source: 'continuity, rigid line; a soft hose adds some tenths of a second (common practice)',

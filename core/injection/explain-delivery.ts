@@ -10,12 +10,12 @@ export function explainNozzle(system: FluidSystemModel, peak: OperatingPoint): E
     formula: 'q = q_r sqrt((dp / dp_r) (rho_r / rho))',
     tex: String.raw`q = q_r\sqrt{\frac{\Delta p}{\Delta p_r}\,\frac{\rho_r}{\rho}}`,
     inputs: [
-      { symbol: 'dp', value: peak.pressureDifference, kind: 'fluidPressure' },
+      { symbol: 'dp', value: peak.pressureDifference, kind: 'fluidPressure', isDifference: true },
       { symbol: 'rho', value: system.density, kind: 'density' },
       { symbol: 'q', value: peak.flow, kind: 'volumeFlow' },
     ],
     source: 'orifice equation, Cengel and Cimbala, Fluid Mechanics, ch. 8',
-    validRange: [{ symbol: 'dp', from: 0, to: 2e6, kind: 'fluidPressure' }],
+    validRange: [{ symbol: 'dp', from: 0, to: 2e6, kind: 'fluidPressure', isDifference: true }],
   };
 }
 
@@ -32,11 +32,12 @@ export function explainDifference(
     tex: String.raw`\Delta p = p_\mathrm{pump}-\Delta p_\mathrm{line}-p_\mathrm{check}-p_\mathrm{nozzle}`,
     inputs: [
       { symbol: 'p_pump', value: peak.pumpPressure - system.ambientPressure, kind: 'fluidPressure' },
-      { symbol: 'loss', value: peak.lineLoss, kind: 'fluidPressure' },
+      { symbol: 'loss', value: peak.lineLoss, kind: 'fluidPressure', isDifference: true },
       {
         symbol: 'check valve',
         value: (setup.fluidSystem.checkValve_kPa ?? 0) * 1e3,
         kind: 'fluidPressure',
+        isDifference: true,
       },
       { symbol: 'boost', value: boost, kind: 'boost' },
     ],

@@ -33,7 +33,7 @@ export function fallbackOf(setup: Setup): Fallback {
       ...(knockLimitedBoost_kPa === null
         ? []
         : [{ symbol: 'knock', value: knockLimitedBoost_kPa * 1e3, kind: 'boost' as const }]),
-      { symbol: 'margin', value: practice.fallbackMargin, kind: 'boost' },
+      { symbol: 'margin', value: practice.fallbackMargin, kind: 'boost', isDifference: true },
     ],
     source: 'what this engine has shown without fluid, as typed on the setup sheet; margin: common practice',
     validRange: [],

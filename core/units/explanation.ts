@@ -10,7 +10,13 @@ export type Explanation = {
   /** As plain text, and typeset where that reads better. */
   readonly formula: string;
   readonly tex?: string;
-  readonly inputs: readonly { readonly symbol: string; readonly value: number; readonly kind: ShownKind }[];
+  readonly inputs: readonly {
+    readonly symbol: string;
+    readonly value: number;
+    readonly kind: ShownKind;
+    /** A loss, a step, a pressure across a part: it counts from no zero. */
+    readonly isDifference?: true;
+  }[];
   /** Citation with edition, or plainly `common practice` or `from memory`. */
   readonly source: string;
   readonly validRange: readonly {
@@ -18,5 +24,6 @@ export type Explanation = {
     readonly from: number;
     readonly to: number;
     readonly kind: ShownKind;
+    readonly isDifference?: true;
   }[];
 };

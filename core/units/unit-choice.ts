@@ -100,6 +100,15 @@ export function kindOf(shown: ShownKind): Kind {
   return shown === 'boost' || shown === 'fluidPressure' ? 'pressure' : shown;
 }
 
+/**
+ * What a shown pressure counts from: vacuum, or the air outside. Null where it is no pressure. The difference of
+ * two pressures counts from neither; it is shown as a span.
+ */
+export function referenceOf(shown: ShownKind): 'absolute' | 'gauge' | null {
+  if (shown === 'pressure') return 'absolute';
+  return shown === 'boost' || shown === 'fluidPressure' ? 'gauge' : null;
+}
+
 export const UnitChoiceSchema: z.ZodType<UnitChoice> = z
   .strictObject({
     ...(Object.fromEntries(shownKinds.map((k) => [k, z.string()])) as Record<ShownKind, z.ZodString>),

@@ -1,6 +1,6 @@
 import type { QuantityId } from '../log/index.ts';
 import { quantities } from '../log/index.ts';
-import { chosenUnit, fromSi, type ShownKind, type UnitChoice } from '../units/index.ts';
+import { chosenUnit, fromSi, referenceOf, type ShownKind, type UnitChoice, unitOf } from '../units/index.ts';
 
 export const languages = ['en', 'de'] as const;
 export type Language = (typeof languages)[number];
@@ -13,17 +13,24 @@ export type Show = {
   number(value: number, digits?: number): string;
   /** As number, with a plus sign where positive. */
   signed(value: number, digits?: number): string;
-  /** An SI value with its unit, `0.40 bar`. A difference of temperatures is its own kind. */
+  /**
+   * An SI value with its unit, `12.3 kW`; a pressure says what it counts from, `0.40 bar g`, `182.0 kPa abs`.
+   */
   quantity(value: number, kind: ShownKind, digits?: number): string;
   /** The same with a sign: an effect. */
   difference(value: number, kind: ShownKind, digits?: number): string;
+  /** The size of a difference or of a step, without a sign: `0.10 bar`, from no zero of its own. */
+  span(value: number, kind: ShownKind, digits?: number): string;
   /** A level with half its interval, `152.3 ± 0.6 kW`. */
   withHalf(value: number, half: number, kind: ShownKind, digits?: number): string;
   /** An effect with half its interval, `+10.9 ± 1.4 kW`. */
   differenceWithHalf(value: number, half: number, kind: ShownKind, digits?: number): string;
   /** The number alone, in the chosen unit. */
   bare(value: number, kind: ShownKind, digits?: number): string;
+  /** The chosen unit as it is printed; a ratio of air to fuel states its scale, `AFR (14.7)`. */
   unit(kind: ShownKind): string;
+  /** Any unit as it is printed for a quantity, `psi g`. */
+  symbol(unit: string, kind: ShownKind): string;
   channel(value: number, quantity: QuantityId, digits?: number): string;
   date(iso: string): string;
 };
@@ -60,7 +67,18 @@ const usualDigits: Partial<Record<string, number>> = {
   V: 1,
 };
 
+/** What a pressure counts from, behind its unit. */
+const references: Record<Language, Record<'absolute' | 'gauge', string>> = {
+  en: { absolute: 'abs', gauge: 'g' },
+  de: { absolute: 'abs', gauge: 'rel' },
+};
+
+/** Units whose sign is another word in a language. */
+const ownSymbols: Record<Language, Partial<Record<string, string>>> = { en: {}, de: { rpm: '1/min' } };
+
 const locales: Record<Language, string> = { en: 'en-GB', de: 'de-DE' };
+
+const decimalsOf = (value: number) => Math.min(2, String(value).split('.')[1]?.length ?? 0);
 
 export function createShow(language: Language, units: UnitChoice): Show {
   const formats = new Map<string, Intl.NumberFormat>();
@@ -79,7 +97,11 @@ export function createShow(language: Language, units: UnitChoice): Show {
   };
   const digitsOf = (unit: string, digits: number | undefined) => digits ?? usualDigits[unit] ?? 2;
   const isGauge = (kind: ShownKind) => kind === 'lambda' && units.gaugeScale !== null;
-  const bareUnit = (kind: ShownKind) => (isGauge(kind) ? 'AFR' : chosenUnit(units, kind).symbol);
+  const symbol = (unit: string, kind: ShownKind) => {
+    const reference = referenceOf(kind);
+    const plain = ownSymbols[language][unit] ?? unitOf(unit).symbol;
+    return reference === null ? plain : `${plain}\u00a0${references[language][reference]}`;
+  };
   const bare = (value: number, kind: ShownKind, digits: number | undefined, sign: boolean) => {
     if (isGauge(kind)) return format(value * (units.gaugeScale ?? 1), digits ?? 2, sign);
     const unit = chosenUnit(units, kind);
@@ -88,18 +110,16 @@ export function createShow(language: Language, units: UnitChoice): Show {
   /** Differences of affine units lose their offset. */
   const differenceKind = (kind: ShownKind): ShownKind =>
     kind === 'temperature' ? 'temperatureDifference' : kind;
-  const join = (text: string, kind: ShownKind) => {
-    const symbol = bareUnit(kind);
-    if (symbol === '') return text;
-    return symbol === '°' ? `${text}°` : `${text}\u00a0${symbol}`;
+  /** A difference has no zero to count from, and a ratio in a sentence needs no scale beside it. */
+  const join = (text: string, kind: ShownKind, isDifference = false) => {
+    const { id, symbol: plain } = chosenUnit(units, kind);
+    const isSpan = isDifference && referenceOf(kind) !== null;
+    const beside = isGauge(kind) ? 'AFR' : isSpan ? plain : symbol(id, kind);
+    if (beside === '') return text;
+    return beside === '°' ? `${text}°` : `${text}\u00a0${beside}`;
   };
-  const withHalf = (
-    value: number,
-    half: number,
-    kind: ShownKind,
-    digits: number | undefined,
-    sign: boolean,
-  ) => join(`${bare(value, kind, digits, sign)} ± ${bare(half, differenceKind(kind), digits, false)}`, kind);
+  const spread = (value: number, half: number, kind: ShownKind, digits: number | undefined, sign: boolean) =>
+    `${bare(value, kind, digits, sign)} ± ${bare(half, differenceKind(kind), digits, false)}`;
   return {
     language,
     units,
@@ -107,12 +127,18 @@ export function createShow(language: Language, units: UnitChoice): Show {
     signed: (value, digits = 0) => format(value, digits, true),
     quantity: (value, kind, digits) => join(bare(value, kind, digits, false), kind),
     difference: (value, kind, digits) =>
-      join(bare(value, differenceKind(kind), digits, true), differenceKind(kind)),
-    withHalf: (value, half, kind, digits) => withHalf(value, half, kind, digits, false),
+      join(bare(value, differenceKind(kind), digits, true), differenceKind(kind), true),
+    span: (value, kind, digits) =>
+      join(bare(value, differenceKind(kind), digits, false), differenceKind(kind), true),
+    withHalf: (value, half, kind, digits) => join(spread(value, half, kind, digits, false), kind),
     differenceWithHalf: (value, half, kind, digits) =>
-      withHalf(value, half, differenceKind(kind), digits, true),
+      join(spread(value, half, differenceKind(kind), digits, true), differenceKind(kind), true),
     bare: (value, kind, digits) => bare(value, kind, digits, false),
-    unit: bareUnit,
+    unit: (kind) =>
+      isGauge(kind)
+        ? `AFR (${format(units.gaugeScale ?? 1, decimalsOf(units.gaugeScale ?? 1), false)})`
+        : symbol(units[kind], kind),
+    symbol,
     channel: (value, quantity, digits) => {
       const kind = quantities[quantity];
       return join(bare(value, kind, digits, false), kind);

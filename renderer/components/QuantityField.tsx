@@ -10,6 +10,8 @@ import { Select } from './Select.tsx';
 export type QuantityFieldProps = {
   readonly label: string;
   readonly kind: ShownKind;
+  /** A loss, a step or a pressure across a part: it counts from no zero, so its unit names none. */
+  readonly isDifference?: boolean;
   readonly value: TypedValue | null;
   readonly onChange: (value: TypedValue | null) => void;
   /** What holds while the field is empty; shown, and marked as a default. */
@@ -38,7 +40,8 @@ export function QuantityField(props: QuantityFieldProps) {
   const offered = usual.some((u) => u.id === current) ? usual : [...usual, unitOf(current)];
   // A gauge on a scale of its own shows lambda times that scale; lambda is what is kept.
   const scale = kind === 'lambda' ? (show.units.gaugeScale ?? 1) : 1;
-  const symbol = scale === 1 ? unitOf(current).symbol : screens.units.scaled;
+  const symbolOf = (one: string) => (props.isDifference ? unitOf(one).symbol : show.symbol(one, kind));
+  const symbol = scale === 1 ? symbolOf(current) : show.unit('lambda');
   const shown = value ? (scale === 1 ? value.value : Number((value.value * scale).toPrecision(4))) : null;
   const text = draft ?? (shown === null ? '' : plainNumber(shown, show.language));
 
@@ -92,7 +95,7 @@ export function QuantityField(props: QuantityFieldProps) {
           <Select
             label={screens.units.of(label)}
             isLabelHidden
-            options={offered.map((u) => ({ id: u.id, label: u.symbol || '1' }))}
+            options={offered.map((u) => ({ id: u.id, label: symbolOf(u.id) || '1' }))}
             value={current}
             onChange={changeUnit}
           />

@@ -1,6 +1,6 @@
 import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
-import { convert, unitOf } from '../../core/units/index.ts';
+import { convert } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
 import field from '../components/Field.module.css';
 import { useWords } from '../hooks/use-words.tsx';
@@ -46,7 +46,7 @@ export function PointList({ label, hint, path, rows, columns, sheet }: PointList
           <thead>
             <tr>
               {columns.map((c, k) => {
-                const { symbol } = unitOf(units[k] ?? c.unit);
+                const symbol = show.symbol(units[k] ?? c.unit, c.kind);
                 return (
                   <th key={c.key} scope="col">
                     {symbol === '' ? c.label : `${c.label}, ${symbol}`}

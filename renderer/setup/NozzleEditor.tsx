@@ -78,6 +78,7 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
           <QuantityField
             label={said.at}
             kind="fluidPressure"
+            isDifference
             value={{ value: rounded(nozzle.ratedPressure_kPa, 'kPa', pressureUnit), unit: pressureUnit }}
             onChange={(v) =>
               v && v.value > 0 && change(i, { ratedPressure_kPa: convert(v.value, v.unit, 'kPa') })

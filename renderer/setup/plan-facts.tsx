@@ -60,7 +60,7 @@ export function planFacts(plan: Plan, { screens, show, note }: Words): Fact[] {
       name: said.difference,
       value: (
         <WhereFrom
-          value={show.quantity(plan.peak.pressureDifference, 'fluidPressure', 1)}
+          value={show.span(plan.peak.pressureDifference, 'fluidPressure', 1)}
           what={said.difference}
           explanation={why('delivery/pressure-difference')}
         />

@@ -40,6 +40,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
     <QuantityField
       label={words.label}
       kind={kind}
+      isDifference={spec.isDifference ?? false}
       firstUnit={own}
       value={value}
       onChange={(typed) => {

@@ -12,6 +12,8 @@ export type FieldSpec =
       readonly kind: ShownKind;
       readonly unit: string;
       readonly step?: number;
+      /** A loss, a step or a pressure across a part: it counts from no zero. */
+      readonly isDifference?: boolean;
       /** Lengths of parts stay in their own size of unit, whatever the road is measured in. */
       readonly shownIn?: { readonly metric: string; readonly imperial: string };
       /** Said in the empty field, as what holds then. */
@@ -30,7 +32,7 @@ const quantity = (
   path: FieldPath,
   kind: ShownKind,
   unit: string,
-  more: Partial<Pick<Quantity, 'step' | 'shownIn' | 'fallback' | 'isAlwaysSet'>> = {},
+  more: Partial<Pick<Quantity, 'step' | 'isDifference' | 'shownIn' | 'fallback' | 'isAlwaysSet'>> = {},
 ): FieldSpec => ({ type: 'quantity', path, kind, unit, ...more });
 const count = (path: FieldPath, step = 1): FieldSpec => quantity(path, 'number', '', { step });
 const percent = (path: FieldPath, step = 1, fallback?: number): FieldSpec =>
@@ -46,7 +48,7 @@ const standing = (
   kind: ShownKind,
   unit: string,
   value: number,
-  more: Partial<Pick<Quantity, 'step' | 'shownIn'>> = {},
+  more: Partial<Pick<Quantity, 'step' | 'isDifference' | 'shownIn'>> = {},
 ): FieldSpec => quantity(path, kind, unit, { ...more, fallback: { value, unit }, isAlwaysSet: true });
 const standingPercent = (path: FieldPath, value: number, step = 1) =>
   standing(path, 'share', '%', value, { step });
@@ -176,7 +178,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
           fallback: { value: 6500, unit: 'rpm' },
         }),
         quantity('engine.pullDuration_s', 'time', 's', { step: 0.5, fallback: { value: 8, unit: 's' } }),
-        quantity('engine.boostRise_kPa_s', 'boost', 'kPa', { step: 0.1 }),
+        quantity('engine.boostRise_kPa_s', 'boost', 'kPa', { step: 0.1, isDifference: true }),
       ],
     },
     {
@@ -185,6 +187,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         percent('engine.compressorEfficiency_percent', 1, 70),
         percent('engine.coolerEffectiveness_percent', 1, 70),
         quantity('engine.coolerLoss_kPa', 'fluidPressure', 'kPa', {
+          isDifference: true,
           step: 0.01,
           fallback: { value: 6, unit: 'kPa' },
         }),
@@ -244,7 +247,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         { type: 'choice', path: 'fluidSystem.place' },
         { type: 'choice', path: 'fluidSystem.metering' },
         { type: 'choice', path: 'fluidSystem.input' },
-        quantity('fluidSystem.controller.step_kPa', 'boost', 'kPa', { step: 0.01 }),
+        quantity('fluidSystem.controller.step_kPa', 'boost', 'kPa', { step: 0.01, isDifference: true }),
         quantity('fluidSystem.controller.highestStart_kPa', 'boost', 'kPa', { step: 0.05 }),
         quantity('fluidSystem.controller.highestFull_kPa', 'boost', 'kPa', { step: 0.05 }),
         standingPercent('fluidSystem.controller.lowest_percent', 0, 5),
@@ -263,7 +266,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
     {
       group: 'line',
       fields: [
-        quantity('fluidSystem.checkValve_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+        quantity('fluidSystem.checkValve_kPa', 'fluidPressure', 'kPa', { step: 0.1, isDifference: true }),
         quantity('fluidSystem.line.length_m', 'length', 'm', { step: 0.1 }),
         quantity('fluidSystem.line.bore_mm', 'length', 'mm', { step: 0.5, shownIn: millimetres }),
         quantity('fluidSystem.line.empty_m', 'length', 'm', { step: 0.1 }),
@@ -296,8 +299,14 @@ export const optionalParts = {
     fields: [
       count('engine.injectors.count'),
       quantity('engine.injectors.flow_mL_min', 'volumeFlow', 'mL/min', { step: 10 }),
-      standing('engine.injectors.ratedPressure_kPa', 'fluidPressure', 'kPa', 300, { step: 0.1 }),
-      quantity('engine.injectors.fuelPressure_kPa', 'fluidPressure', 'kPa', { step: 0.1 }),
+      standing('engine.injectors.ratedPressure_kPa', 'fluidPressure', 'kPa', 300, {
+        step: 0.1,
+        isDifference: true,
+      }),
+      quantity('engine.injectors.fuelPressure_kPa', 'fluidPressure', 'kPa', {
+        step: 0.1,
+        isDifference: true,
+      }),
     ],
   },
   logged: {

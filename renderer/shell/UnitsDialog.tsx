@@ -48,7 +48,7 @@ export function UnitsDialog({ onClose }: { onClose: () => void }) {
           <Select
             key={kind}
             label={said.kinds[kind]}
-            options={offeredUnits(kind).map((u) => ({ id: u.id, label: u.symbol }))}
+            options={offeredUnits(kind).map((u) => ({ id: u.id, label: show.symbol(u.id, kind) }))}
             value={choice[kind]}
             onChange={(unit) => change({ [kind]: unit })}
           />

@@ -1,10 +1,10 @@
 import { useState } from 'react';
+import { unitOf } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
 import { Segmented } from '../components/Segmented.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { symbolOf } from './cell-text.ts';
 import type { StepQuestionState } from './step-question.ts';
 import styles from './Tables.module.css';
 import type { TableNow } from './use-table.ts';
@@ -17,7 +17,7 @@ export function StepFields({ of, question }: { of: TableNow; question: StepQuest
   const { edit } = useSession();
   const said = screens.tables;
   const { table, limit } = of;
-  const unit = symbolOf(table);
+  const unit = unitOf(table.unit).symbol;
   const written = (value: number) => {
     const text = `${value}`;
     return show.language === 'de' ? text.replace('.', ',') : text;

@@ -10,7 +10,7 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import screen from '../ladder/LadderScreen.module.css';
-import { cellText, symbolOf, withUnit } from './cell-text.ts';
+import { cellText, loadSymbol, symbolOf, withUnit } from './cell-text.ts';
 import { heatOfDifference, heatOfValue } from './heat-share.ts';
 import { Readout } from './Readout.tsx';
 import { StepPanel } from './StepPanel.tsx';
@@ -108,7 +108,7 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
   const cell = { row: grid.cursor.row, column: grid.cursor.column };
   const value = now.values[cell.row]?.[cell.column] ?? Number.NaN;
   const old = before.values[cell.row]?.[cell.column] ?? value;
-  const load = said.loads[table.axes.load.kind](table.axes.load.unit);
+  const load = said.loads[table.axes.load.kind](loadSymbol(table.axes.load, show));
   const axisNames =
     table.axes.engineSpeed === 'across'
       ? ([said.engineSpeed, load] as const)
@@ -129,7 +129,7 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
                 ? { text: said.changed(changes.length), tone: 'undecided' as const }
                 : { text: said.unchanged },
             ]}
-            second={said.axes(axisNames[0], axisNames[1], symbolOf(table))}
+            second={said.axes(axisNames[0], axisNames[1], symbolOf(table, show))}
           />
           <div className={styles.bar}>
             <Segmented
@@ -159,8 +159,8 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
             table={table}
             now={now}
             cell={cell}
-            value={withUnit(cellText(value, now, show), table.unit)}
-            was={old === value ? null : withUnit(cellText(old, now, show), table.unit)}
+            value={withUnit(cellText(value, now, show), symbolOf(table, show))}
+            was={old === value ? null : withUnit(cellText(old, now, show), symbolOf(table, show))}
             typing={typing}
             onTyping={setTyping}
             onEnter={enter}

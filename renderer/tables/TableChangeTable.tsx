@@ -1,7 +1,7 @@
 import type { TableChange } from '../../core/session/index.ts';
 import cells from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
-import { placeText, withUnit } from './cell-text.ts';
+import { placeText, symbolOf, withUnit } from './cell-text.ts';
 import styles from './Tables.module.css';
 
 /** Every cell that changed, with what it was and is. */
@@ -12,7 +12,7 @@ export function TableChangeTable({ change }: { change: TableChange }) {
     (most, c) => Math.max(most, ...[c.from, c.to].map((v) => `${v}`.split('.')[1]?.length ?? 0)),
     0,
   );
-  const text = (value: number) => withUnit(show.number(value, Math.min(4, digits)), change.unit);
+  const text = (value: number) => withUnit(show.number(value, Math.min(4, digits)), symbolOf(change, show));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolled region must be reachable by keys
     <section className={styles.scroll} aria-label={said.tab} tabIndex={0}>

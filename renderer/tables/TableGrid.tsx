@@ -1,10 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } from 'react';
 import type { CellMask, EcuTable, TableAxes } from '../../core/tables/index.ts';
-import { unitOf } from '../../core/units/index.ts';
 import { useSize } from '../chart/use-size.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
-import { headText } from './cell-text.ts';
+import { headText, loadSymbol } from './cell-text.ts';
 import { GridRow, noFlags } from './GridRow.tsx';
 import { type Cell, type GridAction, gridAction } from './grid-keys.ts';
 import { type HeatInk, heatColour } from './heat-share.ts';
@@ -81,7 +80,9 @@ export function TableGrid(props: TableGridProps) {
   // In a whole table of many columns every second or fourth head is enough to read by.
   const every = isWhole ? Math.max(1, Math.ceil(44 / width)) : 1;
   const everyRow = isWhole ? Math.max(1, Math.ceil(18 / height)) : 1;
-  const [top, side] = axes.engineSpeed === 'across' ? ['rpm', axes.load.unit] : [axes.load.unit, 'rpm'];
+  const speed = show.symbol('rpm', 'engineSpeed');
+  const load = loadSymbol(axes.load, show);
+  const [top, side] = axes.engineSpeed === 'across' ? [speed, load] : [load, speed];
   return (
     <div ref={outer}>
       <div className={styles.frame}>
@@ -107,9 +108,9 @@ export function TableGrid(props: TableGridProps) {
           <thead>
             <tr style={{ height: headHeight }}>
               <td className={styles.corner}>
-                {unitOf(side).symbol}
+                {side}
                 {' \\ '}
-                {unitOf(top).symbol}
+                {top}
               </td>
               {table.across.map((value, c) => (
                 <th key={value} scope="col" className={cx(c === cursor.column && styles.here)}>

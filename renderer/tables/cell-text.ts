@@ -1,5 +1,4 @@
-import type { SessionTable } from '../../core/session/index.ts';
-import type { EcuTable, TableAxes } from '../../core/tables/index.ts';
+import type { CellMeaning, EcuTable, LoadUnit, TableAxes } from '../../core/tables/index.ts';
 import { unitOf } from '../../core/units/index.ts';
 import type { Show } from '../../core/words/index.ts';
 
@@ -8,10 +7,20 @@ export function cellText(value: number, table: Pick<EcuTable, 'decimals'>, show:
   return show.number(value, table.decimals);
 }
 
-/** A number with the unit of its table. */
-export function withUnit(text: string, unit: string): string {
-  const { symbol } = unitOf(unit);
+/** A number with its unit as it is printed. */
+export function withUnit(text: string, symbol: string): string {
   return symbol === '°' ? `${text}°` : `${text}\u00a0${symbol}`;
+}
+
+/** The unit of an axis of load; a pressure says what it counts from. */
+export function loadSymbol({ kind, unit }: LoadUnit, show: Show): string {
+  return show.symbol(unit, kind === 'throttle' ? 'share' : kind === 'absolute' ? 'pressure' : 'boost');
+}
+
+/** The unit of the cells. */
+export function symbolOf(table: CellMeaning, show: Show): string {
+  if (table.kind === 'boost') return show.symbol(table.unit, table.isAbsolute ? 'pressure' : 'boost');
+  return unitOf(table.unit).symbol;
 }
 
 /** An axis value in full, for a sentence. */
@@ -38,11 +47,7 @@ export function placeText(
 ): { speed: string; load: string } {
   const [speed, load] = axes.engineSpeed === 'across' ? [across, down] : [down, across];
   return {
-    speed: `${axisText(speed, show)}\u00a0${unitOf('rpm').symbol}`,
-    load: withUnit(axisText(load, show), axes.load.unit),
+    speed: withUnit(axisText(speed, show), show.symbol('rpm', 'engineSpeed')),
+    load: withUnit(axisText(load, show), loadSymbol(axes.load, show)),
   };
-}
-
-export function symbolOf(table: Pick<SessionTable, 'unit'>): string {
-  return unitOf(table.unit).symbol;
 }

@@ -24,17 +24,18 @@ export function originOf(explanation: Explanation, show: Show): Origin {
   const { language } = show;
   const said = screenWords(language).whereFrom;
   const symbol = (text: string) => explainedFormula(text, language);
+  const amount = (value: number, of: Pick<Explanation['inputs'][number], 'kind' | 'isDifference'>) =>
+    of.isDifference
+      ? show.span(value, of.kind)
+      : of.kind === 'lambda' && show.units.gaugeScale !== null
+        ? `${show.bare(value, 'lambda')}\u00a0${show.unit('lambda')}`
+        : show.quantity(value, of.kind);
   return {
     formula: explainedFormula(explanation.formula, language),
     tex: explanation.tex === undefined ? null : explainedTex(explanation.tex, language),
-    inputs: explanation.inputs.map((i) => ({
-      symbol: symbol(i.symbol),
-      text: show.quantity(i.value, i.kind),
-    })),
+    inputs: explanation.inputs.map((i) => ({ symbol: symbol(i.symbol), text: amount(i.value, i) })),
     source: explainedSource(explanation.source, language),
-    valid: explanation.validRange.map((r) =>
-      said.from(symbol(r.symbol), show.quantity(r.from, r.kind), show.quantity(r.to, r.kind)),
-    ),
+    valid: explanation.validRange.map((r) => said.from(symbol(r.symbol), amount(r.from, r), amount(r.to, r))),
   };
 }
 

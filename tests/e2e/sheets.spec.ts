@@ -21,7 +21,7 @@ test('a number typed on the setup sheet shows at once what follows, and undo tak
 test('a number is kept in the unit it was typed in', async ({ page }) => {
   await page.getByRole('link', { name: 'Setup' }).click();
   await page.getByRole('button', { name: 'Engine', exact: true }).click();
-  await page.getByRole('button', { name: /bar Unit of Peak boost/ }).click();
+  await page.getByRole('button', { name: /bar g Unit of Peak boost/ }).click();
   await page.getByRole('option', { name: 'psi' }).click();
   const boost = page.getByRole('textbox', { name: 'Peak boost' });
   await boost.fill('18.5');

@@ -15,7 +15,7 @@ const defaults: Record<ChargeDefault, (value: number, show: Show) => string> = {
     `Wirkungsgrad des Verdichters zu ${show.quantity(v, 'share', 0)} angenommen`,
   coolerEffectiveness: (v, show) =>
     `Wirksamkeit des Ladeluftkühlers zu ${show.quantity(v, 'share', 0)} angenommen`,
-  coolerLoss: (v, show) => `Druckverlust des Ladeluftkühlers zu ${show.quantity(v, 'boost')} angenommen`,
+  coolerLoss: (v, show) => `Druckverlust des Ladeluftkühlers zu ${show.span(v, 'boost')} angenommen`,
   ambientTemperature: (v, show) => `Luft des Tages zu ${show.quantity(v, 'temperature', 0)} angenommen`,
   barometer: (v, show) => `Luftdruck zu ${show.quantity(v, 'pressure')} angenommen`,
   relativeHumidity: (v, show) => `Relative Feuchte zu ${show.quantity(v, 'share', 0)} angenommen`,
@@ -48,7 +48,7 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
     remedy: 'Zwischen 0 und 100 % eingeben: üblich sind 65 bis 75 %.',
   }),
   'charge/loss-above-pressure': (f, show) => ({
-    message: `Der Kühler würde ${show.quantity(f.loss, 'pressure')} von ${show.quantity(f.pressure, 'pressure')} kosten.`,
+    message: `Der Kühler würde ${show.span(f.loss, 'pressure')} von ${show.quantity(f.pressure, 'pressure')} kosten.`,
     remedy: 'Nur den Verlust über den Kühler eingeben: üblich sind 3 bis 15 kPa.',
   }),
   'charge/colder-than-known': (f, show) => ({

@@ -2,7 +2,7 @@ import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
 export const deliveryProblems: ProblemWordsOf<'delivery'> = {
   'delivery/no-pressure-left': (f, show) => ({
-    message: `An der Düse bleiben ${show.quantity(f.pressureDifference, 'fluidPressure')}: es fließt nichts.`,
+    message: `An der Düse bleiben ${show.span(f.pressureDifference, 'fluidPressure')}: es fließt nichts.`,
     remedy: 'Eine stärkere Pumpe nehmen, oder dort einspritzen, wo der Druck niedriger ist.',
   }),
   'delivery/pump-weaker-than-boost': (f, show) => ({
@@ -14,7 +14,7 @@ export const deliveryProblems: ProblemWordsOf<'delivery'> = {
     remedy: 'Den Durchfluss eingeben, der aufgeprägt ist oder im Datenblatt steht.',
   }),
   'delivery/nozzle-pressure-not-positive': (f, show) => ({
-    message: `Für die Düse „${f.name}“ steht ein Nenndruck von ${show.quantity(f.pressureDifference, 'fluidPressure')}: er muss über null liegen.`,
+    message: `Für die Düse „${f.name}“ steht ein Nenndruck von ${show.span(f.pressureDifference, 'fluidPressure')}: er muss über null liegen.`,
     remedy: 'Den Druck eingeben, der zum Nenndurchfluss gehört, oft 7 bar (100 psi).',
   }),
   'delivery/no-nozzle': () => ({
@@ -64,7 +64,7 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
   'delivery/line-turbulent': (f, show) =>
     `Die Strömung in der Leitung ist nicht mehr laminar (Reynolds-Zahl ${show.number(f.reynolds)}): der Verlust wächst fast mit dem Quadrat des Durchflusses.`,
   'delivery/line-takes-much': (f, show) =>
-    `Die Leitung kostet ${show.quantity(f.loss, 'fluidPressure')}, an der Düse bleiben ${show.quantity(f.pressureDifference, 'fluidPressure')}. Eine weitere oder kürzere Leitung gibt das zurück.`,
+    `Die Leitung kostet ${show.span(f.loss, 'fluidPressure')}, an der Düse bleiben ${show.span(f.pressureDifference, 'fluidPressure')}. Eine weitere oder kürzere Leitung gibt das zurück.`,
   'delivery/pump-curve-unknown': (f, show) =>
     `Die Kennlinie der Pumpe ist nicht bekannt: angenommen, sie hält ${show.quantity(f.setPressure, 'fluidPressure')} bei jedem Durchfluss. Eine Eimermessung bei voller Einstellung zeigt, ob es stimmt.`,
   'delivery/pump-droops': (f, show) =>

@@ -98,7 +98,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/start-at-once': (f, show) =>
     `Wenn die Einspritzung beginnt, sind es ${show.quantity(f.fluidToFuel, 'share', 1)} der Kraftstoffmasse.`,
   'injection/rounded-to-step': (f, show) =>
-    `Wie das Steuergerät es annimmt, in Schritten von ${show.quantity(f.step, 'boost')}: Start ${show.quantity(f.start, 'boost')}, voll ${show.quantity(f.full, 'boost')}.`,
+    `Wie das Steuergerät es annimmt, in Schritten von ${show.span(f.step, 'boost')}: Start ${show.quantity(f.start, 'boost')}, voll ${show.quantity(f.full, 'boost')}.`,
   'injection/controller-cannot': (f, show) =>
     `${f.what === 'start' ? 'Ein Start' : 'Ein Vollpunkt'} bei ${show.quantity(f.asked, 'boost')} liegt über dem, was das Steuergerät annimmt, ${show.quantity(f.most, 'boost')}.`,
   'injection/start-moved-for-knock': (f, show) =>
@@ -108,7 +108,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/fluid-never-arrives': (f, show) =>
     `Die Leitung (${show.quantity(f.volume, 'volume', 3)}) füllt sich in einer Messfahrt nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
   'injection/coarse-drops': (f, show) =>
-    `An der Düse bleiben nur ${show.quantity(f.pressureDifference, 'fluidPressure')} von ${show.quantity(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
+    `An der Düse bleiben nur ${show.span(f.pressureDifference, 'fluidPressure')} von ${show.span(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
   'injection/recommended-because': (f, show) =>
     `Empfohlen: ${strategies[f.strategy]}. Der Bedarf wird im Mittel um ${show.quantity(f.misfeed, 'share', 0)} verfehlt, sonst um ${show.quantity(f.otherMisfeed, 'share', 0)}.`,
   'injection/recommended-tie': (f, show) =>

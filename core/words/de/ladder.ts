@@ -61,7 +61,7 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/prove-the-spray': (f, show) =>
     `Flüssigkeit ab ${show.quantity(f.start, 'boost')}, voll bei ${show.quantity(f.full, 'boost')}, sonst nichts geändert. Durchfluss und Druck ankommen sehen. Nichts oder etwas weniger erwarten; ein Verlust über ${show.quantity(f.loss, 'share', 0)} heißt zu viel.`,
   'ladder/boost-first': (f, show) =>
-    `Ladedruck vor Zündung, ein Schritt von ${show.quantity(f.size, 'boost')} (Praxis).`,
+    `Ladedruck vor Zündung, ein Schritt von ${show.span(f.size, 'boost')} (Praxis).`,
   'ladder/half-near-edge': (f, show) =>
     `Ein halber Schritt: die Klopfgrenze wird nahe ${show.quantity(f.edge, 'boost')} erwartet.`,
   'ladder/half-after-knock': (f, show) =>

@@ -13,7 +13,7 @@ const missing = {
 const defaults: Record<ChargeDefault, (value: number, show: Show) => string> = {
   compressorEfficiency: (v, show) => `Compressor efficiency taken as ${show.quantity(v, 'share', 0)}`,
   coolerEffectiveness: (v, show) => `Cooler effectiveness taken as ${show.quantity(v, 'share', 0)}`,
-  coolerLoss: (v, show) => `Pressure loss of the cooler taken as ${show.quantity(v, 'boost')}`,
+  coolerLoss: (v, show) => `Pressure loss of the cooler taken as ${show.span(v, 'boost')}`,
   ambientTemperature: (v, show) => `Air of the day taken as ${show.quantity(v, 'temperature', 0)}`,
   barometer: (v, show) => `Barometer taken as ${show.quantity(v, 'pressure')}`,
   relativeHumidity: (v, show) => `Relative humidity taken as ${show.quantity(v, 'share', 0)}`,
@@ -46,7 +46,7 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
     remedy: 'Enter it between 0 and 100 %: 65 to 75 % is usual.',
   }),
   'charge/loss-above-pressure': (f, show) => ({
-    message: `The cooler would lose ${show.quantity(f.loss, 'pressure')} of ${show.quantity(f.pressure, 'pressure')}.`,
+    message: `The cooler would lose ${show.span(f.loss, 'pressure')} of ${show.quantity(f.pressure, 'pressure')}.`,
     remedy: 'Enter the loss across the cooler alone: 3 to 15 kPa is usual.',
   }),
   'charge/colder-than-known': (f, show) => ({

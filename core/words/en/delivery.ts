@@ -2,7 +2,7 @@ import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 
 export const deliveryProblems: ProblemWordsOf<'delivery'> = {
   'delivery/no-pressure-left': (f, show) => ({
-    message: `${show.quantity(f.pressureDifference, 'fluidPressure')} is left across the nozzle: nothing flows.`,
+    message: `${show.span(f.pressureDifference, 'fluidPressure')} is left across the nozzle: nothing flows.`,
     remedy: 'Use a stronger pump, or spray where the pressure is lower.',
   }),
   'delivery/pump-weaker-than-boost': (f, show) => ({
@@ -14,7 +14,7 @@ export const deliveryProblems: ProblemWordsOf<'delivery'> = {
     remedy: 'Enter the flow that is stamped on it or stands in its data sheet.',
   }),
   'delivery/nozzle-pressure-not-positive': (f, show) => ({
-    message: `Nozzle “${f.name}” is rated at a pressure of ${show.quantity(f.pressureDifference, 'fluidPressure')}: that must be above zero.`,
+    message: `Nozzle “${f.name}” is rated at a pressure of ${show.span(f.pressureDifference, 'fluidPressure')}: that must be above zero.`,
     remedy: 'Enter the pressure that belongs to its rated flow, often 7 bar (100 psi).',
   }),
   'delivery/no-nozzle': () => ({
@@ -64,7 +64,7 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
   'delivery/line-turbulent': (f, show) =>
     `Flow in the line is no longer laminar (Reynolds number ${show.number(f.reynolds)}): loss grows with nearly the square of flow.`,
   'delivery/line-takes-much': (f, show) =>
-    `The line takes ${show.quantity(f.loss, 'fluidPressure')} while ${show.quantity(f.pressureDifference, 'fluidPressure')} is left at the nozzle. A wider or shorter line gives it back.`,
+    `The line takes ${show.span(f.loss, 'fluidPressure')} while ${show.span(f.pressureDifference, 'fluidPressure')} is left at the nozzle. A wider or shorter line gives it back.`,
   'delivery/pump-curve-unknown': (f, show) =>
     `The pump’s own curve isn’t known: it is taken to hold ${show.quantity(f.setPressure, 'fluidPressure')} at any flow. A bucket test at full setting shows whether it does.`,
   'delivery/pump-droops': (f, show) =>

@@ -96,7 +96,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/start-at-once': (f, show) =>
     `When the spray begins it is ${show.quantity(f.fluidToFuel, 'share', 1)} of the fuel by mass.`,
   'injection/rounded-to-step': (f, show) =>
-    `As the controller takes it, in steps of ${show.quantity(f.step, 'boost')}: start ${show.quantity(f.start, 'boost')}, full ${show.quantity(f.full, 'boost')}.`,
+    `As the controller takes it, in steps of ${show.span(f.step, 'boost')}: start ${show.quantity(f.start, 'boost')}, full ${show.quantity(f.full, 'boost')}.`,
   'injection/controller-cannot': (f, show) =>
     `${f.what === 'start' ? 'A start' : 'A full point'} at ${show.quantity(f.asked, 'boost')} is past what the controller takes, ${show.quantity(f.most, 'boost')}.`,
   'injection/start-moved-for-knock': (f, show) =>
@@ -106,7 +106,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/fluid-never-arrives': (f, show) =>
     `The line (${show.quantity(f.volume, 'volume', 3)}) does not fill within a pull: no fluid arrives at all. Keep it full with a check valve at the nozzle.`,
   'injection/coarse-drops': (f, show) =>
-    `Only ${show.quantity(f.pressureDifference, 'fluidPressure')} of ${show.quantity(f.full, 'fluidPressure')} are left at the nozzle: coarse drops wet the wall.`,
+    `Only ${show.span(f.pressureDifference, 'fluidPressure')} of ${show.span(f.full, 'fluidPressure')} are left at the nozzle: coarse drops wet the wall.`,
   'injection/recommended-because': (f, show) =>
     `Recommended: ${strategies[f.strategy]}. It misses the need by ${show.quantity(f.misfeed, 'share', 0)} on average, the other by ${show.quantity(f.otherMisfeed, 'share', 0)}.`,
   'injection/recommended-tie': (f, show) =>

@@ -63,7 +63,7 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/prove-the-spray': (f, show) =>
     `Spray on from ${show.quantity(f.start, 'boost')}, full at ${show.quantity(f.full, 'boost')}, nothing else changed. See flow and pressure arrive. Expect nothing or a little less; a loss beyond ${show.quantity(f.loss, 'share', 0)} means over-feed.`,
   'ladder/boost-first': (f, show) =>
-    `Boost before spark, one step of ${show.quantity(f.size, 'boost')} (common practice).`,
+    `Boost before spark, one step of ${show.span(f.size, 'boost')} (common practice).`,
   'ladder/half-near-edge': (f, show) =>
     `Half a step: the knock edge is expected near ${show.quantity(f.edge, 'boost')}.`,
   'ladder/half-after-knock': (f, show) => `Half a step: it knocked at ${show.quantity(f.knocked, 'boost')}.`,

@@ -15,7 +15,7 @@ function planText(plan: Plan): string {
   const facts = [
     ['need at peak', show.quantity(need.fluid, 'volumeFlow')],
     ['nozzle', `${nozzle.names.join(' + ')}, ${show.number(nozzle.feed, 2)} of the need (${nozzle.fit})`],
-    ['at the nozzle', `${show.quantity(peak.pressureDifference, 'fluidPressure')} across it`],
+    ['at the nozzle', `${show.span(peak.pressureDifference, 'fluidPressure')} across it`],
     ['fluid a pull', show.quantity(endurance.perPull, 'volume', 3)],
   ];
   const strategies = plan.strategies.map((s) => [

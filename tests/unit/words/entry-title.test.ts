@@ -18,9 +18,9 @@ describe('the title of an entry', () => {
       title: '',
       change: change({ value: 1.15, unit: 'bar' }, { value: 1.3, unit: 'bar' }),
     };
-    expect(entryTitle(entry, en)).toBe('Boost 1.15 to 1.30\u00a0bar');
-    expect(entryTitle(entry, de)).toBe('Ladedruck 1,15 auf 1,30\u00a0bar');
-    expect(entryTitle(entry, psi)).toBe('Boost 16.7 to 18.9\u00a0psi');
+    expect(entryTitle(entry, en)).toBe('Boost 1.15 to 1.30\u00a0bar\u00a0g');
+    expect(entryTitle(entry, de)).toBe('Ladedruck 1,15 auf 1,30\u00a0bar\u00a0rel');
+    expect(entryTitle(entry, psi)).toBe('Boost 16.7 to 18.9\u00a0psi\u00a0g');
   });
 
   it('gives a spark step its sign and its place', () => {
@@ -55,6 +55,6 @@ describe('the title of an entry', () => {
     expect(entryTitle({ kind: 'spray', title: '', change: null }, en)).toBe('Spray on');
     expect(
       entryTitle({ kind: 'spray', title: '', change: change(null, { value: 0.4, unit: 'bar' }) }, en),
-    ).toBe('Spray on from 0.40\u00a0bar');
+    ).toBe('Spray on from 0.40\u00a0bar\u00a0g');
   });
 });

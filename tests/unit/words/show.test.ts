@@ -5,7 +5,7 @@ import { createShow } from '../../../core/words/index.ts';
 describe('show', () => {
   it('sets the unit beside the number, and a sign before an effect', () => {
     const show = createShow('en', metricUnits);
-    expect(show.quantity(40_000, 'boost')).toBe('0.40\u00a0bar');
+    expect(show.quantity(40_000, 'boost')).toBe('0.40\u00a0bar\u00a0g');
     expect(show.withHalf(152_300, 600, 'power')).toBe('152.3 ± 0.6\u00a0kW');
     expect(show.differenceWithHalf(10_900, 1_400, 'power')).toBe('+10.9 ± 1.4\u00a0kW');
     expect(show.difference(10_900, 'power')).toBe('+10.9\u00a0kW');
@@ -14,7 +14,46 @@ describe('show', () => {
 
   it('writes decimal commas in German and psi where chosen', () => {
     const show = createShow('de', imperialUnits);
-    expect(show.quantity(40_000, 'boost')).toBe('5,8\u00a0psi');
+    expect(show.quantity(40_000, 'boost')).toBe('5,8\u00a0psi\u00a0rel');
     expect(show.quantity(0.85, 'lambda')).toBe('12,50\u00a0AFR');
+  });
+
+  it('says of every pressure what it counts from, and of a difference of two nothing', () => {
+    const show = createShow('en', metricUnits);
+    expect(show.quantity(182_000, 'pressure')).toBe('182.0\u00a0kPa\u00a0abs');
+    expect(show.quantity(700_000, 'fluidPressure', 1)).toBe('7.0\u00a0bar\u00a0g');
+    expect(show.unit('boost')).toBe('bar\u00a0g');
+    expect(show.channel(101_300, 'barometricPressure')).toBe('101.3\u00a0kPa\u00a0abs');
+    expect(show.withHalf(40_000, 1_000, 'boost')).toBe('0.40 ± 0.01\u00a0bar\u00a0g');
+    expect(show.difference(10_000, 'boost')).toBe('+0.10\u00a0bar');
+    expect(show.differenceWithHalf(10_000, 1_000, 'pressure')).toBe('+10.0 ± 1.0\u00a0kPa');
+    expect(show.span(10_000, 'boost')).toBe('0.10\u00a0bar');
+    expect(show.span(2.5, 'temperature')).toBe('2.5\u00a0°C');
+    expect(show.symbol('psi', 'pressure')).toBe('psi\u00a0abs');
+  });
+
+  it('mixes units by quantity', () => {
+    const show = createShow('en', { ...metricUnits, boost: 'psi', power: 'PS', pressure: 'inHg' });
+    // One psi is 6894.757 Pa: NIST Special Publication 811, appendix B.
+    expect(show.quantity(6894.757, 'boost')).toBe('1.0\u00a0psi\u00a0g');
+    expect(show.quantity(294.15, 'temperature')).toBe('21.0\u00a0°C');
+    // One metric horsepower is 735.49875 W: the same table.
+    expect(show.quantity(73549.875, 'power')).toBe('100.0\u00a0PS');
+    expect(show.quantity(101_325, 'pressure')).toBe('29.92\u00a0inHg\u00a0abs');
+  });
+
+  it('states the scale of a ratio of air to fuel where its unit stands alone', () => {
+    expect(createShow('en', imperialUnits).unit('lambda')).toBe('AFR (14.7)');
+    expect(createShow('de', { ...metricUnits, gaugeScale: 14.64 }).unit('lambda')).toBe('AFR (14,64)');
+    expect(createShow('en', metricUnits).unit('lambda')).toBe('λ');
+  });
+
+  it('groups thousands as the language does', () => {
+    expect(createShow('en', metricUnits).quantity((6500 * Math.PI) / 30, 'engineSpeed')).toBe(
+      '6,500\u00a0rpm',
+    );
+    expect(createShow('de', metricUnits).quantity((6500 * Math.PI) / 30, 'engineSpeed')).toBe(
+      '6.500\u00a01/min',
+    );
   });
 });

@@ -31,13 +31,13 @@ const text = (...args: Parameters<typeof verdictSentence>) =>
 describe('the verdict as a sentence', () => {
   it('says change, size, doubt and place, with the verdict itself marked', () => {
     expect(text(gain, boost, en)).toBe(
-      'Boost from 1.15 to 1.30 bar gained 10.9 kW, give or take 1.4, from 3,650 rpm up.',
+      'Boost from 1.15 to 1.30 bar g gained 10.9 kW, give or take 1.4, from 3,650 rpm up.',
     );
     expect(verdictSentence(gain, boost, en).filter((p) => p.tone)).toEqual([
       { text: 'gained 10.9\u00a0kW', tone: 'gain' },
     ]);
     expect(text(gain, boost, de)).toBe(
-      'Ladedruck von 1,15 auf 1,30 bar brachte 10,9 kW, auf 1,4 genau, ab 3.650 rpm.',
+      'Ladedruck von 1,15 auf 1,30 bar rel brachte 10,9 kW, auf 1,4 genau, ab 3.650 1/min.',
     );
   });
 

@@ -17,7 +17,7 @@ export const tables: ScreenWords['tables'] = {
   axes: (across, down, unit) => `Oben ${across}, links ${down}; Zellen in ${unit}.`,
   engineSpeed: 'Drehzahl, 1/min',
   loads: {
-    absolute: (unit) => `Saugrohrdruck, ${unit} absolut`,
+    absolute: (unit) => `Saugrohrdruck, ${unit}`,
     gauge: (unit) => `Ladedruck, ${unit}`,
     throttle: (unit) => `Drosselklappe, ${unit}`,
   },

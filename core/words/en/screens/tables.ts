@@ -12,7 +12,7 @@ export const tables = {
   axes: (across: string, down: string, unit: string) => `Across ${across}, down ${down}; cells in ${unit}.`,
   engineSpeed: 'engine speed, rpm',
   loads: {
-    absolute: (unit: string) => `manifold pressure, ${unit} absolute`,
+    absolute: (unit: string) => `manifold pressure, ${unit}`,
     gauge: (unit: string) => `boost, ${unit}`,
     throttle: (unit: string) => `throttle, ${unit}`,
   },
