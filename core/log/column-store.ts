@@ -70,13 +70,15 @@ export class ColumnStore {
   take(): { values: Float64Array; flags: Uint8Array }[] {
     const { rows } = this;
     const isSnug = this.capacity - rows <= rows / 8;
+    // One for all columns without a flag: nobody writes to flags that say nothing.
+    const noFlags = new Uint8Array(rows);
     return this.columns.map((values, c) => {
       const flags = this.flags[c];
       this.flags[c] = null;
       this.columns[c] = new Float64Array(0);
       return {
         values: isSnug ? values.subarray(0, rows) : values.slice(0, rows),
-        flags: flags ? flags.slice(0, rows) : new Uint8Array(rows),
+        flags: flags ? flags.slice(0, rows) : noFlags,
       };
     });
   }

@@ -64,8 +64,10 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
       if (draft) drafts.push(draft);
     }
   }
+  const top = drafts.reduce((most, d) => Math.max(most, d.last), 0);
   const pulls = drafts.map((draft): Pull => {
     const { first, last, ratio: pullRatio } = draft;
+    const complete = isComplete(draft, drafts, top);
     return {
       from: draft.from,
       to: draft.to,
@@ -74,8 +76,8 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
       gear: gearOf(log, draft, pullRatio, options),
       rpmFrom: (first * 30) / Math.PI,
       rpmTo: (last * 30) / Math.PI,
-      complete: isComplete(draft, drafts),
-      flags: pullFlags(log, draft, { isAborted: !isComplete(draft, drafts), ratio }),
+      complete,
+      flags: pullFlags(log, draft, { isAborted: !complete, ratio }),
     };
   });
   const warnings: Note[] = [];
@@ -146,11 +148,14 @@ function speedAtEnd(values: Float64Array, time: Float64Array, span: Span, end: '
   return lineThrough(values, time, Math.max(span.from, from), Math.min(span.to, to), at).level;
 }
 
-/** Whether a pull reached a usable span, by itself and beside the others of its gear. */
-function isComplete(draft: Draft, all: readonly Draft[]): boolean {
+/**
+ * Whether a pull reached a usable span, by itself and beside the others of its gear.
+ *
+ * @param top  highest end of all
+ */
+function isComplete(draft: Draft, all: readonly Draft[], top: number): boolean {
   const rise = draft.last - draft.first;
   if (rise < usableSpan_rad_s || draft.last < lowestEnd_rad_s) return false;
-  const top = all.reduce((most, d) => Math.max(most, d.last), 0);
   if (draft.last >= 0.85 * top) return true;
   const sameGear = all.filter((d) => !(Math.abs(d.ratio / draft.ratio - 1) > 0.08));
   const widest = sameGear.reduce((most, d) => Math.max(most, d.last - d.first), 0);

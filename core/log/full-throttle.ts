@@ -29,8 +29,8 @@ export function fullLevel(opening: Float64Array, step_s: number): FullLevel | nu
   if (!(held >= lowestStop)) return null;
   const noise = plateauNoise(opening, 0.9 * held);
   // The level that most samples lie around, from what was held up to as far above it as noise carries.
-  const sorted = sortedSample(opening);
   const reach = Math.max(0.01 * held, 1.5 * noise);
+  const sorted = sortedSample(opening, 0.98 * held - reach);
   let full = held;
   let most = 0;
   for (let level = held - 0.01 * held; level <= held + 5 * noise + 0.02 * held; level += 0.2 * reach) {
@@ -56,54 +56,55 @@ const shortestPlateau_s = 0.7;
  */
 function heldLevel(opening: Float64Array, count: number): number {
   const queue = new Int32Array(opening.length);
-  const smooth = new Float64Array(opening.length);
+  const levels = new Float64Array(opening.length);
   let head = 0;
   let tail = 0;
   let best = Number.NaN;
   let run = 0;
   for (let i = 0; i < opening.length; i++) {
     const v = i > 0 && i < opening.length - 1 ? medianOfThree(opening, i) : (opening[i] ?? Number.NaN);
-    smooth[i] = v;
-    if (Number.isNaN(v)) {
+    // No window with a sample below the best can be better: most of a log is passed over here.
+    if (Number.isNaN(v) || v <= best) {
       head = tail = 0;
       run = 0;
       continue;
     }
     run++;
-    while (tail > head && (smooth[queue[tail - 1] ?? 0] ?? 0) >= v) tail--;
+    while (tail > head && (levels[tail - 1] ?? 0) >= v) tail--;
+    levels[tail] = v;
     queue[tail++] = i;
     if ((queue[head] ?? 0) <= i - count) head++;
-    const low = smooth[queue[head] ?? 0] ?? 0;
+    const low = levels[head] ?? 0;
     if (run >= count && !(low <= best)) best = low;
   }
   return best;
 }
 
-/** Up to 200,000 evenly placed samples in order: sorting a million costs more than reading them. */
-function sortedSample(values: Float64Array): Float64Array {
+/** What reaches `least` of up to 200,000 evenly placed samples, in order: sorting a million costs more than reading them. */
+function sortedSample(values: Float64Array, least: number): Float64Array {
   const stride = Math.max(1, Math.floor(values.length / 200_000));
   const picked = new Float64Array(Math.ceil(values.length / stride));
   let n = 0;
   for (let i = 0; i < values.length; i += stride) {
     const v = values[i] ?? Number.NaN;
-    if (!Number.isNaN(v)) picked[n++] = v;
+    if (v >= least) picked[n++] = v;
   }
   return picked.subarray(0, n).sort();
 }
 
 /** Noise from step to step, where the channel is high: a plateau's own slope hardly adds to it. */
 function plateauNoise(opening: Float64Array, above: number): number {
-  const steps: number[] = [];
-  for (let i = 2; i < opening.length; i++) {
+  const steps = new Float64Array(20_000);
+  let count = 0;
+  for (let i = 2; i < opening.length && count < steps.length; i++) {
     const a = opening[i - 2] ?? Number.NaN;
     const b = opening[i - 1] ?? Number.NaN;
     const c = opening[i] ?? Number.NaN;
-    if (a > above && b > above && c > above) steps.push(Math.abs(a - 2 * b + c));
-    if (steps.length >= 20_000) break;
+    if (a > above && b > above && c > above) steps[count++] = Math.abs(a - 2 * b + c);
   }
-  steps.sort((a, b) => a - b);
+  const sorted = steps.subarray(0, count).sort();
   // Second differences have sqrt(6) times the noise; median to standard deviation is 1.4826 (normal spread).
-  return (1.4826 * (steps[steps.length >> 1] ?? 0)) / Math.sqrt(6);
+  return (1.4826 * (sorted[count >> 1] ?? 0)) / Math.sqrt(6);
 }
 
 function lowerBound(sorted: Float64Array, value: number): number {

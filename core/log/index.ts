@@ -15,7 +15,7 @@ export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.t
 export { nearestGear } from './gear-of.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export * from './mapping-profile.ts';
-export { median } from './median.ts';
+export { median, medianOf } from './median.ts';
 export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';
 export * from './quantity.ts';

@@ -2,7 +2,9 @@
 export function median(values: Float64Array): number {
   const a = values.slice();
   // A NaN would compare as neither and mislead the search.
-  return middleOf(a, a.some(Number.isNaN));
+  let hasGaps = false;
+  for (let i = 0; i < a.length && !hasGaps; i++) hasGaps = Number.isNaN(a[i]);
+  return middleOf(a, hasGaps);
 }
 
 /** Median of the numbers in a window, NaN where there are none. */

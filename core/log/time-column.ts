@@ -55,7 +55,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     });
   }
   const kind = mainKind(input, best.index);
-  const stamps = Float64Array.from(column.values);
+  const stamps = column.values.slice();
   const step = usualStep(stamps);
   if (Number.isNaN(step))
     return fail({

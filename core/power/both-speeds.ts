@@ -75,7 +75,7 @@ function slipOf(
 }
 
 export function tableOf(signal: SpeedSignal): CurveTable {
-  const estimator = slopeEstimator(samplesOf([signal]));
+  const estimator = slopeEstimator(samplesOf([signal]), 'coarse');
   return curveTable(estimator.along, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
 }
 

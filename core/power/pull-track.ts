@@ -94,15 +94,23 @@ export function powersAlong(
 
 /** Reads curves that are known at rising xs at the rising points of the grid, by straight lines. */
 export function readAt(xs: Float64Array, grid: Float64Array): (ys: Float64Array) => Float64Array {
+  const places = new Int32Array(grid.length);
+  const shares = new Float64Array(grid.length);
   let i = 0;
-  const places = Array.from(grid, (x) => {
+  for (let k = 0; k < grid.length; k++) {
+    const x = grid[k] as number;
     while (i < xs.length - 2 && (xs[i + 1] as number) < x) i++;
     const width = (xs[i + 1] as number) - (xs[i] as number);
-    return { i, share: Math.min(1, Math.max(0, (x - (xs[i] as number)) / width)) };
-  });
-  return (ys) =>
-    Float64Array.from(
-      places,
-      ({ i, share }) => (ys[i] as number) * (1 - share) + (ys[i + 1] as number) * share,
-    );
+    places[k] = i;
+    shares[k] = Math.min(1, Math.max(0, (x - (xs[i] as number)) / width));
+  }
+  return (ys) => {
+    const out = new Float64Array(grid.length);
+    for (let k = 0; k < out.length; k++) {
+      const at = places[k] as number;
+      const share = shares[k] as number;
+      out[k] = (ys[at] as number) * (1 - share) + (ys[at + 1] as number) * share;
+    }
+    return out;
+  };
 }

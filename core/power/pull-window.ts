@@ -1,4 +1,4 @@
-import { type Channel, channelOf, type Log, median, type Pull } from '../log/index.ts';
+import { type Channel, channelOf, type Log, medianOf, type Pull } from '../log/index.ts';
 
 /** Where power is told, [from, to), and which samples around it may be used by the smoother. */
 export type PullWindow = {
@@ -56,7 +56,7 @@ function throttleAt(channel: Channel, i: number): number {
 }
 
 function throttleLevel(channel: Channel, from: number, to: number): number {
-  const level = median(channel.values.slice(from, to).filter(Number.isFinite));
+  const level = medianOf(channel.values, from, to);
   return Number.isNaN(level) ? Number.POSITIVE_INFINITY : level;
 }
 

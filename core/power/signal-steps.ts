@@ -2,30 +2,35 @@
 
 /** The common step of all numbers, 0 where there is none (or too few numbers to tell). */
 export function stepOf(value: Float64Array): number {
-  const sorted = value.slice().sort();
-  const gaps: number[] = [];
+  const gaps = value.slice().sort();
   let smallest = Number.POSITIVE_INFINITY;
-  const tiny = 1e-7 * Math.abs(sorted.at(-1) ?? 0);
-  for (let i = 1; i < sorted.length; i++) {
-    const gap = (sorted[i] as number) - (sorted[i - 1] as number);
+  const tiny = 1e-7 * Math.abs(gaps.at(-1) ?? 0);
+  // Gaps take the place of the numbers: there are never more of them.
+  let count = 0;
+  let before = gaps[0] as number;
+  for (let i = 1; i < gaps.length; i++) {
+    const now = gaps[i] as number;
+    const gap = now - before;
+    before = now;
     if (gap === 0 || gap <= tiny) continue;
-    gaps.push(gap);
-    smallest = Math.min(smallest, gap);
+    gaps[count++] = gap;
+    if (gap < smallest) smallest = gap;
   }
-  if (gaps.length < 3) return 0;
+  if (count < 3) return 0;
   // A step is refined by all gaps, since the smallest carries rounding of the file.
   let steps = 0;
   let span = 0;
   let odd = 0;
-  for (const gap of gaps) {
-    const count = Math.round(gap / smallest);
-    if (Math.abs(gap / smallest - count) > 0.15) odd++;
+  for (let i = 0; i < count; i++) {
+    const gap = gaps[i] as number;
+    const times = Math.round(gap / smallest);
+    if (Math.abs(gap / smallest - times) > 0.15) odd++;
     else {
-      steps += count;
+      steps += times;
       span += gap;
     }
   }
-  return odd > 0.03 * gaps.length ? 0 : span / steps;
+  return odd > 0.03 * count ? 0 : span / steps;
 }
 
 /** Rows on which a slow sensor was read anew, where changes keep to a beat or jump over steps. */

@@ -1,5 +1,8 @@
+import { evenEstimator } from './even-estimator.ts';
+import { evenOf } from './even-slope.ts';
 import { lineRows, parabolaRows, type Samples, tricube, windowAround } from './local-polynomial.ts';
-import { chooseSmoothers, type Smoother } from './smoother-choice.ts';
+import { widthOfKernel } from './slope-kernel.ts';
+import { chooseSmoothers, type Effort, type Smoother } from './smoother-choice.ts';
 
 /** Value and slope of a noisy signal at several instants, with their errors and how strongly they go together. */
 export type SlopeCurve = {
@@ -29,13 +32,16 @@ export type SlopeEstimator = {
  *   minimise sum K((t_i - t) / h) w_i (y_i - sum b_k (t_i - t)^k)^2;  value b_0, slope b_1, K the tricube
  *
  * @param samples   weights are 1 / variance, in the signal's own unit
+ * @param effort    how closely the bandwidth is looked for in dense samples; few are always looked at closely
  * @returns         estimator; its errors hold the noise alone
  *
  * Valid:  eight samples at five instants or more.
  * Source: as local-polynomial and smoother-choice. Its plain twin is tests/support/plain-slope.ts.
  */
-export function slopeEstimator(samples: Samples): SlopeEstimator {
+export function slopeEstimator(samples: Samples, effort: Effort = 'fine'): SlopeEstimator {
   const { time } = samples;
+  const even = evenOf(samples);
+  if (even) return evenEstimator(even, time, effort);
   const smoothers = chooseSmoothers(samples);
   const middle = ((time[0] as number) + (time.at(-1) as number)) / 2;
   return {
@@ -209,25 +215,7 @@ function errorsAlong(samples: Samples, smoothers: readonly Smoother[], times: Fl
   return curve;
 }
 
-/**
- * The slope weights, summed from the left, are the kernel through which the true slope is seen (summation by
- * parts); its full width at half its greatest height.
- */
 function fullWidthAt(samples: Samples, smoothers: readonly Smoother[], at: number): number {
   const [from, to] = weightsAt(samples, smoothers, at);
-  const n = to - from;
-  const seen = new Float64Array(n);
-  let sum = 0;
-  let peak = 0;
-  for (let i = 0; i < n; i++) {
-    sum -= slopeWeights[from + i] as number;
-    seen[i] = sum;
-    peak = Math.max(peak, sum);
-  }
-  const time = (i: number) => samples.time[from + i] as number;
-  let left = 0;
-  while (left < n - 1 && (seen[left] as number) < peak / 2) left++;
-  let right = n - 1;
-  while (right > left && (seen[right] as number) < peak / 2) right--;
-  return time(Math.min(n - 1, right + 1)) - time(left);
+  return widthOfKernel(slopeWeights.subarray(from, to), samples.time.subarray(from, to));
 }

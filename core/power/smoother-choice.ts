@@ -4,8 +4,15 @@ import { lineRows, parabolaRows, type Samples, tricube, windowAround } from './l
 /** One half width, and the shares of its line and its parabola in the mean. */
 export type Smoother = { readonly halfWidth: number; readonly line: number; readonly parabola: number };
 
-/** Instants at which smoothers are compared. */
-const lattice = 24;
+/**
+ * How closely the bandwidth is looked for: at how many instants smoothers are compared, and how much wider each half
+ * width is than the one before. Coarse serves where the slope is only needed to tell how force changes in a pull.
+ */
+export const efforts = {
+  fine: { lattice: 24, growth: 1.34 },
+  coarse: { lattice: 12, growth: 1.8 },
+} as const;
+export type Effort = keyof typeof efforts;
 
 /** Weights of all smoothers at one instant; kept between calls, since a log holds hundreds of pulls. */
 let scratch = new Float64Array(0);
@@ -26,8 +33,12 @@ let scratch = new Float64Array(0);
  *         generated drives (tests/bench/power-accuracy.bench.ts).
  */
 export function chooseSmoothers(samples: Samples): readonly Smoother[] {
-  const widths = halfWidths(samples.time);
-  const risks = risksOf(samples, widths);
+  const widths = halfWidths(samples.time, 'fine');
+  return sharesOf(widths, risksOf(samples, widths, efforts.fine.lattice));
+}
+
+/** Shares in the mean by risk, of line and parabola of each width in turn. */
+export function sharesOf(widths: readonly number[], risks: readonly number[]): readonly Smoother[] {
   const least = Math.min(...risks);
   const worths = risks.map((r) => {
     const worth = least > 0 ? Math.exp(-(r - least) / (0.3 * least)) : Number(r === least);
@@ -44,19 +55,20 @@ export function chooseSmoothers(samples: Samples): readonly Smoother[] {
     .filter((s) => s.line + s.parabola > 0);
 }
 
-/** Half widths that are tried [s]: a third more each time, from what four instants need to half the signal. */
-function halfWidths(time: Float64Array): number[] {
+/** Half widths that are tried [s], from what four instants need to half the signal. */
+export function halfWidths(time: Float64Array, effort: Effort): number[] {
+  const { growth } = efforts[effort];
   let instants = 1;
   for (let i = 1; i < time.length; i++) if (time[i] !== time[i - 1]) instants++;
   const span = (time.at(-1) as number) - (time[0] as number);
   const widths: number[] = [];
   const least = Math.max(narrowestHalfWidth, (2.2 * span) / (instants - 1));
-  for (let h = least; h < Math.max(least * 1.01, Math.min(2.6, span / 1.6)); h *= 1.34) widths.push(h);
+  for (let h = least; h < Math.max(least * 1.01, Math.min(2.6, span / 1.6)); h *= growth) widths.push(h);
   return widths;
 }
 
 /** Risk of line and parabola of each width in turn. */
-function risksOf(samples: Samples, widths: readonly number[]): number[] {
+function risksOf(samples: Samples, widths: readonly number[], lattice: number): number[] {
   const { time } = samples;
   const n = time.length;
   const count = 2 * widths.length;
@@ -82,6 +94,21 @@ function risksOf(samples: Samples, widths: readonly number[]): number[] {
         addShared(shared, count, n, a, b, start, Math.min(to[a] as number, to[b] as number));
       }
   }
+  return risksFrom(slopes, shared, count, lattice);
+}
+
+/**
+ * Risks from slopes and covariances.
+ *
+ * @param slopes  of each smoother at each lattice point, point by point
+ * @param shared  covariances of every two, summed over the lattice, upper half
+ */
+export function risksFrom(
+  slopes: Float64Array,
+  shared: Float64Array,
+  count: number,
+  lattice: number,
+): number[] {
   return Array.from({ length: count }, (_, k) => {
     const own = shared[k * count + k] as number;
     let bias = 0;

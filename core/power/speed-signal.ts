@@ -134,9 +134,12 @@ function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
     const at = Math.max(0, Math.min(n - 5, i - 2));
     stray[i] = Math.abs((value[i] as number) - medianOfFive(value, at));
   }
-  const rises = risesOf(value).map(Math.abs);
+  const rises = risesOf(value);
+  for (let i = 0; i < rises.length; i++) rises[i] = Math.abs(rises[i] as number);
   const most = Math.max(6 * 1.4826 * median(stray), 6 * median(rises), 2 * step);
-  if (stray.every((s) => s <= most)) return { time, value, spikes: 0 };
+  let furthest = 0;
+  for (let i = 0; i < n; i++) if ((stray[i] as number) > furthest) furthest = stray[i] as number;
+  if (furthest <= most) return { time, value, spikes: 0 };
   const isKept = (_: number, i: number) => (stray[i] as number) <= most;
   const kept = time.filter(isKept);
   return { time: kept, value: value.filter(isKept), spikes: n - kept.length };

