@@ -16,6 +16,7 @@
 import './notes.ts';
 import './problems.ts';
 
+export * from './explain-petrol.ts';
 export * from './flash-point.ts';
 export * from './fluid-sheet.ts';
 export * from './freezing-point.ts';

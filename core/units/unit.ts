@@ -120,6 +120,7 @@ const list = [
   unit('kg m2', 'inertia', 'kg m²', 1),
   unit('kg/m3', 'density', 'kg/m³', 1),
   unit('kg/L', 'density', 'kg/L', 1e3),
+  unit('lb/ft3', 'density', 'lb/ft³', poundMass / foot ** 3),
   unit('m3/s', 'volumeFlow', 'm³/s', 1),
   unit('mL/min', 'volumeFlow', 'mL/min', 1e-6 / 60),
   unit('cc/min', 'volumeFlow', 'cc/min', 1e-6 / 60),

@@ -11,6 +11,8 @@ export type Show = {
   readonly units: UnitChoice;
   /** A plain number with fixed digits. */
   number(value: number, digits?: number): string;
+  /** As number, without a sign between thousands: for a head or a field. */
+  plain(value: number, digits?: number): string;
   /** As number, with a plus sign where positive. */
   signed(value: number, digits?: number): string;
   /**
@@ -82,13 +84,14 @@ const decimalsOf = (value: number) => Math.min(2, String(value).split('.')[1]?.l
 
 export function createShow(language: Language, units: UnitChoice): Show {
   const formats = new Map<string, Intl.NumberFormat>();
-  const format = (value: number, digits: number, sign: boolean): string => {
-    const key = `${digits}${sign}`;
+  const format = (value: number, digits: number, sign: boolean, isGrouped = true): string => {
+    const key = `${digits}${sign}${isGrouped}`;
     let f = formats.get(key);
     if (!f) {
       f = new Intl.NumberFormat(locales[language], {
         minimumFractionDigits: digits,
         maximumFractionDigits: digits,
+        useGrouping: isGrouped,
         signDisplay: sign ? 'exceptZero' : 'negative',
       });
       formats.set(key, f);
@@ -124,6 +127,7 @@ export function createShow(language: Language, units: UnitChoice): Show {
     language,
     units,
     number: (value, digits = 0) => format(value, digits, false),
+    plain: (value, digits = 0) => format(value, digits, false, false),
     signed: (value, digits = 0) => format(value, digits, true),
     quantity: (value, kind, digits) => join(bare(value, kind, digits, false), kind),
     difference: (value, kind, digits) =>

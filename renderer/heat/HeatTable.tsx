@@ -1,5 +1,5 @@
 import { explainManifold } from '../../core/ladder/index.ts';
-import type { Explanation } from '../../core/units/index.ts';
+import { type Explanation, fromSi } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
 import { AskedHead } from '../where-from/AskedHead.tsx';
@@ -9,6 +9,8 @@ import type { HeatNow } from './use-heat.ts';
 export function HeatTable({ now }: { now: HeatNow }) {
   const { screens, show } = useWords();
   const said = screens.heat;
+  // The unit of a fluid's density would show air as thousandths.
+  const airDensity = show.units.length === 'ft' ? 'lb/ft3' : 'kg/m3';
   // Before the nozzle there is no fluid of which a share could have evaporated.
   const nozzle = now.wet.states.findIndex((s) => s.station === 'spray');
   const of = (along: HeatNow['wet'], id: string) => along.explanations.find((e) => e.id === id);
@@ -17,7 +19,7 @@ export function HeatTable({ now }: { now: HeatNow }) {
     [said.pressure(show.unit('pressure')), ambient && explainManifold(ambient.air.pressure, now.boost)],
     [said.wet(show.unit('temperature')), of(now.wet, 'charge/evaporation') ?? of(now.wet, 'charge/cooler')],
     [said.dry(show.unit('temperature')), of(now.dry, 'charge/cooler') ?? of(now.dry, 'charge/compressor')],
-    [said.density, of(now.wet, 'charge/density')],
+    [said.density(show.symbol(airDensity, 'density')), of(now.wet, 'charge/density')],
     [said.evaporated, of(now.wet, 'charge/drops')],
   ];
   return (
@@ -41,7 +43,9 @@ export function HeatTable({ now }: { now: HeatNow }) {
               <td className={table.number}>{show.bare(state.air.pressure, 'pressure')}</td>
               <td className={table.number}>{show.bare(state.air.temperature, 'temperature', 0)}</td>
               <td className={table.number}>{dry ? show.bare(dry.air.temperature, 'temperature', 0) : '–'}</td>
-              <td className={table.number}>{show.number(state.density, 2)}</td>
+              <td className={table.number}>
+                {show.number(fromSi(state.density, airDensity), airDensity === 'kg/m3' ? 2 : 4)}
+              </td>
               <td className={table.number}>
                 {now.wet.drops && i >= nozzle ? show.quantity(state.evaporatedShare, 'share', 0) : '–'}
               </td>

@@ -1,4 +1,4 @@
-import { petrolBlend } from '../../core/fluids/index.ts';
+import { explainPetrol, petrolBlend } from '../../core/fluids/index.ts';
 import { FactList } from '../components/FactList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
@@ -18,16 +18,7 @@ export function PetrolFacts({ ethanol_percent }: { ethanol_percent: number }) {
             <WhereFrom
               value={show.number(blend.value.stoichiometricAirFuel, 2)}
               what={said.stoich}
-              explanation={{
-                id: 'fluids/petrol-air-fuel',
-                formula: 'L = w_petrol L_petrol + w_ethanol L_ethanol, each from its elements',
-                inputs: [
-                  { symbol: 'ethanol by volume', value: ethanol_percent / 100, kind: 'share' },
-                  { symbol: 'w_ethanol', value: blend.value.parts.ethanol, kind: 'share' },
-                ],
-                source: 'element balance; petrol taken as CH1.87, 745 kg/m3: common practice',
-                validRange: [],
-              }}
+              explanation={explainPetrol(blend.value, ethanol_percent / 100)}
             />
           ),
         },

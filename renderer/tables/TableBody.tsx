@@ -109,10 +109,8 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
   const value = now.values[cell.row]?.[cell.column] ?? Number.NaN;
   const old = before.values[cell.row]?.[cell.column] ?? value;
   const load = said.loads[table.axes.load.kind](loadSymbol(table.axes.load, show));
-  const axisNames =
-    table.axes.engineSpeed === 'across'
-      ? ([said.engineSpeed, load] as const)
-      : ([load, said.engineSpeed] as const);
+  const speed = said.engineSpeed(show.symbol('rpm', 'engineSpeed'));
+  const axisNames = table.axes.engineSpeed === 'across' ? ([speed, load] as const) : ([load, speed] as const);
   const heldMask = useMemo(() => {
     const held = question.heldOf(of, grid.chosen);
     return held.length > 0 ? maskOf(now, (r, c) => held.some((h) => h.row === r && h.column === c)) : null;

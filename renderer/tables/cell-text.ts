@@ -30,8 +30,7 @@ export function axisText(value: number, show: Show): string {
 
 /** An axis value as the control writes it: a sign between thousands would only take room. */
 export function headText(value: number, show: Show): string {
-  const text = value.toFixed(digitsOf(value));
-  return show.language === 'de' ? text.replace('.', ',') : text;
+  return show.plain(value, digitsOf(value));
 }
 
 function digitsOf(value: number): number {

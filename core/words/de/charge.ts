@@ -49,7 +49,7 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
   }),
   'charge/loss-above-pressure': (f, show) => ({
     message: `Der Kühler würde ${show.span(f.loss, 'pressure')} von ${show.quantity(f.pressure, 'pressure')} kosten.`,
-    remedy: 'Nur den Verlust über den Kühler eingeben: üblich sind 3 bis 15 kPa.',
+    remedy: `Nur den Verlust über den Kühler eingeben: üblich sind ${show.span(3e3, 'pressure')} bis ${show.span(15e3, 'pressure')}.`,
   }),
   'charge/colder-than-known': (f, show) => ({
     message: `Mit Flüssigkeit von ${show.quantity(f.fluidOverAir, 'share')} der Luftmasse fiele die Ladung unter ${show.quantity(f.lowest, 'temperature', 0)}.`,

@@ -15,7 +15,7 @@ export const deliveryProblems: ProblemWordsOf<'delivery'> = {
   }),
   'delivery/nozzle-pressure-not-positive': (f, show) => ({
     message: `Für die Düse „${f.name}“ steht ein Nenndruck von ${show.span(f.pressureDifference, 'fluidPressure')}: er muss über null liegen.`,
-    remedy: 'Den Druck eingeben, der zum Nenndurchfluss gehört, oft 7 bar (100 psi).',
+    remedy: `Den Druck eingeben, der zum Nenndurchfluss gehört, oft ${show.span(7e5, 'fluidPressure', 0)}.`,
   }),
   'delivery/no-nozzle': () => ({
     message: 'Die Düsenliste ist leer, es gibt also nichts auszuwählen.',

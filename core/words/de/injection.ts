@@ -62,7 +62,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
     `Kraftstofffluss aus ${bases[f.basis]}: ${show.quantity(f.fuel, 'massFlow')} am Höchstpunkt.`,
   'injection/practice-default': (f, show) => `${defaults[f.what](f.value, show)} (Vorgabe).`,
   'injection/rule-of-thumb': (f, show) =>
-    `Die Faustregel (gängige Praxis, ohne Quelle) sagt ${show.quantity(f.rule, 'volumeFlow')}; hier werden ${show.quantity(f.need, 'volumeFlow')} gebraucht, ${show.difference(f.difference, 'share', 0)}. Sie setzt Benzin bei etwa 0,335 kg/kWh und 15 % einer Mischung von etwa 0,93 kg/L voraus.`,
+    `Die Faustregel (gängige Praxis, ohne Quelle) sagt ${show.quantity(f.rule, 'volumeFlow')}; hier werden ${show.quantity(f.need, 'volumeFlow')} gebraucht, ${show.difference(f.difference, 'share', 0)}. Sie setzt Benzin bei etwa ${show.quantity(0.335 / 3.6e6, 'massPerEnergy', 3)} und 15 % einer Mischung von etwa ${show.quantity(930, 'density')} voraus.`,
   'injection/ratio-outside-window': (f, show) =>
     `${show.quantity(f.ratio, 'share', 0)} Flüssigkeit, bezogen auf die Kraftstoffmasse, liegen außerhalb der üblichen ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} (gängige Praxis).`,
   'injection/ratio-hardly-seen': (f, show) =>

@@ -130,7 +130,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/dyno-correction-unknown': (f) =>
     `Spalte „${f.column}“ ist vielleicht schon vom Prüfstand korrigiert; dann hier keine Korrektur wählen.`,
   'power/ramp-inertia-added': (f, show) =>
-    `Trägheit von ${show.number(f.inertia, 3)} kg m², die der Prüfstand im Hochlauf weglässt, wurde dazugerechnet.`,
+    `Trägheit von ${show.quantity(f.inertia, 'inertia', 3)}, die der Prüfstand im Hochlauf weglässt, wurde dazugerechnet.`,
   'power/correction-air-unknown': (f) =>
     `Nicht nach ${f.standard} korrigiert: Luftdruck oder Lufttemperatur ist nicht bekannt oder nicht glaubhaft.`,
   'power/correction-out-of-range': (f, show) => {

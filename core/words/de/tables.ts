@@ -69,7 +69,7 @@ export const tablesProblems: ProblemWordsOf<'tables'> = {
     remedy: 'Die Zelle im Programm des Steuergeräts prüfen, hier Art und Lastachse.',
   }),
   'tables/no-engine-speed': (f, show) => ({
-    message: `Die als Drehzahl gewählte Achse endet bei ${show.number(f.highest, f.highest < 100 ? 1 : 0)}/min.`,
+    message: `Die als Drehzahl gewählte Achse endet bei ${show.number(f.highest, f.highest < 100 ? 1 : 0)}\u00a0${show.symbol('rpm', 'engineSpeed')}.`,
     remedy: 'Die andere Achse wählen, oder sie ohne Tausenderzeichen neu kopieren.',
   }),
   'tables/load-not-plausible': (f, show) => ({

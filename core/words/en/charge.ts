@@ -47,7 +47,7 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
   }),
   'charge/loss-above-pressure': (f, show) => ({
     message: `The cooler would lose ${show.span(f.loss, 'pressure')} of ${show.quantity(f.pressure, 'pressure')}.`,
-    remedy: 'Enter the loss across the cooler alone: 3 to 15 kPa is usual.',
+    remedy: `Enter the loss across the cooler alone: ${show.span(3e3, 'pressure')} to ${show.span(15e3, 'pressure')} is usual.`,
   }),
   'charge/colder-than-known': (f, show) => ({
     message: `With fluid of ${show.quantity(f.fluidOverAir, 'share')} of the air’s mass the charge would fall below ${show.quantity(f.lowest, 'temperature', 0)}.`,

@@ -15,7 +15,7 @@ export const deliveryProblems: ProblemWordsOf<'delivery'> = {
   }),
   'delivery/nozzle-pressure-not-positive': (f, show) => ({
     message: `Nozzle “${f.name}” is rated at a pressure of ${show.span(f.pressureDifference, 'fluidPressure')}: that must be above zero.`,
-    remedy: 'Enter the pressure that belongs to its rated flow, often 7 bar (100 psi).',
+    remedy: `Enter the pressure that belongs to its rated flow, often ${show.span(7e5, 'fluidPressure', 0)}.`,
   }),
   'delivery/no-nozzle': () => ({
     message: 'The list of nozzles is empty, so there is nothing to choose from.',

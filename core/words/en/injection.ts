@@ -60,7 +60,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
     `Fuel flow from ${bases[f.basis]}: ${show.quantity(f.fuel, 'massFlow')} at peak.`,
   'injection/practice-default': (f, show) => `${defaults[f.what](f.value, show)} (default).`,
   'injection/rule-of-thumb': (f, show) =>
-    `The rule of thumb (common practice, no source) says ${show.quantity(f.rule, 'volumeFlow')}; this need is ${show.quantity(f.need, 'volumeFlow')}, ${show.difference(f.difference, 'share', 0)}. It assumes petrol near 0.335 kg/kWh and 15 % of a mix near 0.93 kg/L.`,
+    `The rule of thumb (common practice, no source) says ${show.quantity(f.rule, 'volumeFlow')}; this need is ${show.quantity(f.need, 'volumeFlow')}, ${show.difference(f.difference, 'share', 0)}. It assumes petrol near ${show.quantity(0.335 / 3.6e6, 'massPerEnergy', 3)} and 15 % of a mix near ${show.quantity(930, 'density')}.`,
   'injection/ratio-outside-window': (f, show) =>
     `${show.quantity(f.ratio, 'share', 0)} fluid by mass of fuel lies outside the usual ${show.quantity(f.low, 'share', 0)} to ${show.quantity(f.high, 'share', 0)} (common practice).`,
   'injection/ratio-hardly-seen': (f, show) =>

@@ -122,7 +122,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/dyno-correction-unknown': (f) =>
     `Column “${f.column}” may already be corrected by the dyno; then choose no correction here.`,
   'power/ramp-inertia-added': (f, show) =>
-    `Inertia of ${show.number(f.inertia, 3)} kg m² that the dyno leaves out in the ramp was added.`,
+    `Inertia of ${show.quantity(f.inertia, 'inertia', 3)} that the dyno leaves out in the ramp was added.`,
   'power/correction-air-unknown': (f) =>
     `Not corrected to ${f.standard}: barometer or air temperature is not known or not plausible.`,
   'power/correction-out-of-range': (f, show) => {

@@ -68,7 +68,7 @@ export const tablesProblems: ProblemWordsOf<'tables'> = {
     remedy: 'Check the cell in the ECU’s editor, and the kind and the load axis here.',
   }),
   'tables/no-engine-speed': (f, show) => ({
-    message: `The axis chosen for engine speed ends at ${show.number(f.highest, f.highest < 100 ? 1 : 0)} rpm.`,
+    message: `The axis chosen for engine speed ends at ${show.number(f.highest, f.highest < 100 ? 1 : 0)}\u00a0${show.symbol('rpm', 'engineSpeed')}.`,
     remedy: 'Choose the other axis, or copy it again without signs between the thousands.',
   }),
   'tables/load-not-plausible': (f, show) => ({

@@ -1,5 +1,6 @@
 import { type FluidSheet, fluidJson, fluidOf, mixBases } from '../../../core/fluids/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
+import { celsius } from '../../../core/units/index.ts';
 import { noteText } from '../../../core/words/index.ts';
 import { type Arguments, singleValue } from '../args.ts';
 import { type Answer, terminalShow as show, table } from '../output.ts';
@@ -32,7 +33,9 @@ function sheetText(sheet: FluidSheet): string {
     ],
     [
       'flash point',
-      flash ? `${show.quantity(flash.cautious, 'temperature')}, the cautious end` : 'none below 100 °C',
+      flash
+        ? `${show.quantity(flash.cautious, 'temperature')}, the cautious end`
+        : `none below ${show.quantity(celsius(100), 'temperature', 0)}`,
     ],
     ['air to burn it', `${show.number(sheet.airDemand, 2)} kg/kg`],
     ['heating value', `${show.number(sheet.lowerHeatingValue / 1e6, 2)} MJ/kg`],

@@ -23,7 +23,7 @@ function peakLine(pull: AnalysedPull, index: number): string[] {
   for (const [i, w] of power.wheelPower.entries()) if (w > (power.wheelPower[peak] ?? 0)) peak = i;
   return [
     `${index + 1}`,
-    `${pull.pull.start_s.toFixed(2)} s`,
+    terminalShow.quantity(pull.pull.start_s, 'time'),
     terminalShow.quantity(power.wheelPower[peak] ?? Number.NaN, 'power'),
     terminalShow.quantity(power.enginePower[peak] ?? Number.NaN, 'power'),
     terminalShow.quantity(power.engineSpeed_rad_s[peak] ?? Number.NaN, 'engineSpeed'),

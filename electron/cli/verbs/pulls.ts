@@ -41,8 +41,8 @@ export const verb = {
     };
     const rows = found.pulls.map((p, i) => [
       `${i + 1}`,
-      `${p.start_s.toFixed(2)} s`,
-      `${p.end_s.toFixed(2)} s`,
+      terminalShow.quantity(p.start_s, 'time'),
+      terminalShow.quantity(p.end_s, 'time'),
       p.gear === null ? '?' : `${p.gear}`,
       Number.isFinite(p.rpmFrom) ? `${Math.round(p.rpmFrom)}` : '?',
       Number.isFinite(p.rpmTo) ? `${Math.round(p.rpmTo)}` : '?',

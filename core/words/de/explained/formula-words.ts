@@ -95,6 +95,9 @@ export const formulaPhrases: ReadonlyMap<string, string> = new Map(
     'dp = f (L/D) rho v^2 / 2; f = 64/Re or 0.3164 Re^-0.25':
       'dp = f (L/D) rho v^2 / 2; f = 64/Re oder 0,3164 Re^-0,25',
     'L = sum w_i L_i, each from its elements': 'L = Summe w_i L_i, je aus den Elementen',
+    'L = w_petrol L_petrol + w_ethanol L_ethanol, each from its elements':
+      'L = w_Benzin L_Benzin + w_Ethanol L_Ethanol, je aus den Elementen',
+    'ethanol by volume': 'Ethanol nach Volumen',
     'table, interpolated': 'Tabelle, interpoliert',
     'sum x_i g_i p_i(T) / p_i(T_flash,i) = 1, less its worst error':
       'Summe x_i g_i p_i(T) / p_i(T_Flamm,i) = 1, weniger den größten Fehler',

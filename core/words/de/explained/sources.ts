@@ -142,6 +142,8 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
     'a straight line between is assumed': 'dazwischen eine Gerade angenommen',
     '0.30 to 0.36 kg/kWh at full load is common practice':
       '0,30 bis 0,36 kg/kWh bei Volllast ist gängige Praxis',
+    'petrol taken as CH1.87, 745 kg/m3: common practice':
+      'Benzin als CH1,87 mit 745 kg/m³ angenommen: gängige Praxis',
     'equation of motion': 'Bewegungsgleichung',
     'form of the force as in 40 CFR 1066': 'Form der Kraft wie in 40 CFR 1066',
     'SAE J1349, form of June 1990, as quoted in public':

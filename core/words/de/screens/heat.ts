@@ -25,7 +25,7 @@ export const heat: ScreenWords['heat'] = {
   pressure: (unit) => `Druck, ${unit}, absolut`,
   wet: (unit) => `Mit Einspritzung, ${unit}`,
   dry: (unit) => `Ohne, ${unit}`,
-  density: 'Trockene Luft, kg/m³',
+  density: (unit) => `Trockene Luft, ${unit}`,
   evaporated: 'Fluid verdunstet',
   forever: 'ewig, denn die Luft ist voll',
   milliseconds: (count) => `${count} ms`,

@@ -62,7 +62,7 @@ export const sheet: ScreenWords['sheet'] = {
     'engine.fuelling': { label: 'Gemischbildung bei Volllast', hint: '' },
     'engine.fuelConsumption_kg_kWh': {
       label: 'Kraftstoff je Arbeit',
-      hint: '0,30 bis 0,36 kg/kWh bei Volllast, Praxis',
+      hint: '0,30 bis 0,36 kg/kWh (0,50 bis 0,60 lb/hp h) bei Volllast, Praxis',
     },
     'engine.volumetricEfficiency_percent': {
       label: 'Füllungsgrad',

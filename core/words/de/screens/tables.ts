@@ -15,7 +15,7 @@ export const tables: ScreenWords['tables'] = {
   changed: (n) => `${n} geändert, seit sie zuletzt festgehalten wurde.`,
   unchanged: 'wie zuletzt festgehalten.',
   axes: (across, down, unit) => `Oben ${across}, links ${down}; Zellen in ${unit}.`,
-  engineSpeed: 'Drehzahl, 1/min',
+  engineSpeed: (unit) => `Drehzahl, ${unit}`,
   loads: {
     absolute: (unit) => `Saugrohrdruck, ${unit}`,
     gauge: (unit) => `Ladedruck, ${unit}`,

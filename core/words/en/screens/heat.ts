@@ -23,7 +23,7 @@ export const heat = {
   pressure: (unit: string) => `Pressure, ${unit}, absolute`,
   wet: (unit: string) => `With spray, ${unit}`,
   dry: (unit: string) => `Without, ${unit}`,
-  density: 'Dry air, kg/m³',
+  density: (unit: string) => `Dry air, ${unit}`,
   evaporated: 'Fluid evaporated',
   forever: 'for ever, as the air is full',
   milliseconds: (count: string) => `${count} ms`,

@@ -59,7 +59,7 @@ export const sheet = {
     'engine.fuelling': { label: 'Fuelling at full load', hint: '' },
     'engine.fuelConsumption_kg_kWh': {
       label: 'Fuel per work',
-      hint: '0.30 to 0.36 kg/kWh at full load, practice',
+      hint: '0.30 to 0.36 kg/kWh (0.50 to 0.60 lb/hp h) at full load, practice',
     },
     'engine.volumetricEfficiency_percent': {
       label: 'Volumetric efficiency',

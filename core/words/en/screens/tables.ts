@@ -10,7 +10,7 @@ export const tables = {
   changed: (n: number) => `${n} changed since it was last written down.`,
   unchanged: 'as last written down.',
   axes: (across: string, down: string, unit: string) => `Across ${across}, down ${down}; cells in ${unit}.`,
-  engineSpeed: 'engine speed, rpm',
+  engineSpeed: (unit: string) => `engine speed, ${unit}`,
   loads: {
     absolute: (unit: string) => `manifold pressure, ${unit}`,
     gauge: (unit: string) => `boost, ${unit}`,
