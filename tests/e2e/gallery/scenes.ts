@@ -29,20 +29,29 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
   reach,
 });
 
-const setupSections = ['car', 'air', 'limits', 'engine', 'fluid-system', 'fit-review'];
+/** The menu of the window: the last button of its head. */
+const fromMenu = (at: number) => async (page: Page) => {
+  await page.locator('header').getByRole('button').last().click();
+  await page.getByRole('menuitem').nth(at).click();
+  await page.getByRole('dialog').waitFor();
+};
+
+/** A button below one of the bench's tabs. */
+const underTab = (tabAt: number, button: number) => async (page: Page) => {
+  await tab(tabAt)(page);
+  await page.getByRole('tabpanel').getByRole('button').nth(button).click();
+  await page.getByRole('dialog').waitFor();
+};
+
+const setupSections = ['car', 'air', 'limits', 'engine', 'fluid-target', 'fluid-system', 'fit-review'];
 const planSheets = ['fluid', 'ladder', 'mixture', 'heat', 'tables'];
-const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'notes'];
+const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'cells', 'notes'];
 
 /** Every screen, sheet, tab and dialog. */
 export const scenes: readonly Scene[] = [
   scene('start', async () => {}, 'nothing'),
-  scene(
-    'start-new-session',
-    async (page) => {
-      await page.getByRole('button').nth(0).click();
-    },
-    'nothing',
-  ),
+  scene('start-menu', async (page) => page.locator('header').getByRole('button').last().click(), 'nothing'),
+  scene('dialog-new-session', fromMenu(6), 'nothing'),
   ...benchTabs.map((name, at) => scene(`bench-${name}`, tab(at))),
   scene('bench-gain', key('k', 'k', 'k')),
   scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
@@ -64,6 +73,18 @@ export const scenes: readonly Scene[] = [
     await page.getByRole('textbox').fill(tmpdir());
     await page.keyboard.press('Enter');
   }),
+  scene('dialog-open-folder', key('o')),
+  scene('dialog-leaning', key('l')),
+  scene('dialog-decide', async (page) => {
+    await page.getByRole('tab').first().waitFor();
+    await page.keyboard.press('w');
+    await page.getByRole('dialog').waitFor();
+  }),
+  scene('dialog-unpack', fromMenu(8)),
+  scene('dialog-pack', fromMenu(9)),
+  scene('dialog-merge', fromMenu(10)),
+  scene('dialog-derived', underTab(2, 0)),
+  scene('dialog-columns', underTab(1, -1)),
   scene('dialog-add-entry', key('a')),
   scene('dialog-edit-entry', key('e')),
 ];
