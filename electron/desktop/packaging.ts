@@ -37,8 +37,8 @@ export const packaging: Configuration = {
     loadBrowserProcessSpecificV8Snapshot: false,
     resetAdHocDarwinSignature: true,
   },
-  icon: 'electron/desktop/icon.png',
-  win: { target: ['nsis', 'zip'] },
+  icon: 'electron/desktop/icons/1024x1024.png',
+  win: { target: ['nsis', 'zip'], icon: 'electron/desktop/icon.ico' },
   nsis: { oneClick: false, perMachine: false, allowToChangeInstallationDirectory: true },
   mac: {
     target: ['dmg', 'zip'],
@@ -56,5 +56,10 @@ export const packaging: Configuration = {
       ],
     },
   },
-  linux: { target: ['AppImage', 'deb', 'tar.gz'], category: 'Science', maintainer: 'Onechange contributors' },
+  linux: {
+    target: ['AppImage', 'deb', 'tar.gz'],
+    icon: 'electron/desktop/icons',
+    category: 'Science',
+    maintainer: 'Onechange contributors',
+  },
 };
