@@ -3,8 +3,8 @@ import { type Html, html } from './escape.ts';
 
 type Frame = { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
 
-/** Print inks: on grey paper before is light and dashed, after dark and solid. */
-const inks: Readonly<Record<ChartInk, string>> = {
+/** On grey paper before is light and dashed, after dark and solid. */
+export const printInks: Readonly<Record<ChartInk, string>> = {
   before: '#4F7FB0',
   after: '#96330F',
   gain: '#1B6E60',
@@ -70,7 +70,7 @@ function lastPoint(line: ChartLine): { x: number; y: number } | null {
 }
 
 function markSvg(mark: ChartMark, frame: Frame, x: (v: number) => number, y: (v: number) => number): Html {
-  const colour = inks[mark.ink];
+  const colour = printInks[mark.ink];
   if (mark.kind === 'band') {
     return html`<path d="${bandPath(mark, x, y)}" fill="${colour}" fill-opacity="0.2" stroke="${colour}" stroke-opacity="0.45" stroke-width="0.5"/>`;
   }
@@ -110,7 +110,7 @@ function labelsSvg(panel: ChartPanel, x: (v: number) => number, y: (v: number) =
     above.y -= missing / 2;
     below.y += missing / 2;
   }
-  return html`${labels.map((l) => html`<text x="${round(l.x)}" y="${round(l.y)}" class="label" fill="${inks[l.ink]}">${l.text}</text>`)}`;
+  return html`${labels.map((l) => html`<text x="${round(l.x)}" y="${round(l.y)}" class="label ink-${l.ink}">${l.text}</text>`)}`;
 }
 
 const labelHeight = 14;
@@ -160,7 +160,7 @@ export function chartSvg(spec: ChartSpec, id: string, size = { width: 720, heigh
     spans &&
     html`<text x="${left - 8}" y="${top + 38}" text-anchor="end" class="tick">${spans.label}</text>${spans.parts.map(
       (s) =>
-        html`<rect x="${round(x(s.from))}" y="${top + 31}" width="${round(Math.max(1, x(s.to) - x(s.from)))}" height="5" fill="${inks[s.ink]}"/>`,
+        html`<rect x="${round(x(s.from))}" y="${top + 31}" width="${round(Math.max(1, x(s.to) - x(s.from)))}" height="5" fill="${printInks[s.ink]}"/>`,
     )}`
   }</svg>`;
 }

@@ -108,6 +108,7 @@ export function handoverCsv(facts: HandoverFacts): string {
     ...listTable('guard band', facts.protection.guardBand),
     ...listTable('nozzles', facts.asLeft.nozzles),
     ...listTable('spark steps', facts.asLeft.sparkSteps),
+    ...facts.sparkTables.flatMap(sparkTable),
     ...listTable('not proven', facts.limits),
     ...visitTables(facts.visit),
   ];
@@ -157,6 +158,18 @@ function visitTables(visit: HandoverFacts['visit']): Rows {
           ),
         )),
   ];
+}
+
+/** A spark table twice: what it says as left, and what changed since it was read. */
+function sparkTable(spark: HandoverFacts['sparkTables'][number]): Rows {
+  const { name, load, engineSpeed_rpm, asLeft_deg, change_deg } = spark;
+  const grid = (title: string, values: readonly (readonly number[])[]) =>
+    table(
+      `${title}: ${name}`,
+      [`load_${load.kind}_${load.unit}`, ...engineSpeed_rpm.map((rpm) => `${rpm}_rpm`)],
+      values.map((row, i) => [load.values[i] ?? '', ...row]),
+    );
+  return [...grid('spark as left, deg', asLeft_deg), ...grid('spark change since read, deg', change_deg)];
 }
 
 /** Records of one shape as a table; without records there is none. */

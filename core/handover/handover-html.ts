@@ -1,51 +1,120 @@
 import { handoverPhrases } from '../words/index.ts';
 import { chartSvg } from './chart-svg.ts';
-import type { Block, Cell, Fact, HandoverDocument, Row, Section } from './document/index.ts';
+import type {
+  Block,
+  Cell,
+  Column,
+  EffectScale,
+  Fact,
+  HandoverDocument,
+  Row,
+  Section,
+} from './document/index.ts';
 import { type Html, html } from './escape.ts';
 import { fontFaces, type HandoverFont } from './handover-fonts.ts';
 import { handoverStyle } from './handover-style.ts';
 
 type Table = Extract<Block, { kind: 'table' }>;
 
-function whisker(cell: Cell, scale: Table['scale']): Html | false {
-  const { whisker: w } = cell;
-  if (!w || !scale) return false;
-  const width = 180;
-  const x = (value: number) =>
-    Math.round((((value - scale.low) / (scale.high - scale.low || 1)) * (width - 16) + 8) * 100) / 100;
-  const tone = cell.tone ?? 'none';
-  return html`<svg viewBox="0 0 ${width} 16" class="whisker" aria-hidden="true"><line x1="${x(0)}" x2="${x(0)}" y1="0" y2="16" class="zero"/><line x1="${x(w.low)}" x2="${x(w.high)}" y1="8" y2="8" class="span ${tone}"/><circle cx="${x(w.effect)}" cy="8" r="4" class="dot ${tone}"/></svg>`;
+const whiskerWidth = 180;
+/** Room at both ends for a dot that sits on the edge, and for half of a tick's letters. */
+const whiskerRoom = 14;
+
+function whiskerX(scale: EffectScale) {
+  const span = scale.high - scale.low || 1;
+  return (value: number) =>
+    Math.round((((value - scale.low) / span) * (whiskerWidth - 2 * whiskerRoom) + whiskerRoom) * 100) / 100;
 }
 
-function cellOf(cell: Cell, at: number, table: Table): Html {
+/** An effect on the table's scale; a proven one has a full dot, an open one a hollow one, so grey tells it too. */
+function whisker(cell: Cell, scale: EffectScale): Html {
+  const x = whiskerX(scale);
+  const { whisker: w, tone = 'none' } = cell;
+  const mark =
+    w &&
+    html`<line x1="${x(w.low)}" x2="${x(w.high)}" y1="9" y2="9" class="span ${tone}"/><circle cx="${x(w.effect)}" cy="9" r="4.2" class="dot ${tone}"/>`;
+  return html`<svg viewBox="0 0 ${whiskerWidth} 18" class="whisker" aria-hidden="true"><line x1="${x(0)}" x2="${x(0)}" y1="0" y2="18" class="zero"/>${mark ?? false}</svg>`;
+}
+
+/** The scale in the table's head. */
+function whiskerAxis(scale: EffectScale): Html {
+  const x = whiskerX(scale);
+  return html`<svg viewBox="0 0 ${whiskerWidth} 18" class="whisker" aria-hidden="true">${scale.ticks.map(
+    (t) =>
+      html`<text x="${x(t.at)}" y="10" text-anchor="middle">${t.text}</text><line x1="${x(t.at)}" x2="${x(t.at)}" y1="13.5" y2="18" class="tick"/>`,
+  )}</svg>`;
+}
+
+function classOf(...names: (string | false | undefined)[]): Html {
+  const known = names.filter(Boolean).join(' ');
+  return { html: known === '' ? '' : ` class="${known}"` };
+}
+
+/** The first cell names its row; a bare number is no name, so the one after it does. */
+function isHead(at: number, table: Table): boolean {
+  return at === 0 || (at === 1 && table.columns[0]?.width === 'number');
+}
+
+function isTitle(at: number, table: Table): boolean {
+  return isHead(at, table) && table.columns[at]?.width !== 'number';
+}
+
+function cellOf(cell: Cell, at: number, table: Table, isDropped: boolean): Html {
   const column = table.columns[at];
-  // The first cell names its row; a bare number is no name, so the one after it does.
-  const isHead = at === 0 || (at === 1 && table.columns[0]?.title === '');
-  const classes = [column?.isFigure && 'figure', cell.tone && `t-${cell.tone}`].filter(Boolean).join(' ');
-  const inner = html`${whisker(cell, table.scale)}${cell.text}${(cell.more ?? []).map((m) => html`<div class="more">${m}</div>`)}`;
-  const attribute: Html = { html: classes === '' ? '' : ` class="${classes}"` };
-  return isHead ? html`<th scope="row"${attribute}>${inner}</th>` : html`<td${attribute}>${inner}</td>`;
+  if (column?.width === 'whiskers') return html`<td>${table.scale && whisker(cell, table.scale)}</td>`;
+  const attribute = classOf(column?.isFigure && 'figure', cell.tone && `t-${cell.tone}`);
+  const title = isDropped && cell.text !== '' ? html`<span class="title">${cell.text}</span>` : cell.text;
+  const inner = html`${title}${(cell.more ?? []).map((m) => html`<div class="more">${m}</div>`)}`;
+  return isHead(at, table)
+    ? html`<th scope="row"${attribute}>${inner}</th>`
+    : html`<td${attribute}>${inner}</td>`;
 }
 
 function rowOf(row: Row, table: Table): Html {
-  const kind: Html = { html: row.isTotal ? ' class="total"' : row.isDropped ? ' class="dropped"' : '' };
-  return html`<tr${kind}>${row.cells.map((cell, at) => cellOf(cell, at, table))}</tr>\n`;
+  const attribute = classOf(row.isTotal ? 'total' : row.isDropped && 'dropped');
+  return html`<tr${attribute}>${row.cells.map((cell, at) => cellOf(cell, at, table, isTitle(at, table) && row.isDropped === true))}</tr>\n`;
+}
+
+/** Neighbours of one group, as runs; a column without a group is a run of its own. */
+function runsOf(columns: readonly Column[]): { readonly group: string | undefined; readonly span: number }[] {
+  const runs: { group: string | undefined; span: number }[] = [];
+  for (const { group } of columns) {
+    const last = runs.at(-1);
+    if (last && group !== undefined && last.group === group) last.span++;
+    else runs.push({ group, span: 1 });
+  }
+  return runs;
+}
+
+function headsOf(table: Table, numberWord: string): Html {
+  const isGrouped = table.columns.some((c) => c.group !== undefined);
+  const cellOfHead = (c: Column, isAlone: boolean): Html => {
+    const attribute = classOf(c.isFigure && 'figure', c.width && `w-${c.width}`);
+    if (c.width === 'whiskers') return html`<td${attribute}>${table.scale && whiskerAxis(table.scale)}</td>`;
+    const rows: Html = { html: isGrouped && isAlone ? ' rowspan="2"' : '' };
+    return html`<th scope="col"${rows}${attribute}>${c.width === 'number' ? numberWord : c.title}</th>`;
+  };
+  if (!isGrouped) return html`<tr>${table.columns.map((c) => cellOfHead(c, true))}</tr>`;
+  let at = 0;
+  const first = runsOf(table.columns).map(({ group, span }) => {
+    const column = table.columns[at];
+    at += span;
+    if (group === undefined) return column ? cellOfHead(column, true) : false;
+    return html`<th scope="colgroup" colspan="${span}" class="group">${group}</th>`;
+  });
+  const second = table.columns.filter((c) => c.group !== undefined).map((c) => cellOfHead(c, false));
+  return html`<tr>${first}</tr>\n<tr>${second}</tr>`;
 }
 
 function tableOf(table: Table, numberWord: string): Html {
-  const heads = table.columns.map((c) => {
-    const classes = [c.isFigure && 'figure', c.width && `w-${c.width}`].filter(Boolean).join(' ');
-    const attribute: Html = { html: classes === '' ? '' : ` class="${classes}"` };
-    return html`<th scope="col"${attribute}>${c.title === '' ? numberWord : c.title}</th>`;
-  });
-  const isDense = table.rows.every((r) => r.cells.every((c) => (c.more ?? []).length === 0 || c.text === ''));
-  const attribute: Html = { html: isDense || table.columns.length > 4 ? ' class="dense"' : '' };
-  return html`<table${attribute}><caption>${table.caption}</caption>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${table.rows.map((r) => rowOf(r, table))}</tbody></table>`;
+  const isPlain = table.rows.every((r) => r.cells.every((c) => (c.more ?? []).length === 0 || c.text === ''));
+  const isDense = isPlain || table.columns.length > 5;
+  return html`<table${classOf(isDense && 'dense', table.isSmall && 'cells')}><caption>${table.caption}</caption>\n<thead>${headsOf(table, numberWord)}</thead>\n<tbody>\n${table.rows.map((r) => rowOf(r, table))}</tbody></table>`;
 }
 
 /** Beyond this a value gets the whole width. */
 const longValue = 34;
-const longTogether = 54;
+const longTogether = 48;
 const isLong = ({ label, value }: Fact) =>
   value.length > longValue || label.length + value.length > longTogether;
 
@@ -68,6 +137,10 @@ function blockOf(block: Block, numberWord: string): Html {
     case 'facts':
       // Short ones in two columns first, so that no long one leaves a hole beside its neighbour.
       return html`<dl class="facts">\n${[...block.facts.filter((f) => !isLong(f)), ...block.facts.filter(isLong)].map(factOf)}</dl>`;
+    case 'groups':
+      return html`<div class="groups">\n${block.groups.map(
+        (g) => html`<div><h3>${g.title}</h3>\n<dl class="facts single">\n${g.facts.map(factOf)}</dl></div>\n`,
+      )}</div>`;
     case 'table':
       return tableOf(block, numberWord);
     case 'chart':
@@ -90,6 +163,7 @@ function sectionOf(section: Section, data: HandoverDocument): Html {
     section.isKeptWhole && 'whole',
     section.isHalf && 'half',
     section.startsPage && data.form === 'full' && 'new-page',
+    section.staysWithLast && 'with-last',
   ].filter(Boolean);
   const attribute: Html = { html: classes.length > 0 ? ` class="${classes.join(' ')}"` : '' };
   const heading = `h-${section.id}`;
@@ -108,10 +182,11 @@ function headOf(data: HandoverDocument): Html {
   return html`<header class="head">
 <div><p class="kind">${data.title}</p>
 <h1>${data.carName}</h1>${data.sessionName !== data.carName && html`<p class="session">${data.sessionName}</p>`}</div>
-<div class="brand">${
-    data.logo !== null &&
-    html`<img src="${data.logo.dataUrl}" alt="${data.shop === '' ? words.logo : data.shop}">`
-  }<dl class="meta">${meta.map(([label, value]) => html`<dt>${label ?? ''}</dt><dd>${value ?? ''}</dd>`)}</dl></div>
+${
+  data.logo !== null &&
+  html`<div class="brand"><img src="${data.logo.dataUrl}" alt="${data.shop === '' ? words.logo : data.shop}"></div>`
+}
+<dl class="meta">${meta.map(([label, value]) => html`<div><dt>${label ?? ''}</dt><dd>${value ?? ''}</dd></div>`)}</dl>
 </header>`;
 }
 

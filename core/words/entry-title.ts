@@ -1,5 +1,7 @@
 import type { Entry, EntryKind } from '../session/index.ts';
 import { kindOf, type ShownKind, siOf, type TypedValue, unitOf } from '../units/index.ts';
+import { changePlace } from './change-place.ts';
+import { typedDecimals } from './read-number.ts';
 import type { Language, Show } from './show.ts';
 
 type TitleWords = {
@@ -68,10 +70,6 @@ export function quantityOfChange(kind: EntryKind): ShownKind | null {
   }
 }
 
-function decimalsOf(value: number): number {
-  return Math.min(3, String(value).split('.')[1]?.length ?? 0);
-}
-
 /** The word for a kind of entry, `Boost`. */
 export function entryKindWord(kind: EntryKind, show: Show): string {
   return words[show.language].kinds[kind];
@@ -82,7 +80,7 @@ function shown(typed: TypedValue, kind: ShownKind | null, show: Show, part: 'bar
   const unit = unitOf(typed.unit);
   // The quantity's name stands in front, so its sign need not follow.
   if (kind === 'lambda' && unit.kind === 'lambda') {
-    const digits = show.units.gaugeScale === null ? Math.max(2, decimalsOf(typed.value)) : 1;
+    const digits = show.units.gaugeScale === null ? Math.max(2, typedDecimals(typed.value)) : 1;
     return show.bare(siOf(typed), 'lambda', digits);
   }
   if (kind === null || kindOf(kind) !== unit.kind) {
@@ -100,8 +98,7 @@ export function entryTitle(entry: Pick<Entry, 'kind' | 'title' | 'change'>, show
   const said = words[show.language];
   const from = entry.change?.from ?? null;
   const to = entry.change?.to ?? null;
-  // A number and its unit stay on one line.
-  const where = entry.change?.where ? ` ${entry.change.where.replace(/(\d) (?=\p{L})/gu, '$1\u00a0')}` : '';
+  const where = entry.change?.where ? ` ${changePlace(entry.change.where, show)}` : '';
   const kind = quantityOfChange(entry.kind);
   const name = kind === 'lambda' ? said.mixtureScale(show.units.gaugeScale !== null) : said.kinds[entry.kind];
   if (to === null) return `${entry.kind === 'spray' ? said.sprayOn : said.kinds[entry.kind]}${where}`;

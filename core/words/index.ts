@@ -1,3 +1,4 @@
+export * from './change-place.ts';
 export * from './conflict-place.ts';
 export * from './dictionary.ts';
 export * from './entry-title.ts';

@@ -39,3 +39,8 @@ function decimalIn(text: string, language: Language): '.' | ',' | null {
   const couldGroup = after === 3 && before >= 1 && before <= 3 && !digits.startsWith('0');
   return couldGroup && sign !== decimalOf[language] ? null : sign;
 }
+
+/** Digits behind the decimal sign that a number was typed with, three at most. */
+export function typedDecimals(value: number): number {
+  return Math.min(3, String(value).split('.')[1]?.length ?? 0);
+}

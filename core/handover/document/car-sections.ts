@@ -22,7 +22,7 @@ export function carSection(teller: Teller): Section {
       ...(engine.compressionRatio === null
         ? []
         : [words.compression(show.number(engine.compressionRatio, 1))]),
-      ...(compressor === null ? [] : [options['engine.compressor'][compressor]]),
+      ...(compressor === null ? [] : [words.inText(options['engine.compressor'][compressor])]),
     ];
     const ethanol =
       engine.ethanol_percent > 0 ? show.quantity(engine.ethanol_percent / 100, 'share', 0) : null;
@@ -70,6 +70,7 @@ export function methodSection(teller: Teller): Section {
           show.quantity(method.driftHalf_percent / 100, 'share', 2),
         );
   const rows: Fact[] = [
+    fact(words.day, show.date(facts.session.createdAt.slice(0, 10))),
     fact(words.place, conditions.place === null ? null : words[conditions.place]),
     fact(words.gear, car.gears.length === 0 ? null : car.gears.join(', ')),
     fact(words.air, value(conditions.ambient_C, 'C', 'temperature', 0)),
@@ -94,6 +95,7 @@ export function methodSection(teller: Teller): Section {
   return {
     id: 'method',
     title: words.measured,
+    isKeptWhole: true,
     blocks: [
       { kind: 'facts', facts: rows },
       { kind: 'list', isOrdered: true, items: lines },

@@ -1,7 +1,8 @@
 import type { VerdictKind } from '../../compare/index.ts';
 import { chosenUnit, fromSi } from '../../units/index.ts';
+import { roundTicks } from '../axis.ts';
 import type { HandoverFacts } from '../facts/index.ts';
-import type { Block, Cell, Row, Section, Tone, Whisker } from './handover-document.ts';
+import type { Block, Cell, EffectScale, Row, Section, Tone, Whisker } from './handover-document.ts';
 import type { Teller } from './teller.ts';
 
 const tones: Readonly<Record<VerdictKind, Tone>> = {
@@ -11,6 +12,8 @@ const tones: Readonly<Record<VerdictKind, Tone>> = {
   undecided: 'doubt',
   'not-comparable': 'refused',
 };
+/** So many changes with their remarks stand on one sheet. */
+const mostKeptWhole = 8;
 type Change = HandoverFacts['changes'][number];
 
 function whiskerOf(effect_kW: number | null, interval: Change['interval95_kW'], teller: Teller) {
@@ -40,7 +43,6 @@ function changeRow(change: Change, teller: Teller, isShort: boolean): Row {
       ? {
           text: effectText(change.effect_kW, change.interval95_kW, teller),
           tone,
-          ...whiskerOf(change.effect_kW, change.interval95_kW, teller),
         }
       : change.effect_kW !== null
         ? { text: show.difference(change.effect_kW * 1e3, 'power'), tone }
@@ -54,19 +56,22 @@ function changeRow(change: Change, teller: Teller, isShort: boolean): Row {
       { text: `${change.entry}` },
       { text: isDropped ? `${titleOf(change.entry)} (${words.droppedMark})` : titleOf(change.entry), more },
       { text: `${change.pulls}` },
+      { text: '', tone, ...whiskerOf(change.effect_kW, change.interval95_kW, teller) },
       effect,
     ],
   };
 }
 
 /** The common scale of all effects in a table, zero always on it. */
-function scaleOf(rows: readonly Row[]): { low: number; high: number } | null {
+function scaleOf(rows: readonly Row[], { show }: Teller): EffectScale | null {
   const whiskers = rows.flatMap((r) => r.cells.flatMap((c) => c.whisker ?? []));
   if (whiskers.length === 0) return null;
-  return {
-    low: Math.min(0, ...whiskers.map((w) => w.low)),
-    high: Math.max(0, ...whiskers.map((w) => w.high)),
-  };
+  const low = Math.min(0, ...whiskers.map((w) => w.low));
+  const high = Math.max(0, ...whiskers.map((w) => w.high));
+  if (high - low < 1e-9) return null;
+  const { ticks, digits } = roundTicks(low, high, 4);
+  const text = (at: number) => (at === 0 ? show.number(0) : show.signed(at, digits));
+  return { low, high, ticks: ticks.map((at) => ({ at, text: text(at) })) };
 }
 
 /** What each change was worth, with what still holds when all are judged together. */
@@ -81,10 +86,11 @@ export function changesSection(teller: Teller, isShort: boolean): Section {
         { title: '', width: 'number' },
         { title: words.change },
         { title: words.pulls, isFigure: true, width: 'small' },
+        { title: '', width: 'whiskers' },
         { title: words.worth, isFigure: true, width: 'effect' },
       ],
       rows,
-      scale: scaleOf(rows),
+      scale: scaleOf(rows, teller),
     },
   ];
   if (facts.hiddenEntries > 0)
@@ -100,7 +106,7 @@ export function changesSection(teller: Teller, isShort: boolean): Section {
     const not = holding.length > 0 && failing.length > 0 ? ` ${words.holdNot(numbers(failing))}` : '';
     blocks.push({ kind: 'text', text: said + not, look: 'small' });
   }
-  return { id: 'changes', title: words.changes, blocks };
+  return { id: 'changes', title: words.changes, blocks, isKeptWhole: rows.length <= mostKeptWhole };
 }
 
 /** Kinds of change with their share of the whole; they add up to it. */
@@ -119,7 +125,8 @@ export function partsSection(teller: Teller): Section | null {
     cells: [
       { text: name },
       { text: entries },
-      { text: effectText(effect, interval, teller), ...whiskerOf(effect, interval, teller) },
+      { text: '', ...whiskerOf(effect, interval, teller) },
+      { text: effectText(effect, interval, teller) },
     ],
   });
   const rows = [
@@ -146,10 +153,11 @@ export function partsSection(teller: Teller): Section | null {
         columns: [
           { title: words.part },
           { title: words.partEntries, width: 'medium' },
+          { title: '', width: 'whiskers' },
           { title: words.worth, isFigure: true, width: 'effect' },
         ],
         rows,
-        scale: scaleOf(rows),
+        scale: scaleOf(rows, teller),
       },
       ...(isOpen ? [{ kind: 'text', text: words.notJudgedWhy, look: 'small' } as const] : []),
     ],

@@ -64,18 +64,20 @@ export function guardSection(teller: Teller): Section {
       d?: number,
     ) => show.bare(unit === 'kPa' ? v * 1e3 : (v * 1e-6) / 60, kind, d);
     const figure = (text: string) => ({ text });
+    const flow = `${words.flow}, ${show.unit('volumeFlow')}`;
+    const pressure = `${words.pressure}, ${show.unit('fluidPressure')}`;
     blocks.push(
       { kind: 'text', text: words.guardLead, look: 'small' },
       {
         kind: 'table',
         caption: words.guard,
         columns: [
-          { title: `${words.boost}, ${show.unit('boost')}`, isFigure: true },
-          { title: `${words.flow}, ${show.unit('volumeFlow')}: ${words.lowest}`, isFigure: true },
-          { title: words.usual, isFigure: true },
-          { title: words.highest, isFigure: true },
-          { title: `${words.pressure}, ${show.unit('fluidPressure')}: ${words.lowest}`, isFigure: true },
-          { title: words.highest, isFigure: true },
+          { title: `${words.boost}, ${show.unit('boost')}`, isFigure: true, width: 'medium' },
+          { title: words.lowest, group: flow, isFigure: true },
+          { title: words.usual, group: flow, isFigure: true },
+          { title: words.highest, group: flow, isFigure: true },
+          { title: words.lowest, group: pressure, isFigure: true },
+          { title: words.highest, group: pressure, isFigure: true },
         ],
         rows: guardBand.map((row) => ({
           cells: [

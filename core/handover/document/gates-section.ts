@@ -1,11 +1,10 @@
 import { screenWords } from '../../words/index.ts';
 import { type DayGate, dayGates } from '../facts/index.ts';
 import type { Block, Cell, Section } from './handover-document.ts';
-import type { Teller } from './teller.ts';
+import { mixtureDigits, type Teller } from './teller.ts';
 
-/** Digits that a limit is set by: a hundredth of lambda, whole degrees, whole percent. */
+/** Digits that a limit is set by: whole degrees, whole percent. */
 const digits: Readonly<Record<string, number>> = {
-  lambda: 2,
   number: 0,
   temperature: 0,
   share: 0,
@@ -20,7 +19,8 @@ export function gatesSection(teller: Teller): Section {
   const names = screenWords(show.language).ladder.gates;
   if (gates.length === 0)
     return { id: 'gates', title: words.gates, blocks: [{ kind: 'text', text: words.gatesNone }] };
-  const level = (gate: DayGate, value: number) => show.quantity(value, gate.kind, digits[gate.kind]);
+  const level = (gate: DayGate, value: number) =>
+    show.quantity(value, gate.kind, gate.kind === 'lambda' ? mixtureDigits(show) : digits[gate.kind]);
   const lastCell = (gate: DayGate): Cell => {
     const measured = gate.last?.measured ?? null;
     if (measured === null || !gate.last) return { text: words.notMeasured };
@@ -66,5 +66,5 @@ export function gatesSection(teller: Teller): Section {
   ];
   if (closed.length > 0)
     blocks.push({ kind: 'text', text: words.gatesClosed(closed.join(', ')), look: 'warn' });
-  return { id: 'gates', title: words.gates, blocks };
+  return { id: 'gates', title: words.gates, blocks, isKeptWhole: true };
 }

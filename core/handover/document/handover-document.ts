@@ -11,10 +11,19 @@ export type Fact = { readonly label: string; readonly value: string; readonly is
 /** An effect with its interval on the table's common scale, all in the shown unit. */
 export type Whisker = { readonly effect: number; readonly low: number; readonly high: number };
 
+/** `group` is said once, over all neighbours that share it; `whiskers` draws the effects on the table's scale. */
 export type Column = {
   readonly title: string;
+  readonly group?: string;
   readonly isFigure?: boolean;
-  readonly width?: 'number' | 'small' | 'medium' | 'name' | 'effect';
+  readonly width?: 'number' | 'small' | 'medium' | 'name' | 'whiskers' | 'effect';
+};
+
+/** The one scale of all effects in a table, in the shown unit, with its ticks in the reader's numbers. */
+export type EffectScale = {
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: readonly { readonly at: number; readonly text: string }[];
 };
 
 export type Row = {
@@ -35,12 +44,19 @@ export type Block =
   | { readonly kind: 'text'; readonly text: string; readonly look?: 'lead' | 'small' | 'warn' | 'free' }
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'facts'; readonly facts: readonly Fact[] }
+  /** Lists of facts under headings, side by side. */
+  | {
+      readonly kind: 'groups';
+      readonly groups: readonly { readonly title: string; readonly facts: readonly Fact[] }[];
+    }
   | {
       readonly kind: 'table';
       readonly caption: string;
       readonly columns: readonly Column[];
       readonly rows: readonly Row[];
-      readonly scale: { readonly low: number; readonly high: number } | null;
+      readonly scale: EffectScale | null;
+      /** Narrow letters, for a table of an engine control. */
+      readonly isSmall?: boolean;
     }
   | {
       readonly kind: 'chart';
@@ -69,6 +85,8 @@ export type Section = {
   readonly isHalf?: boolean;
   /** Begins a page in the full form. */
   readonly startsPage?: boolean;
+  /** Never parted from the section before it by the end of a page. */
+  readonly staysWithLast?: boolean;
 };
 
 /** A figure set large under the headline. */

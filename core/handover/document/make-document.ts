@@ -9,6 +9,7 @@ import { gatesSection } from './gates-section.ts';
 import type { HandoverDocument, Section } from './handover-document.ts';
 import { chartSection, headlineOf, keyFigures } from './result-section.ts';
 import { settingsSection } from './settings-section.ts';
+import { sparkSection } from './spark-section.ts';
 import { createTeller, type Teller } from './teller.ts';
 import { visitSection } from './visit-section.ts';
 
@@ -63,14 +64,15 @@ function fullSections(teller: Teller, look: HandoverLook): Section[] {
   return [
     chartSection(teller, look),
     settingsSection(teller, false),
+    sparkSection(teller),
     changesSection(teller, false),
     ...(parts ? [parts] : []),
     droppedSection(teller),
     gatesSection(teller),
+    guardSection(teller),
     // One page of what the driver has to know, to keep in the car.
     { ...protectionSection(teller), startsPage: true },
     fluidSection(teller),
-    guardSection(teller),
     carSection(teller),
     methodSection(teller),
     ...visitSection(teller),
@@ -95,7 +97,7 @@ function shortSections(teller: Teller, look: HandoverLook): Section[] {
       blocks: [{ kind: 'list', isOrdered: true, items: lightLines(teller), look: 'warn' }],
     },
     { ...cautionSection(teller), isHalf: true },
-    signatureSection(teller),
+    { ...signatureSection(teller), staysWithLast: false },
   ];
 }
 
@@ -118,6 +120,7 @@ function signatureSection({ words }: Teller): Section {
     id: 'signatures',
     title: words.signatures,
     isKeptWhole: true,
+    staysWithLast: true,
     blocks: [{ kind: 'signatures', text: words.received, lines: [words.tuner, words.customer, words.date] }],
   };
 }

@@ -59,7 +59,7 @@ export function chartSection(
   if (!curve || !numbers)
     return { id: 'power', title: words.powerChart, blocks: [{ kind: 'text', text: words.noChart }] };
   // So that both charts stay on the first sheet; Letter is 18 mm shorter.
-  const heights = look.paper === 'A4' ? { power: 325, torque: 195 } : { power: 285, torque: 170 };
+  const heights = look.paper === 'A4' ? { power: 325, torque: 195 } : { power: 265, torque: 150 };
   const labels = {
     before: `${numbers.fromEntry} · ${words.before}`,
     after: `${numbers.toEntry} · ${words.after}`,

@@ -1,5 +1,6 @@
+import { changePlace } from '../../words/index.ts';
 import type { Fact, Section } from './handover-document.ts';
-import type { Teller } from './teller.ts';
+import { mixtureDigits, type Teller } from './teller.ts';
 
 /** Above this the boost that was seen is more than the control's usual overshoot (common practice). */
 const boostApart_kPa = 5;
@@ -27,17 +28,25 @@ export function mixWords(teller: Teller): string | null {
   return mix.isAssumed ? teller.words.assumed(text) : text;
 }
 
-function sparkWords({ facts, show, words }: Teller): string {
+/** The sum of the kept steps; then each step, where there are several. */
+function sparkRows({ facts, show, words, fact }: Teller, isShort: boolean): Fact[] {
   const { spark_deg, sparkSteps } = facts.asLeft;
-  if (spark_deg === null) return words.sparkNone;
+  if (spark_deg === null) return [fact(words.spark, words.sparkNone)];
   const angle = (deg: number) => show.difference((deg * Math.PI) / 180, 'angle');
-  const steps = sparkSteps.map((s) => words.sparkStep(angle(s.size_deg), s.where, s.entry));
-  return steps.length === 1 ? (steps[0] ?? '') : `${angle(spark_deg)}: ${steps.join('; ')}`;
+  const size = (step: (typeof sparkSteps)[number]) =>
+    words.sparkStep(angle(step.size_deg), changePlace(step.where, show));
+  const [only] = sparkSteps;
+  if (only && sparkSteps.length === 1) return [fact(words.spark, size(only))];
+  if (isShort) return [fact(words.spark, angle(spark_deg))];
+  return [
+    fact(words.spark, angle(spark_deg)),
+    ...sparkSteps.map((step) => fact(words.ofChange(step.entry), size(step))),
+  ];
 }
 
 /** The settings as left, and what in them does not fit together. */
 export function settingsSection(teller: Teller, isShort: boolean): Section {
-  const { facts, words, value, fact, options } = teller;
+  const { facts, words, show, value, fact, options } = teller;
   const { asLeft } = facts;
   const boost = value(asLeft.boost_kPa, 'kPa', 'boost');
   const seen = value(asLeft.boostMeasured_kPa, 'kPa', 'boost');
@@ -53,11 +62,13 @@ export function settingsSection(teller: Teller, isShort: boolean): Section {
     key === null ? null : (table[key as K] ?? key);
   const how = option(options['fluidSystem.metering'], asLeft.metering);
   const by = option(options['fluidSystem.input'], asLeft.meteringInput);
-  const rows: Fact[] = [
+  const control: Fact[] = [
     fact(words.boostSet, boost),
     ...(seen === null ? [] : [fact(words.boostSeen, seen)]),
-    fact(words.spark, sparkWords(teller)),
-    fact(words.mixture, value(asLeft.lambda, 'lambda', 'lambda', 2)),
+    fact(words.mixture, value(asLeft.lambda, 'lambda', 'lambda', mixtureDigits(show))),
+    ...sparkRows(teller, isShort),
+  ];
+  const spray: Fact[] = [
     ...(asLeft.isSprayOn
       ? [fact(words.sprayStart, start), fact(words.sprayFull, value(asLeft.sprayFull_kPa, 'kPa', 'boost'))]
       : []),
@@ -65,9 +76,9 @@ export function settingsSection(teller: Teller, isShort: boolean): Section {
     fact(words.fluidMix, mixWords(teller)),
   ];
   if (!isShort)
-    rows.push(
+    spray.push(
       fact(words.nozzlePlace, option(options['fluidSystem.place'], asLeft.nozzlePlace)),
-      fact(words.metering, how === null || by === null ? how : words.meteringOf(how, by)),
+      fact(words.metering, how === null || by === null ? how : words.meteringOf(how, words.inText(by))),
       fact(words.pumpPressure, value(asLeft.pumpPressure_kPa, 'kPa', 'fluidPressure', 1)),
       fact(words.flowAtPeak, value(asLeft.flowAtPeak_mL_min, 'mL/min', 'volumeFlow')),
     );
@@ -90,7 +101,15 @@ export function settingsSection(teller: Teller, isShort: boolean): Section {
     id: 'settings',
     title: words.asLeft,
     blocks: [
-      { kind: 'facts', facts: rows },
+      isShort
+        ? { kind: 'facts', facts: [...control, ...spray] }
+        : {
+            kind: 'groups',
+            groups: [
+              { title: words.controlGroup, facts: control },
+              { title: words.sprayGroup, facts: spray },
+            ],
+          },
       ...warnings.map((text) => ({ kind: 'text', text, look: 'warn' }) as const),
     ],
     isKeptWhole: true,

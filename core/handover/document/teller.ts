@@ -34,6 +34,11 @@ export type Teller = {
 
 const metresPerMile = 1609.344;
 
+/** A hundredth of lambda; a gauge on the petrol scale reads tenths. */
+export function mixtureDigits(show: Show): number {
+  return show.units.gaugeScale === null ? 2 : 1;
+}
+
 export function createTeller(facts: HandoverFacts, source: HandoverSource, show: Show): Teller {
   const words = handoverPhrases(show.language);
   const isSmallUs = show.units.volume === 'gal' || show.units.volume === 'fl oz';

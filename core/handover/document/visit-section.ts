@@ -2,7 +2,7 @@ import type { ShownKind } from '../../units/index.ts';
 import type { HandoverFacts } from '../facts/index.ts';
 import type { Block, Cell, Column, Row, Section } from './handover-document.ts';
 import { mixText } from './settings-section.ts';
-import type { Teller } from './teller.ts';
+import { mixtureDigits, type Teller } from './teller.ts';
 
 type Visit = NonNullable<HandoverFacts['visit']>;
 type VisitRow = Visit['conditions'][number] | Visit['settings'][number];
@@ -11,7 +11,6 @@ type VisitRow = Visit['conditions'][number] | Visit['settings'][number];
 const shown: Partial<Record<VisitRow['code'], readonly [ShownKind, number?]>> = {
   mass: ['mass'],
   boost: ['boost'],
-  mixture: ['lambda', 2],
   sprayStart: ['boost'],
 };
 
@@ -35,7 +34,15 @@ export function visitSection(teller: Teller): Section[] {
     const names = visit.obstacles.map((o) => said.names[o]).join(', ');
     blocks.push({ kind: 'text', text: said.refused(names), look: 'warn' });
   } else blocks.push(...powerBlocks(visit, teller));
-  return [{ id: 'visit', title: said.title, blocks }];
+  return [{ id: 'visit', title: said.title, blocks, isKeptWhole: true }];
+}
+
+const mmPerInch = 25.4;
+
+function tyreText(radius_mm: number, { show }: Teller): string {
+  return show.units.speed === 'mph'
+    ? `${show.number(radius_mm / mmPerInch, 2)}\u00a0in`
+    : `${show.number(radius_mm, 1)}\u00a0mm`;
 }
 
 function valueText(row: VisitRow, side: 'last' | 'now', teller: Teller): string {
@@ -46,7 +53,8 @@ function valueText(row: VisitRow, side: 'last' | 'now', teller: Teller): string 
   if (typeof it === 'number') {
     if (row.code === 'spark')
       return it === 0 ? words.sparkNone : show.difference((it * Math.PI) / 180, 'angle');
-    if (row.code === 'tyre') return `${show.number(it, 1)}\u00a0mm`;
+    if (row.code === 'tyre') return tyreText(it, teller);
+    if (row.code === 'mixture') return value(it, row.unit, 'lambda', mixtureDigits(show)) ?? '';
     if (row.code === 'air') return `${show.number(it, 3)}\u00a0kg/m³`;
     const how = shown[row.code];
     return how ? (value(it, row.unit, how[0], how[1]) ?? '') : show.number(it, 0);

@@ -4,6 +4,7 @@ import { mixBases } from '../../fluids/index.ts';
 import { gateQuantities, gateStates } from '../../ladder/index.ts';
 import { correctionStandards } from '../../power/index.ts';
 import { entryKinds } from '../../session/index.ts';
+import { loadKinds } from '../../tables/index.ts';
 
 const n = z.number();
 const known = n.nullable();
@@ -148,6 +149,25 @@ export const HandoverFactsSchema = z.object({
     sparkSteps: z.array(z.object({ entry: n, size_deg: n, where: text })),
     lambda: known,
   }),
+  sparkTables: z
+    .array(
+      z.object({
+        name: text,
+        readAt: text,
+        isInLedger: z.boolean().describe('false: the table holds a change that nobody wrote down'),
+        engineSpeed_rpm: z.array(n),
+        load: z.object({ kind: z.enum(loadKinds), unit: text, values: z.array(n) }),
+        asLeft_deg: z.array(z.array(n)).describe('a line for each load, a column for each engine speed'),
+        change_deg: z.array(z.array(n)).describe('as left minus as read; a plus is earlier'),
+        cells: n.describe('cells that differ'),
+        changesWithout: z
+          .array(n)
+          .describe(
+            'kept spark changes of the ledger that were noted without cells, so not known to be in here',
+          ),
+      }),
+    )
+    .describe('spark as left against the tables as they were read'),
   result: z
     .object({
       effect_kW: n,

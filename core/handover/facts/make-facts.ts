@@ -7,6 +7,7 @@ import type { HandoverFacts, handoverLimits } from './facts-schema.ts';
 import { fluidFacts, protectionFacts } from './fluid-facts.ts';
 import { changeFacts, curveFacts, resultFacts } from './result-facts.ts';
 import type { HandoverSource } from './source.ts';
+import { sparkTableFacts } from './spark-facts.ts';
 import { visitFacts } from './visit-facts.ts';
 
 /**
@@ -63,6 +64,7 @@ export function handoverFacts(
       unanswered: idsOf('unanswered'),
     },
     asLeft: asLeftOf(source),
+    sparkTables: sparkTableFacts(session),
     result: resultFacts(source),
     curves: curveFacts(source.whole?.verdict.curve ?? null),
     changes: changeFacts(source),

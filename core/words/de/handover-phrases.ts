@@ -46,13 +46,16 @@ export const handoverPhrases: HandoverPhrases = {
   noChart: 'Es gibt keine zwei gemessenen Stände, deren Kurven sich zeichnen ließen.',
 
   asLeft: 'Die Einstellungen bei Übergabe',
+  controlGroup: 'Motorsteuerung',
+  sprayGroup: 'Einspritzung',
   boostSet: 'Ladedruck, wie eingestellt',
   boostSeen: 'Ladedruck, höchster der letzten Züge',
   boostApart: (seen, set) =>
     `Die letzten Züge zeigten ${seen} Ladedruck, eingestellt waren ${set}. Vor der nächsten Volllast die Ladedruckregelung prüfen lassen.`,
   spark: 'Zündung gegenüber der ersten Messung',
   sparkNone: 'wie bei der ersten Messung',
-  sparkStep: (size, where, entry) => `${size}${where === '' ? '' : ` ${where}`} (Änderung ${entry})`,
+  sparkStep: (size, where) => `${size}${where === '' ? '' : ` ${where}`}`,
+  ofChange: (entry) => `davon mit Änderung ${entry}`,
   mixture: 'Gemischziel bei Volllast',
   sprayStart: 'Einspritzung beginnt bei',
   sprayFull: 'Einspritzung voll bei',
@@ -68,7 +71,17 @@ export const handoverPhrases: HandoverPhrases = {
   flowAtPeak: 'Fluss bei höchstem Ladedruck, gerechnet',
   fluidMix: 'Fluid',
   assumed: (text) => `${text} (nicht notiert: die übliche Mischung ist angenommen)`,
-  sparkTables: 'Zündtabelle',
+  sparkTables: 'Zündung, Zelle für Zelle',
+  sparkTable: (name) => `Änderung der Tabelle ${name} in Grad`,
+  sparkTableLead: (name, date, cells) =>
+    `Grad, um die sich die Tabelle „${name}“ bei Übergabe von der am ${date} gelesenen unterscheidet: ${cells} ${cells === 1 ? 'Zelle' : 'Zellen'}. Plus ist früher, ein Punkt unverändert, und was nicht gezeigt ist, ist ebenfalls unverändert.`,
+  sparkTableSame: (name, date) => `Die Tabelle „${name}“ ist Zelle für Zelle die am ${date} gelesene.`,
+  sparkTableWithout: (numbers, count) =>
+    count === 1
+      ? `Änderung ${numbers} wurde ohne ihre Zellen notiert: ob diese Tabelle sie enthält, sagt die Sitzung nicht.`
+      : `Die Änderungen ${numbers} wurden ohne ihre Zellen notiert: ob diese Tabelle sie enthält, sagt die Sitzung nicht.`,
+  sparkTableOpen: 'Die Tabelle enthält eine Änderung, die in keinem Eintrag des Tages steht.',
+  loadAxis: { absolute: 'Saugrohrdruck', gauge: 'Ladedruck', throttle: 'Drosselklappe' },
   tablesNone: 'In dieser Sitzung sind keine Tabellen des Motorsteuergeräts abgelegt.',
 
   changes: 'Was jede Änderung gebracht hat',
@@ -133,7 +146,7 @@ export const handoverPhrases: HandoverPhrases = {
   fallbackUnknown:
     'Nicht bekannt: Bei keinem Ladedruck wurde gezeigt, dass dieser Motor ohne Fluid klopffrei läuft, also lässt sich kein Rückfallwert nennen. Nicht mit Volllast fahren, bevor einer eingestellt und erprobt ist.',
   fallbackWired: 'Rückfall an Fluss oder Druck angeschlossen',
-  fallbackProven: 'Rückfall ist beim Kommen beobachtet',
+  fallbackProven: 'Rückfall im Versuch gesehen',
   lowLevelWired: 'Füllstandsleuchte verbaut',
   guard: 'Normaler Fluss und Druck, für die Überwachung im Motorsteuergerät',
   guardLead:
@@ -201,6 +214,7 @@ export const handoverPhrases: HandoverPhrases = {
   massWith: (mass, half) => `${mass} ± ${half}`,
   engine: 'Motor',
   engineOf: (parts) => parts.join(', '),
+  inText: (choice) => choice,
   cylinders: (count) => `${count} Zylinder`,
   compression: (ratio) => `Verdichtung ${ratio}:1`,
   fuel: 'Kraftstoff',
@@ -214,6 +228,7 @@ export const handoverPhrases: HandoverPhrases = {
     'Das Datenblatt dieser Sitzung ist leer: Motor, Düse, Fluid und Tank sind nicht festgehalten, also fehlt hier, was darauf beruht.',
 
   measured: 'Wie gemessen wurde',
+  day: 'Tag',
   place: 'Wo',
   dyno: 'Prüfstand',
   road: 'Gesperrte Straße',

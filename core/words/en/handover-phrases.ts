@@ -45,14 +45,16 @@ export const handoverPhrases = {
   noChart: 'There are not two measured states whose curves could be drawn.',
 
   asLeft: 'The settings as left',
+  controlGroup: 'Engine control',
+  sprayGroup: 'Spray',
   boostSet: 'Boost, as set',
   boostSeen: 'Boost, highest in the last pulls',
   boostApart: (seen: string, set: string) =>
     `The last pulls showed ${seen} of boost where ${set} was set. Have the boost control checked before the next full throttle.`,
   spark: 'Spark over the first measurement',
   sparkNone: 'as at the first measurement',
-  sparkStep: (size: string, where: string, entry: number) =>
-    `${size}${where === '' ? '' : ` ${where}`} (change ${entry})`,
+  sparkStep: (size: string, where: string) => `${size}${where === '' ? '' : ` ${where}`}`,
+  ofChange: (entry: number) => `of it in change ${entry}`,
   mixture: 'Mixture target at full load',
   sprayStart: 'Spray starts at',
   sprayFull: 'Spray is full at',
@@ -68,7 +70,18 @@ export const handoverPhrases = {
   flowAtPeak: 'Flow at peak boost, as worked out',
   fluidMix: 'Fluid',
   assumed: (text: string) => `${text} (not noted: the usual mix is assumed)`,
-  sparkTables: 'Spark table',
+  sparkTables: 'Spark, cell by cell',
+  sparkTable: (name: string) => `Change of the table ${name} in degrees`,
+  sparkTableLead: (name: string, date: string, cells: number) =>
+    `Degrees by which the table “${name}” as left differs from the one that was read on ${date}: ${cells} ${cells === 1 ? 'cell' : 'cells'}. A plus is earlier, a dot is unchanged, and what is not shown is unchanged as well.`,
+  sparkTableSame: (name: string, date: string) =>
+    `The table “${name}” is the one that was read on ${date}, cell by cell.`,
+  sparkTableWithout: (numbers: string, count: number) =>
+    count === 1
+      ? `Change ${numbers} was noted without its cells: whether this table holds it, the session does not tell.`
+      : `Changes ${numbers} were noted without their cells: whether this table holds them, the session does not tell.`,
+  sparkTableOpen: 'The table holds a change that stands in no entry of the day.',
+  loadAxis: { absolute: 'Manifold pressure', gauge: 'Boost', throttle: 'Throttle' },
   tablesNone: 'No tables of the engine control are kept in this session.',
 
   changes: 'What each change was worth',
@@ -199,6 +212,8 @@ export const handoverPhrases = {
   massWith: (mass: string, half: string) => `${mass} ± ${half}`,
   engine: 'Engine',
   engineOf: (parts: readonly string[]) => parts.join(', '),
+  /** The name of a choice inside a sentence. */
+  inText: (choice: string) => choice.toLowerCase(),
   cylinders: (count: number) => `${count} cylinders`,
   compression: (ratio: string) => `compression ${ratio}:1`,
   fuel: 'Fuel',
@@ -213,6 +228,7 @@ export const handoverPhrases = {
     'The setup sheet of this session is empty: engine, nozzle, fluid and tank are not on record, so what rests on them is missing here.',
 
   measured: 'How it was measured',
+  day: 'Day',
   place: 'Where',
   dyno: 'Dyno',
   road: 'Closed road',

@@ -87,7 +87,7 @@ describe('the customer’s summary of the sample', () => {
         expect(html).toContain(`<html lang="${language}">`);
         expect(html).toContain('size:Letter');
       }
-  });
+  }, 240_000);
 
   it('holds what the session holds', async () => {
     const facts = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
