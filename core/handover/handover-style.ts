@@ -116,9 +116,9 @@ li{margin:1.1mm 0;break-inside:avoid;overflow-wrap:anywhere}
 .one-page .figures dt,.one-page .figures .more{font-size:7.6pt;line-height:1.25}
 .one-page section{margin-top:1.9mm}.one-page h2{font-size:10.6pt;margin-bottom:.8mm}
 .one-page .facts div{padding:.4mm 0}.one-page .facts dd{line-height:1.2}.one-page th,.one-page td{padding-top:.6mm;padding-bottom:.6mm}
-.one-page li{margin:.3mm 0}.one-page ol,.one-page ul{margin-top:.6mm}.one-page .warn{padding-top:.6mm;padding-bottom:.6mm}
+.one-page li{margin:.3mm 0}.one-page ol,.one-page ul{margin-top:.6mm}.one-page .warn{padding-top:.4mm;padding-bottom:.4mm}.one-page .warn-text{padding-top:.8mm;padding-bottom:.8mm}
 .one-page .more,.one-page .small{font-size:7.6pt}.one-page .invented{margin-top:1.6mm;padding:.6mm 3mm;font-size:8.4pt}
-.one-page .meta,.one-page .kind{font-size:8.6pt}.one-page .head{gap:1.5mm 8mm}.one-page .meta dt{font-size:7.6pt}.one-page thead th,.one-page thead td{font-size:7.6pt}.one-page .brand img{max-height:14mm}
+.one-page .meta,.one-page .kind{font-size:8.6pt}.one-page .head{gap:1.5mm 8mm}.one-page .meta div{display:flex;gap:2mm;align-items:baseline}.one-page .meta dt{font-size:7.6pt}.one-page .figures{gap:0 4mm}.one-page thead th,.one-page thead td{font-size:7.6pt}.one-page .brand img{max-height:14mm}
 .one-page .signatures{margin-top:7mm}.one-page .signatures p{font-size:7.6pt}.one-page .session{display:none}.one-page .warn{padding-left:6.5mm;padding-right:2.5mm}.one-page .chart text{font-size:12.5px}.one-page p{margin:.6mm 0}
 `;
 

@@ -8,9 +8,11 @@ const sides: Record<Language, Record<'above' | 'below' | 'from' | 'up to', strin
   de: { above: 'über', below: 'unter', from: 'ab', 'up to': 'bis' },
 };
 
-/** Symbols as the program shows them, back to the unit that they stand for. */
+/** A unit as the program shows it, back to the unit that it stands for; boost may say that it is gauge. */
 function unitWritten(text: string): string | null {
-  const name = text.replace(/\u00a0/g, ' ').trim();
+  const name = text.replace(/\s(?:g|rel)$/, '');
+  // As German writes it.
+  if (name === '1/min') return 'rpm';
   if (units.has(name)) return name;
   return [...units.values()].find((u) => u.symbol === name)?.id ?? null;
 }
@@ -25,7 +27,9 @@ export function changePlace(where: string, show: Show): string {
     for (const side of Object.keys(words) as (keyof typeof words)[]) {
       const word = words[side];
       if (!text.toLowerCase().startsWith(`${word} `)) continue;
-      const found = /^([\d.,'\u2009\u202f]+)[\s\u00a0]*(\p{L}\S*)$/u.exec(text.slice(word.length + 1).trim());
+      const found = /^([\d.,'\u2009\u202f]+)\s*(1\/min|\p{L}\S*(?:\s(?:g|rel))?)$/u.exec(
+        text.slice(word.length + 1).trim(),
+      );
       const value = readNumber(found?.[1] ?? '', language);
       const id = unitWritten(found?.[2] ?? '');
       if (value === null || id === null) continue;

@@ -83,7 +83,7 @@ export function chartSection(
     // The table beside it holds the differences; half a sheet has room for the curves alone.
     const x = { ...power.chart.x, ticks: power.chart.x.ticks.filter((_, i) => i % 2 === 0) };
     const chart = { ...power.chart, x, panels: first ? [{ ...first, share: 1 }] : [] };
-    const block = { ...power, chart, height: 245, width: 370 };
+    const block = { ...power, chart, height: look.paper === 'A4' ? 245 : 225, width: 370 };
     return { id: 'power', title: words.powerChart, isHalf: true, blocks: [block] };
   }
   return {

@@ -8,14 +8,19 @@ const us = createShow('en', imperialUnits);
 
 describe('where a change holds', () => {
   it('is said in the reader’s language, with the digits it was typed with', () => {
-    expect(changePlace('above 0.6 bar', de)).toBe('über 0,6\u00a0bar');
-    expect(changePlace('über 0,60 bar', en)).toBe('above 0.6\u00a0bar');
-    expect(changePlace('above 4,400 rpm', de)).toBe('über 4.400\u00a0rpm');
+    expect(changePlace('above 0.6 bar', de)).toBe('über 0,6\u00a0bar\u00a0rel');
+    expect(changePlace('über 0,60 bar', en)).toBe('above 0.6\u00a0bar\u00a0g');
+    expect(changePlace('above 4,400 rpm', de)).toBe('über 4.400\u00a01/min');
   });
 
   it('is said in the reader’s units: 0.6 bar is 8.7 psi', () => {
-    expect(changePlace('above 0.6 bar', us)).toBe('above 8.7\u00a0psi');
-    expect(changePlace('below 60 kPa', us)).toBe('below 8.7\u00a0psi');
+    expect(changePlace('above 0.6 bar', us)).toBe('above 8.7\u00a0psi\u00a0g');
+    expect(changePlace('below 60 kPa', us)).toBe('below 8.7\u00a0psi\u00a0g');
+  });
+
+  it('understands what the program itself writes', () => {
+    expect(changePlace('above 0.60\u00a0bar\u00a0g', us)).toBe('above 8.7\u00a0psi\u00a0g');
+    expect(changePlace('über 4.400\u00a01/min', en)).toBe('above 4,400\u00a0rpm');
   });
 
   it('stays as it was typed where it is anything else', () => {
