@@ -21,7 +21,7 @@ export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][n
       </th>
       <td className={cx(table.number, styles.before)}>{show.bare(w.before, kind)}</td>
       <td className={cx(table.number, styles.after)}>{show.bare(w.after, kind)}</td>
-      <td className={table.number}>{withoutUnit(difference, unit)}</td>
+      <td className={table.number}>{withoutUnit(difference)}</td>
       <td className={cx(styles.word, styles[w.role])}>
         <span className={styles.short}>{screens.bench.roles[w.role]}</span>
         {remark && <span className={styles.remark}>{note(remark)}</span>}
@@ -31,6 +31,6 @@ export function WitnessRow({ witness: w }: { witness: VerdictWire['witnesses'][n
 }
 
 /** The unit stands once, beside the name. */
-function withoutUnit(text: string, unit: string): string {
-  return unit !== '' && text.endsWith(unit) ? text.slice(0, -unit.length).trimEnd() : text;
+function withoutUnit(text: string): string {
+  return text.replace(/(?:\u00a0.*|°)$/, '');
 }

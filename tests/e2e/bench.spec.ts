@@ -15,7 +15,7 @@ test.describe('with the sample open', () => {
       .locator('.scatterlayer .js-line')
       .evaluateAll((lines) => lines.filter((line) => (line as SVGPathElement).getTotalLength() > 200).length);
     expect(drawn).toBeGreaterThanOrEqual(3);
-    await expect(page.getByRole('row', { name: /^Boost bar .*declared, and it happened/ })).toBeVisible();
+    await expect(page.getByRole('row', { name: /^Boost bar\sg .*declared, and it happened/ })).toBeVisible();
   });
 
   test('any entry can stand before: the baseline against the boost step', async ({ page }) => {

@@ -52,8 +52,8 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
     remedy: `Nur den Verlust über den Kühler eingeben: üblich sind ${show.span(3e3, 'pressure')} bis ${show.span(15e3, 'pressure')}.`,
   }),
   'charge/colder-than-known': (f, show) => ({
-    message: `Mit Flüssigkeit von ${show.quantity(f.fluidOverAir, 'share')} der Luftmasse fiele die Ladung unter ${show.quantity(f.lowest, 'temperature', 0)}.`,
-    remedy: 'Flüssigkeitsmenge und Luft des Tages prüfen.',
+    message: `Mit Fluid von ${show.quantity(f.fluidOverAir, 'share')} der Luftmasse fiele die Ladung unter ${show.quantity(f.lowest, 'temperature', 0)}.`,
+    remedy: 'Fluidmenge und Luft des Tages prüfen.',
   }),
   'charge/engine-number-missing': (f) => ({
     message: `${missing[f.what]} fehlt.`,
@@ -67,9 +67,9 @@ export const chargeProblems: ProblemWordsOf<'charge'> = {
 
 export const chargeNotes: NoteWordsOf<'charge'> = {
   'charge/air-is-full': (f, show) =>
-    `Bei ${show.quantity(f.temperature, 'temperature', 0)} ist die Luft gesättigt: ${show.quantity(f.evaporatedShare, 'share', 0)} der Flüssigkeit sind verdampft, mehr bliebe flüssig.`,
+    `Bei ${show.quantity(f.temperature, 'temperature', 0)} ist die Luft gesättigt: ${show.quantity(f.evaporatedShare, 'share', 0)} des Fluids sind verdunstet, mehr bliebe flüssig.`,
   'charge/drops-outlive-the-way': (f, show) =>
-    `Der mittlere Tropfen braucht ${Number.isFinite(f.lifetime) ? show.quantity(f.lifetime, 'time') : 'unendlich lange'}, sein Weg zum Ventil dauert ${show.number(f.residence * 1e3)} ms: etwa ${show.quantity(f.share, 'share', 0)} der Flüssigkeit haben davor Zeit zu verdampfen, der Rest kühlt im Zylinder oder benetzt die Wand.`,
+    `Der mittlere Tropfen braucht ${Number.isFinite(f.lifetime) ? show.quantity(f.lifetime, 'time') : 'unendlich lange'}, sein Weg zum Ventil dauert ${show.number(f.residence * 1e3)} ms: etwa ${show.quantity(f.share, 'share', 0)} des Fluids haben davor Zeit zu verdunsten, der Rest kühlt im Zylinder oder benetzt die Wand.`,
   'charge/drop-size-practice': (f, show) =>
     `Mittlere Tropfengröße zu ${show.number(f.diameter * 1e6)} µm angenommen (Praxis: 50 bis 150).`,
   'charge/way-unknown': (f, show) =>
@@ -78,7 +78,7 @@ export const chargeNotes: NoteWordsOf<'charge'> = {
   'charge/sensor-reads-wet': () =>
     'Tropfen erreichen das Ventil: ein Temperaturfühler hinter der Düse zeigt seine nasse Oberfläche, nicht die Ladung.',
   'charge/spray-before-cooler': () =>
-    'Vor dem Kühler gesprüht verdampft in heißer Luft viel, lässt dem Kühler aber weniger zu tun und kann sich darin sammeln.',
+    'Vor dem Kühler gesprüht verdunstet in heißer Luft viel, lässt dem Kühler aber weniger zu tun und kann sich darin sammeln.',
   'charge/spray-before-compressor': () =>
     'Vor dem Verdichter gesprüht sinkt dessen Arbeit; Tropfen schleifen an den Schaufeln von Turbo- und Radialverdichtern.',
   'charge/octane-outside-correlation': (f, show) =>

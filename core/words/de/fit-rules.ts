@@ -9,7 +9,7 @@ export const fitRuleWords: FitRuleWords = {
   'after-the-cooler': {
     question: 'Sprüht jede Düse hinter dem Ladeluftkühler?',
     reason:
-      'Vor dem Kühler eingesprüht sammelt sich die Flüssigkeit darin, kommt schubweise und ungleich zu den Zylindern.',
+      'Vor dem Kühler eingesprüht sammelt sich das Fluid darin, kommt schubweise und ungleich zu den Zylindern.',
     remedy: 'Die Düse hinter den Kühler setzen.',
   },
   'before-the-throttle': {
@@ -19,7 +19,7 @@ export const fitRuleWords: FitRuleWords = {
   },
   'before-the-rotors': {
     question: 'Beim Roots- oder Schraubenlader: sprüht sie vor dem Lader?',
-    reason: 'Langsame Rotoren vertragen die Tropfen, und die Flüssigkeit dichtet und kühlt sie.',
+    reason: 'Langsame Rotoren vertragen die Tropfen, und das Fluid dichtet und kühlt sie.',
     remedy: 'Die Düse vor den Lader setzen; klein und deutlich hinter der Drosselklappe.',
   },
   'away-from-blow-off': {
@@ -45,7 +45,7 @@ export const fitRuleWords: FitRuleWords = {
   'check-valve': {
     question: 'Sitzt ein Rückschlagventil an der Düse, und zeigt sein Pfeil zum Motor?',
     reason:
-      'Es hält die Leitung voll, damit die Flüssigkeit sofort kommt, und verhindert, dass der Ladedruck sie leer bläst.',
+      'Es hält die Leitung voll, damit das Fluid sofort kommt, und verhindert, dass der Ladedruck sie leer bläst.',
     remedy: 'Direkt an der Düse einbauen, Pfeil zum Motor.',
   },
   'pump-below-tank': {
@@ -89,14 +89,13 @@ export const fitRuleWords: FitRuleWords = {
   },
   'low-level-warning': {
     question: 'Meldet eine Warnung niedrigen Stand, wo der Fahrer sie sieht?',
-    reason: 'Die Messfahrt nach dem Leerlaufen ist die, die den Motor kostet.',
-    remedy: 'Einen Füllstandsschalter mit Leuchte einbauen, mit zwei Messfahrten oder mehr in Reserve.',
+    reason: 'Der Zug nach dem Leerlaufen ist der, der den Motor kostet.',
+    remedy: 'Einen Füllstandsschalter mit Leuchte einbauen, mit zwei Zügen oder mehr in Reserve.',
   },
   'fail-safe-wired': {
     question:
       'Fallen Ladedruck und Zündung von selbst zurück, wenn Durchfluss oder Druck fehlt, in wenigen Zehntelsekunden?',
-    reason:
-      'Mit der Flüssigkeit ist der Spielraum bis zum Klopfen sofort weg; kein Fahrer ist schnell genug.',
+    reason: 'Mit dem Fluid ist der Spielraum bis zum Klopfen sofort weg; kein Fahrer ist schnell genug.',
     remedy:
       'Durchfluss oder Druck an Motorsteuerung oder Ladedruckregelung legen, mit dem Wachband als Grenzen.',
   },
@@ -115,9 +114,9 @@ export const fitRuleWords: FitRuleWords = {
   },
   storage: {
     question:
-      'Wird die Flüssigkeit geschlossen und beschriftet aufbewahrt, nach außen belüftet, fern von Flammen und Funken, in erlaubter Menge?',
+      'Wird das Fluid geschlossen und beschriftet aufbewahrt, nach außen belüftet, fern von Flammen und Funken, in erlaubter Menge?',
     reason: 'Halb Alkohol zündet bei Zimmertemperatur, und eine Methanolflamme ist bei Tag nicht zu sehen.',
-    remedy: 'Wie Benzin lagern. Das Flüssigkeitsblatt zeigt den Flammpunkt: nach dem vorsichtigen richten.',
+    remedy: 'Wie Benzin lagern. Das Fluidblatt zeigt den Flammpunkt: nach dem vorsichtigen richten.',
   },
   'out-of-the-cabin': {
     question: 'Sind Tank und Leitungen außerhalb des Innenraums, oder abgedichtet und nach außen belüftet?',
@@ -139,7 +138,7 @@ export const fitRuleWords: FitRuleWords = {
   'boost-leak-test': {
     question: 'Ist die Ansaugung unter Ladedruck auf Lecks geprüft, auch am Düsenstutzen?',
     reason: 'Ein Leck verschiebt Ladedruck und Gemisch, und Nebel tritt aus, wo er nicht soll.',
-    remedy: 'Die Ansaugung vor der ersten Messfahrt mit Luft auf Höchstdruck bringen und horchen.',
+    remedy: 'Die Ansaugung vor dem ersten Zug mit Luft auf Höchstdruck bringen und horchen.',
   },
   'sensors-plausible': {
     question: 'Zeigen Breitbandsonde und Klopfsensor Glaubhaftes?',

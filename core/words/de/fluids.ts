@@ -14,7 +14,7 @@ const parts = { water: 'Wasser', methanol: 'Methanol', ethanol: 'Ethanol', petro
 export const fluidsProblems: ProblemWordsOf<'fluids'> = {
   'fluids/temperature-outside': (f, show) => ({
     message: `${properties[f.property]} ist bei ${show.quantity(f.temperature, 'temperature')} nicht belegt; die veröffentlichten Werte reichen von ${show.quantity(f.from, 'temperature')} bis ${show.quantity(f.to, 'temperature')}.`,
-    remedy: 'Die Temperatur der Flüssigkeit selbst eingeben, innerhalb dieses Bereichs.',
+    remedy: 'Die Temperatur des Fluids selbst eingeben, innerhalb dieses Bereichs.',
   }),
   'fluids/share-negative': (f, show) => ({
     message: `Der Anteil ${parts[f.substance]} ist ${show.quantity(f.share, 'share')}: weniger als nichts geht nicht.`,
@@ -31,7 +31,7 @@ export const fluidsProblems: ProblemWordsOf<'fluids'> = {
   'fluids/reading-outside': (f, show) => ({
     message: `Eine Dichte von ${show.quantity(f.density, 'density', 4)} bei ${show.quantity(f.temperature, 'temperature')} passt zu keiner Mischung aus Wasser und ${parts[f.alcohol]}: die hat ${show.quantity(f.lowest, 'density', 4)} bis ${show.quantity(f.highest, 'density', 4)}.`,
     remedy:
-      'Ablesung und Temperatur der Flüssigkeit prüfen. Auch Farbe, Seife oder Süßstoff in gekaufter Flüssigkeit verschiebt sie.',
+      'Ablesung und Temperatur des Fluids prüfen. Auch Farbe, Seife oder Süßstoff in gekauftem Fluid verschiebt sie.',
   }),
   'fluids/nothing-burns': () => ({
     message:
@@ -45,7 +45,7 @@ export const fluidsNotes: NoteWordsOf<'fluids'> = {
     `Diese Mischung kann dort, wo sie steht, Feuer fangen: ihr Dampf zündet ab etwa ${show.quantity(f.flashPoint, 'temperature', 0)}, und es sind ${show.quantity(f.ambient, 'temperature', 0)}. Geschlossen halten, nach außen belüften, fern von Flammen und Funken.`,
   'fluids/burns-when-warmer': (f, show) =>
     `Bei ${show.quantity(f.ambient, 'temperature', 0)} liegt sie unter dem geschätzten Flammpunkt von etwa ${show.quantity(f.flashPoint, 'temperature', 0)} (vorsichtiger Wert). Wärme, Nebel oder ein heißes Teil zündet sie trotzdem.`,
-  'fluids/does-not-burn': () => 'In dieser Flüssigkeit brennt nichts.',
+  'fluids/does-not-burn': () => 'In diesem Fluid brennt nichts.',
   'fluids/freezes-at-ambient': (f, show) =>
     `Bei ${show.quantity(f.ambient, 'temperature', 0)} bildet sich Eis: diese Mischung friert ab ${show.quantity(f.freezingPoint, 'temperature', 0)}. Eis verstopft Leitung und Düse.`,
   'fluids/methanol-is-toxic': (f, show) =>

@@ -8,8 +8,8 @@ const bases: Record<FuelBasis, string> = {
   injectors: 'der geloggten Einspritzdauer',
 };
 const strategies: Record<StrategyName, string> = {
-  'later-start': 'späterer Start',
-  'full-beyond': 'Vollpunkt über dem Höchstdruck',
+  'later-start': 'späterer Beginn',
+  'full-beyond': 'Vollpunkt jenseits der Spitze',
   'by-hand': 'von Hand',
 };
 const defaults: Record<PracticeDefault, (value: number, show: Show) => string> = {
@@ -20,10 +20,10 @@ const defaults: Record<PracticeDefault, (value: number, show: Show) => string> =
   lambda: (v, show) => `Gemisch mit ${show.quantity(v, 'lambda', 2)} angenommen`,
   boostCurve: (v, show) =>
     `Angenommen, der Ladedruck steigt gleichmäßig bis ${show.quantity(v, 'engineSpeed', 0)} und bleibt dann`,
-  pullDuration: (v, show) => `Angenommen, eine Messfahrt dauert ${show.quantity(v, 'time', 0)}`,
-  pullSpeeds: (v, show) => `Angenommen, eine Messfahrt endet bei ${show.quantity(v, 'engineSpeed', 0)}`,
+  pullDuration: (v, show) => `Angenommen, ein Zug dauert ${show.quantity(v, 'time', 0)}`,
+  pullSpeeds: (v, show) => `Angenommen, ein Zug endet bei ${show.quantity(v, 'engineSpeed', 0)}`,
   peakSpeed: (v, show) =>
-    `Angenommen, die Höchstleistung liegt am Ende der Messfahrt, ${show.quantity(v, 'engineSpeed', 0)}: dort ist der Bedarf am größten`,
+    `Angenommen, die Höchstleistung liegt am Ende des Zuges, ${show.quantity(v, 'engineSpeed', 0)}: dort ist der Bedarf am größten`,
   air: (v, show) => `Luftdruck mit ${show.quantity(v, 'pressure')} angenommen`,
   mix: (v, show) =>
     `Mischung nicht angegeben: mit ${show.quantity(v, 'share', 0)} Methanol nach eingegossenem Volumen gerechnet`,
@@ -41,11 +41,11 @@ export const injectionProblems: ProblemWordsOf<'injection'> = {
         ? 'Der Kraftstofffluss lässt sich noch nicht berechnen.'
         : `Der Kraftstofffluss lässt sich aus ${bases[f.asked]} nicht berechnen: das ist noch nicht bekannt.`,
     remedy:
-      'Die Zielleistung eingeben, oder den Hubraum, oder Einspritzventile mit geloggter Einschaltdauer.',
+      'Die Zielleistung eingeben, oder den Hubraum, oder Einspritzventile mit aufgezeichneter Auslastung.',
   }),
   'injection/start-above-full': (f, show) => ({
-    message: `Der Start bei ${show.quantity(f.start, 'boost')} liegt nicht unter dem Vollpunkt bei ${show.quantity(f.full, 'boost')}.`,
-    remedy: 'Den Start niedriger oder den Vollpunkt höher setzen.',
+    message: `Der Beginn bei ${show.quantity(f.start, 'boost')} liegt nicht unter dem Vollpunkt bei ${show.quantity(f.full, 'boost')}.`,
+    remedy: 'Den Beginn niedriger oder den Vollpunkt höher setzen.',
   }),
   'injection/ratio-profile-falls-back': (f, show) => ({
     message: `Im Verhältnisprofil folgt ${show.quantity(f.boost, 'boost')} auf ${show.quantity(f.previous, 'boost')}: der Ladedruck muss von Punkt zu Punkt steigen.`,
@@ -64,11 +64,11 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/rule-of-thumb': (f, show) =>
     `Die Faustregel (gängige Praxis, ohne Quelle) sagt ${show.quantity(f.rule, 'volumeFlow')}; hier werden ${show.quantity(f.need, 'volumeFlow')} gebraucht, ${show.difference(f.difference, 'share', 0)}. Sie setzt Benzin bei etwa ${show.quantity(0.335 / 3.6e6, 'massPerEnergy', 3)} und 15 % einer Mischung von etwa ${show.quantity(930, 'density')} voraus.`,
   'injection/ratio-outside-window': (f, show) =>
-    `${show.quantity(f.ratio, 'share', 0)} Flüssigkeit, bezogen auf die Kraftstoffmasse, liegen außerhalb der üblichen ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} (gängige Praxis).`,
+    `${show.quantity(f.ratio, 'share', 0)} Fluid, bezogen auf die Kraftstoffmasse, liegen außerhalb der üblichen ${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)} (gängige Praxis).`,
   'injection/ratio-hardly-seen': (f, show) =>
-    `${show.quantity(f.ratio, 'share', 1)} Flüssigkeit, bezogen auf die Kraftstoffmasse, merkt der Motor kaum (gängige Praxis).`,
+    `${show.quantity(f.ratio, 'share', 1)} Fluid, bezogen auf die Kraftstoffmasse, merkt der Motor kaum (gängige Praxis).`,
   'injection/ratio-quenches': (f, show) =>
-    `${show.quantity(f.ratio, 'share', 0)} Flüssigkeit, bezogen auf die Kraftstoffmasse, ersticken die Verbrennung (gängige Praxis).`,
+    `${show.quantity(f.ratio, 'share', 0)} Fluid, bezogen auf die Kraftstoffmasse, ersticken die Verbrennung (gängige Praxis).`,
   'injection/nozzle-too-small': (f, show) =>
     `Zu klein: ${show.quantity(f.delivered, 'volumeFlow')} von ${show.quantity(f.need, 'volumeFlow')} Bedarf, das ${show.number(f.feed, 2)}-fache.`,
   'injection/nozzle-matched': (f, show) =>
@@ -80,15 +80,15 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/nozzle-several': (f, show) =>
     `${show.number(f.count)} Düsen: feiner abgestuft, und ebenso viele mehr, die verstopfen und dicht sein müssen.`,
   'injection/larger-of-two': (f, show) =>
-    `Zwischen zwei Größen die größere mit späterem Start (gängige Praxis): ${f.smaller} brächte nur das ${show.number(f.smallerFeed, 2)}-fache des Bedarfs, diese das ${show.number(f.feed, 2)}-fache.`,
+    `Zwischen zwei Größen die größere mit späterem Beginn (gängige Praxis): ${f.smaller} brächte nur das ${show.number(f.smallerFeed, 2)}-fache des Bedarfs, diese das ${show.number(f.feed, 2)}-fache.`,
   'injection/none-large-enough': (f, show) =>
     `Keine Düse oder Kombination der Liste ist groß genug; die beste bringt das ${show.number(f.feed, 2)}-fache des Bedarfs. Ladedruck und Zündung müssen unter dem Ziel bleiben, bis es eine ist.`,
   'injection/same-mean-fluid': (f, show) =>
-    `Über die Rampe im Mittel so viel wie eine passende Düse: Start bei ${show.quantity(f.start, 'boost')}, ${show.quantity(f.share, 'share', 0)} des höchsten Ladedrucks, beim ${show.number(f.feed, 2)}-fachen des Bedarfs.`,
+    `Über die Rampe im Mittel so viel wie eine passende Düse: Beginn bei ${show.quantity(f.start, 'boost')}, ${show.quantity(f.share, 'share', 0)} des höchsten Ladedrucks, beim ${show.number(f.feed, 2)}-fachen des Bedarfs.`,
   'injection/peak-need-met': (f, show) =>
-    `Start bei ${show.quantity(f.start, 'boost')} und Vollpunkt bei ${show.quantity(f.full, 'boost')}, damit der Höchstdruck genau seinen Bedarf bekommt.`,
+    `Beginn bei ${show.quantity(f.start, 'boost')} und Vollpunkt bei ${show.quantity(f.full, 'boost')}, damit der Höchstdruck genau seinen Bedarf bekommt.`,
   'injection/mid-range-cost': (f, show) =>
-    `Von ${show.quantity(f.from, 'boost')} bis ${show.quantity(f.to, 'boost')} fehlen ${show.quantity(f.shortfall, 'share', 0)}: die Mitte zahlt für den späteren Start.`,
+    `Von ${show.quantity(f.from, 'boost')} bis ${show.quantity(f.to, 'boost')} fehlen ${show.quantity(f.shortfall, 'share', 0)}: die Mitte zahlt für den späteren Beginn.`,
   'injection/over-fed': (f, show) =>
     `Von ${show.quantity(f.from, 'boost')} bis ${show.quantity(f.to, 'boost')} kommt zu viel, bis zum ${show.number(f.most, 2)}-fachen des Bedarfs: das kostet Leistung.`,
   'injection/still-over-feeds': (f, show) =>
@@ -98,15 +98,15 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/start-at-once': (f, show) =>
     `Wenn die Einspritzung beginnt, sind es ${show.quantity(f.fluidToFuel, 'share', 1)} der Kraftstoffmasse.`,
   'injection/rounded-to-step': (f, show) =>
-    `Wie das Steuergerät es annimmt, in Schritten von ${show.span(f.step, 'boost')}: Start ${show.quantity(f.start, 'boost')}, voll ${show.quantity(f.full, 'boost')}.`,
+    `Wie die Steuerung es annimmt, in Stufen von ${show.span(f.step, 'boost')}: Beginn ${show.quantity(f.start, 'boost')}, voll ${show.quantity(f.full, 'boost')}.`,
   'injection/controller-cannot': (f, show) =>
-    `${f.what === 'start' ? 'Ein Start' : 'Ein Vollpunkt'} bei ${show.quantity(f.asked, 'boost')} liegt über dem, was das Steuergerät annimmt, ${show.quantity(f.most, 'boost')}.`,
+    `${f.what === 'start' ? 'Ein Beginn' : 'Ein Vollpunkt'} bei ${show.quantity(f.asked, 'boost')} liegt über dem, was die Steuerung annimmt, ${show.quantity(f.most, 'boost')}.`,
   'injection/start-moved-for-knock': (f, show) =>
-    `Start von ${show.quantity(f.was, 'boost')} auf ${show.quantity(f.start, 'boost')} vorverlegt: ohne Flüssigkeit klopft dieser Motor bei ${show.quantity(f.limit, 'boost')}, und sie braucht ${show.quantity(f.delay, 'time', 1)} bis zur Düse.`,
+    `Beginn von ${show.quantity(f.was, 'boost')} auf ${show.quantity(f.start, 'boost')} vorverlegt: ohne Fluid klopft dieser Motor bei ${show.quantity(f.limit, 'boost')}, und es braucht ${show.quantity(f.delay, 'time', 1)} bis zur Düse.`,
   'injection/fluid-too-late': (f, show) =>
-    `Die Flüssigkeit kommt bei ${show.quantity(f.arrives, 'boost')} an, nach den ${show.quantity(f.limit, 'boost')}, bei denen dieser Motor ohne sie klopft. Das Rückschlagventil an die Düse setzen, die Leitung kürzen oder den Ladedruck zurückhalten.`,
+    `Das Fluid kommt bei ${show.quantity(f.arrives, 'boost')} an, nach den ${show.quantity(f.limit, 'boost')}, bei denen dieser Motor ohne es klopft. Das Rückschlagventil an die Düse setzen, die Leitung kürzen oder den Ladedruck zurückhalten.`,
   'injection/fluid-never-arrives': (f, show) =>
-    `Die Leitung (${show.quantity(f.volume, 'volume', 3)}) füllt sich in einer Messfahrt nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
+    `Die Leitung (${show.quantity(f.volume, 'volume', 3)}) füllt sich in einem Zug nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
   'injection/coarse-drops': (f, show) =>
     `An der Düse bleiben nur ${show.span(f.pressureDifference, 'fluidPressure')} von ${show.span(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
   'injection/recommended-because': (f, show) =>
@@ -122,7 +122,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/full-meets-need': (f, show) =>
     `Der Durchfluss folgt der Pumpendrehzahl nicht linear, so kommt am Höchstpunkt das ${show.number(f.peakFeed, 2)}-fache des Bedarfs; ein Vollpunkt bei ${show.quantity(f.full, 'boost')} träfe ihn. Zuerst in eine Flasche erproben.`,
   'injection/start-above-peak': (f, show) =>
-    `Ein Start bei ${show.quantity(f.start, 'boost')} liegt über dem Höchstdruck, ${show.quantity(f.peak, 'boost')}: die Einspritzung beginnt nie.`,
+    `Ein Beginn bei ${show.quantity(f.start, 'boost')} liegt über dem Höchstdruck, ${show.quantity(f.peak, 'boost')}: die Einspritzung beginnt nie.`,
   'injection/boost-alone-over-feeds': (f, show) =>
     `Nur nach Ladedruck bemessen kennt die Einspritzung die Drehzahl nicht: bei ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')} bringt sie das ${show.number(f.most, 1)}-fache des Bedarfs. Nach Einspritzdauer oder Luftmasse bemessen folgt sie dem Kraftstoff.`,
   'injection/spray-alone': () =>
@@ -138,23 +138,23 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/guide-use-the-room': (f, show) =>
     `Oder den Spielraum nutzen: Ladedruck in kleinen Schritten${f.boost === null ? '' : ` bis ${show.quantity(f.boost, 'boost')}`}, dann Zündung, jeden Schritt für sich gefahren und beurteilt. Beides kann den Motor in Sekunden zerstören: beim ersten Anzeichen von Klopfen aufhören.`,
   'injection/tank-empties': (f, show) =>
-    `Der Tank reicht bis zur Reserve für ${show.number(f.pulls, 1)} Messfahrten: das Nachfüllen einplanen.`,
+    `Der Tank reicht bis zur Reserve für ${show.number(f.pulls, 1)} Züge: das Nachfüllen einplanen.`,
   'injection/reserve-too-small': (f, show) =>
-    `Die Reserve von ${show.quantity(f.reserve, 'volume', 2)} ist weniger als zwei Messfahrten zu ${show.quantity(f.perPull, 'volume', 3)}: die Leuchte kommt zu spät.`,
+    `Die Reserve von ${show.quantity(f.reserve, 'volume', 2)} ist weniger als zwei Züge zu ${show.quantity(f.perPull, 'volume', 3)}: die Leuchte kommt zu spät.`,
   'injection/refill-differs': (f, show) =>
-    `Das Nachgefüllte weicht um ${show.difference(f.difference, 'share', 0)} vom Plan ab: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant. Vor der nächsten Messfahrt nach einem Leck oder einer verstopften Düse suchen.`,
+    `Das Nachgefüllte weicht um ${show.difference(f.difference, 'share', 0)} vom Plan ab: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant. Vor dem nächsten Zug nach einem Leck oder einer verstopften Düse suchen.`,
   'injection/refill-agrees': (f, show) =>
     `Das Nachgefüllte stimmt auf ${show.difference(f.difference, 'share', 0)} mit dem Plan überein: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant.`,
   'injection/endurance-from-log': (f, show) =>
-    `Flüssigkeit je Messfahrt aus dem geloggten Durchfluss, ${f.pulls === 1 ? 'eine Messfahrt' : `${f.pulls} Messfahrten`}: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
+    `Fluid je Zug aus dem aufgezeichneten Durchfluss, ${f.pulls === 1 ? 'ein Zug' : `${f.pulls} Züge`}: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
   'injection/log-differs': (f, show) =>
-    `Eine geloggte Messfahrt brauchte ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} gegenüber dem Plan. Entweder mit anderem Ladedruck oder anderen Punkten gefahren, oder eine Düse verstopft oder eine Leitung leckt.`,
+    `Ein aufgezeichneter Zug brauchte ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} gegenüber dem Plan. Entweder mit anderem Ladedruck oder anderen Punkten gefahren, oder eine Düse verstopft oder eine Leitung leckt.`,
   'injection/fallback': (f, show) =>
     f.from === 'sound'
-      ? `Ohne Flüssigkeit auf ${show.quantity(f.boost, 'boost')} zurückfallen, den Ladedruck, den dieser Motor ohne sie klopffrei gezeigt hat, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`
-      : `Ohne Flüssigkeit auf ${show.quantity(f.boost, 'boost')} zurückfallen, einen Schritt unter dem Punkt, an dem dieser Motor klopfte, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`,
+      ? `Ohne Fluid auf ${show.quantity(f.boost, 'boost')} zurückfallen, den Ladedruck, den dieser Motor ohne es klopffrei gezeigt hat, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`
+      : `Ohne Fluid auf ${show.quantity(f.boost, 'boost')} zurückfallen, eine Stufe unter dem Punkt, an dem dieser Motor klopfte, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`,
   'injection/fallback-unknown': () =>
-    'Von diesem Motor ohne Flüssigkeit ist nichts bekannt, ein Rückfallpunkt lässt sich nicht nennen. Zuerst eine Grundmessung ohne Einspritzung fahren.',
+    'Von diesem Motor ohne Fluid ist nichts bekannt, ein Rückfallpunkt lässt sich nicht nennen. Zuerst einen Ausgangsstand ohne Einspritzung fahren.',
   'injection/fallback-quickly': (f, show) =>
     `Der Rückfall muss innerhalb von ${show.quantity(f.seconds, 'time', 1)} nach verlorenem Durchfluss oder Druck greifen; ein Tankschwimmer allein ist zu langsam (gängige Praxis).`,
 };

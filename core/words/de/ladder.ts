@@ -6,8 +6,8 @@ export const ladderProblems: ProblemWordsOf<'ladder'> = {};
 export const gateNames: { readonly [G in GateQuantity]: string } = {
   knock: 'Klopfen',
   lambda: 'Magerstes Gemisch',
-  fluidPressure: 'Druck der Flüssigkeit',
-  fluidFlow: 'Durchfluss der Flüssigkeit',
+  fluidPressure: 'Druck des Fluids',
+  fluidFlow: 'Durchfluss des Fluids',
   fuelPressure: 'Gehaltener Kraftstoffdruck',
   exhaust: 'Abgastemperatur',
   injectorDuty: 'Auslastung der Einspritzventile',
@@ -21,9 +21,9 @@ export const gateNames: { readonly [G in GateQuantity]: string } = {
 export const gateActionWords: { readonly [A in GateAction]: string } = {
   'stop-then-half-step': 'anhalten, zurück zum letzten guten Stand, dann den halben Schritt versuchen',
   'back-to-last-good':
-    'zurück zum letzten guten Stand; vor dem nächsten Versuch mehr Flüssigkeit, kühlere Luft oder weniger Ladedruck',
+    'zurück zum letzten guten Stand; vor dem nächsten Versuch mehr Fluid, kühlere Luft oder weniger Ladedruck',
   'stop-and-check-fuel': 'anhalten und Pumpe, Filter, Einspritzventile und Kraftstoffdruck prüfen',
-  'stop-and-check-fluid': 'anhalten und Tank, Pumpe, Filter und Düse der Flüssigkeit prüfen',
+  'stop-and-check-fluid': 'anhalten und Tank, Pumpe, Filter und Düse des Fluids prüfen',
   'hold-boost': 'keinen weiteren Ladedruck',
   'richer-or-less-spark': 'anhalten: vor dem nächsten Zug fetter, oder weniger Last',
   'cool-down': 'vor dem nächsten Zug abkühlen lassen',
@@ -57,15 +57,15 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
     return `${gateNames[f.quantity]}: ${level} (${limit}${close})${f.state === 'closed' ? ', geschlossen.' : '.'}`;
   },
   'ladder/baseline-first': (f) =>
-    `Zuerst, wo das Auto steht: ${f.pulls} volle Züge in einem Gang, ohne Flüssigkeit, dazwischen abkühlen.`,
+    `Zuerst, wo das Auto steht: ${f.pulls} volle Züge in einem Gang, ohne Fluid, dazwischen abkühlen.`,
   'ladder/prove-the-spray': (f, show) =>
-    `Flüssigkeit ab ${show.quantity(f.start, 'boost')}, voll bei ${show.quantity(f.full, 'boost')}, sonst nichts geändert. Durchfluss und Druck ankommen sehen. Nichts oder etwas weniger erwarten; ein Verlust über ${show.quantity(f.loss, 'share', 0)} heißt zu viel.`,
+    `Fluid ab ${show.quantity(f.start, 'boost')}, voll bei ${show.quantity(f.full, 'boost')}, sonst nichts geändert. Durchfluss und Druck ankommen sehen. Nichts oder etwas weniger erwarten; ein Verlust über ${show.quantity(f.loss, 'share', 0)} heißt zu viel.`,
   'ladder/boost-first': (f, show) =>
-    `Ladedruck vor Zündung, ein Schritt von ${show.span(f.size, 'boost')} (Praxis).`,
+    `Ladedruck vor Zündung, eine Stufe von ${show.span(f.size, 'boost')} (Praxis).`,
   'ladder/half-near-edge': (f, show) =>
-    `Ein halber Schritt: die Klopfgrenze wird nahe ${show.quantity(f.edge, 'boost')} erwartet.`,
+    `Eine halbe Stufe: die Klopfgrenze wird nahe ${show.quantity(f.edge, 'boost')} erwartet.`,
   'ladder/half-after-knock': (f, show) =>
-    `Ein halber Schritt: bei ${show.quantity(f.knocked, 'boost')} hat er geklopft.`,
+    `Eine halbe Stufe: bei ${show.quantity(f.knocked, 'boost')} hat er geklopft.`,
   'ladder/boost-ends': (f, show) =>
     `Der Ladedruck endet bei ${show.quantity(f.boost, 'boost')}: ${ends[f.end]}.`,
   'ladder/spark-after-boost': (f, show) =>
@@ -77,11 +77,11 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/spark-brings-little': () =>
     'Der letzte Zündschritt brachte weniger als die eigene Schwelle: die Kuppe des Drehmoments ist nahe, mehr bringt nur Klopfen.',
   'ladder/spark-knocked': (f, show) =>
-    `Mit ${show.quantity(f.spark, 'angle')} über dem Ausgangsstand hat er geklopft: nicht mehr Zündung ohne mehr Flüssigkeit oder kühlere Luft.`,
+    `Mit ${show.quantity(f.spark, 'angle')} über dem Ausgangsstand hat er geklopft: nicht mehr Zündung ohne mehr Fluid oder kühlere Luft.`,
   'ladder/no-spark-left': (f, show) =>
     `Für einen ganzen Zündschritt bleibt nichts (höchstens ${show.quantity(f.left, 'angle')}).`,
   'ladder/mixture-last': (f, show) =>
-    `Das Gemisch zuletzt: Ziel ${show.quantity(f.from, 'lambda', 2)} auf ${show.quantity(f.to, 'lambda', 2)}, denn nun hält die Flüssigkeit, was das fette Gemisch hielt.`,
+    `Das Gemisch zuletzt: Ziel ${show.quantity(f.from, 'lambda', 2)} auf ${show.quantity(f.to, 'lambda', 2)}, denn nun hält das Fluid, was das fette Gemisch hielt.`,
   'ladder/drive-again': (f) =>
     `Nach ${f.after} Änderungen wird ein früherer Stand noch einmal gefahren: hat er sich bewegt, hat sich der Tag bewegt.`,
   'ladder/no-shown-point': () =>
@@ -102,11 +102,11 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
     'Zu viel Frühzündung zerstört einen Motor in Sekunden, und Klopfen hört man nicht immer. Ein Schritt, nur in den belasteten Zellen.',
   'ladder/prove-the-fallback': (f, show) =>
     f.boost === null
-      ? 'Bevor man sich auf die Flüssigkeit verlässt, nachweisen, dass der Motor ohne sie von selbst zurückfällt; worauf, ist noch nicht gesetzt.'
-      : `Bevor man sich auf die Flüssigkeit verlässt, nachweisen, dass der Motor ohne sie von selbst auf ${show.quantity(f.boost, 'boost')} zurückfällt.`,
+      ? 'Bevor man sich auf das Fluid verlässt, nachweisen, dass der Motor ohne es von selbst zurückfällt; worauf, ist noch nicht gesetzt.'
+      : `Bevor man sich auf das Fluid verlässt, nachweisen, dass der Motor ohne es von selbst auf ${show.quantity(f.boost, 'boost')} zurückfällt.`,
   'ladder/do-not-press-on': () =>
     'Hier nicht weitermachen: der nächste Zug kann der sein, der den Motor kostet.',
-  'ladder/now-baseline': (f) => `Den Ausgangsstand fahren: ${f.pulls} Züge, ohne Flüssigkeit.`,
+  'ladder/now-baseline': (f) => `Den Ausgangsstand fahren: ${f.pulls} Züge, ohne Fluid.`,
   'ladder/now-go-back': (f) =>
     `Zurück zum ${f.toBaseline ? 'Ausgangsstand' : 'letzten guten Stand'}: ${gateActionWords[f.action]}.`,
   'ladder/now-stop': (f) => `Halt: ${gateActionWords[f.action]}.`,
@@ -118,11 +118,11 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/now-more-pulls': (f) =>
     `${f.more} weitere ${f.more === 1 ? 'Zug' : 'Züge'} auf jeder Seite würden es entscheiden.`,
   'ladder/now-mend-the-spray': (f, show) =>
-    `Zuerst die Einspritzung der Flüssigkeit in Ordnung bringen: sie kostete ${show.quantity(f.loss, 'share')}, mehr als ${show.quantity(f.allowed, 'share', 0)} heißt zu viel.`,
+    `Zuerst die Einspritzung des Fluids in Ordnung bringen: sie kostete ${show.quantity(f.loss, 'share')}, mehr als ${show.quantity(f.allowed, 'share', 0)} heißt zu viel.`,
   'ladder/now-loss': (f, show) =>
     `Die letzte Änderung zurücknehmen: sie kostete ${show.quantity(f.loss, 'share')}.`,
   'ladder/now-spray': (f, show) =>
-    `Flüssigkeit einschalten, ab ${show.quantity(f.to ?? 0, 'boost')}, und nachweisen.`,
+    `Fluid einschalten, ab ${show.quantity(f.to ?? 0, 'boost')}, und nachweisen.`,
   'ladder/now-boost': (f, show) =>
     `Ladedruck von ${show.quantity(f.from ?? 0, 'boost')} auf ${show.quantity(f.to ?? 0, 'boost')}.`,
   'ladder/now-spark': (f, show) =>

@@ -12,16 +12,16 @@ export const mixtureProblems: ProblemWordsOf<'mixture'> = {
   }),
   'mixture/no-alcohol-to-see': () => ({
     message:
-      'Die Flüssigkeit enthält keinen Alkohol: sie verbrennt nichts, also verrät keine Kraftstoffkorrektur, wie viel ankommt.',
+      'Das Fluid enthält keinen Alkohol: es verbrennt nichts, also verrät keine Gemischkorrektur, wie viel ankommt.',
     remedy: 'Wasser mit Eimermessung, Durchflusssensor oder über das Nachfüllen messen.',
   }),
   'mixture/alcohol-takes-all': (f, show) => ({
     message: `Der Alkohol allein bräuchte ${show.quantity(f.share, 'share', 0)} der Luft: für Benzin bliebe nichts.`,
-    remedy: 'Durchfluss und Mischung der Flüssigkeit prüfen.',
+    remedy: 'Durchfluss und Mischung des Fluids prüfen.',
   }),
   'mixture/trim-outside': (f, show) => ({
-    message: `Eine Änderung des Kraftstoffs um ${show.difference(f.trim, 'share', 0)} kann nicht von der Einspritzung der Flüssigkeit kommen.`,
-    remedy: 'Zwei Züge bei gleicher Drehzahl, gleichem Ladedruck und gleichem Lambdaziel vergleichen.',
+    message: `Eine Änderung des Kraftstoffs um ${show.difference(f.trim, 'share', 0)} kann nicht von der Einspritzung des Fluids kommen.`,
+    remedy: 'Zwei Züge bei gleicher Drehzahl, gleichem Ladedruck und gleichem Gemischziel vergleichen.',
   }),
 };
 
@@ -31,7 +31,7 @@ export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/trim-near-its-end': (f, show) =>
     `Eine Korrektur von ${show.quantity(f.share, 'share')} kommt dem nahe, was viele Steuergeräte erlauben (etwa ${show.quantity(f.limit, 'share', 0)}, Praxis): prüfen, ob sie anschlägt.`,
   'mixture/cut-by-hand': (f, show) =>
-    `Hier gleicht nichts den Alkohol aus: ohne Eingriff läuft das Gemisch bei ${show.quantity(f.lambdaWithout, 'lambda', 2)}. In den Zellen, die die Flüssigkeit erreicht, ${show.quantity(f.share, 'share')} Benzin herausnehmen, als eigener Schritt.`,
+    `Hier gleicht nichts den Alkohol aus: ohne Eingriff läuft das Gemisch bei ${show.quantity(f.lambdaWithout, 'lambda', 2)}. In den Zellen, die das Fluid erreicht, ${show.quantity(f.share, 'share')} Benzin herausnehmen, als eigener Schritt.`,
   'mixture/mass-air-misses-vapour': () =>
     'Ein Luftmassenmesser vor der Düse wiegt nur Luft: weder den Alkohol noch die Kühlung dahinter sieht er.',
   'mixture/gauge-on-petrol-scale': (f, show) =>

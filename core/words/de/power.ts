@@ -4,13 +4,13 @@ const missingField = {
   gearRatios: 'die Gangübersetzungen',
   finalDrive: 'die Achsübersetzung',
   radius: 'den Abrollradius oder die Reifengröße',
-  gear: 'den Gang der Messfahrt',
+  gear: 'den Gang des Zuges',
 } as const;
 const unknownField = {
   gearRatios: 'die Gangübersetzungen sind',
   finalDrive: 'die Achsübersetzung ist',
   radius: 'Abrollradius und Reifengröße sind',
-  gear: 'der Gang der Messfahrt ist',
+  gear: 'der Gang des Zuges ist',
 } as const;
 const signal = { 'engine-speed': 'Drehzahl', 'vehicle-speed': 'Fahrgeschwindigkeit' } as const;
 
@@ -32,13 +32,13 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy: 'Die Aufzeichnung des Prüfstands einlesen oder angeben, dass auf der Straße gefahren wurde.',
   }),
   'power/pull-too-short': (f, show) => ({
-    message: `Die Messfahrt hat ${show.number(f.samples)} brauchbare Drehzahl- oder Geschwindigkeitswerte in ${show.quantity(f.seconds, 'time', 1)}: zu wenig für eine Beschleunigung.`,
+    message: `Der Zug hat ${show.number(f.samples)} brauchbare Drehzahl- oder Geschwindigkeitswerte in ${show.quantity(f.seconds, 'time', 1)}: zu wenig für eine Beschleunigung.`,
     remedy: 'Schneller aufzeichnen oder länger in einem höheren Gang fahren.',
   }),
   'power/not-accelerating': (f, show) => ({
     message: `Zwischen ${show.quantity(f.from_s, 'time')} und ${show.quantity(f.to_s, 'time')} steigt die Drehzahl kaum.`,
     remedy:
-      'Anfang und Ende der Messfahrt prüfen; Leistung ergibt sich nur aus steigender Drehzahl bei Volllast.',
+      'Anfang und Ende des Zuges prüfen; Leistung ergibt sich nur aus steigender Drehzahl bei Volllast.',
   }),
   'power/engine-too-fast': (f, show) => ({
     message: `Der Motor würde mit ${show.quantity(f.engineSpeed, 'engineSpeed')} drehen.`,
@@ -74,7 +74,7 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy: 'Dieselbe Strecke auch in der anderen Richtung fahren.',
   }),
   'power/no-common-band': () => ({
-    message: 'Die Messfahrten haben keinen gemeinsamen Drehzahlbereich.',
+    message: 'Die Züge haben keinen gemeinsamen Drehzahlbereich.',
     remedy: 'Alle im selben Gang über dieselben Drehzahlen fahren.',
   }),
   'power/no-air-flow': () => ({
@@ -124,7 +124,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/altitude-unclear': (f, show) =>
     `Die aufgezeichnete Höhe zeigt keine klare Steigung (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); sie wurde nicht verwendet.`,
   'power/pull-trimmed': (f, show) =>
-    `${show.quantity(f.seconds, 'time')} an den Enden der Messfahrt, in denen die Drehzahl fiel, wurden weggelassen.`,
+    `${show.quantity(f.seconds, 'time')} an den Enden des Zuges, in denen die Drehzahl fiel, wurden weggelassen.`,
   'power/torque-channel-not-used': (f) =>
     `Spalte „${f.column}“ wurde nicht für die Leistung verwendet: auf der Straße ist so ein Kanal eine Schätzung des Steuergeräts.`,
   'power/dyno-correction-unknown': (f) =>
@@ -139,7 +139,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
       dryPressure: `der Druck der trockenen Luft ${show.quantity(f.value, 'pressure')} liegt außerhalb ${show.quantity(f.from, 'pressure', 0)} bis ${show.quantity(f.to, 'pressure', 0)}`,
       factor: `der Faktor ${show.number(f.value, 3)} liegt außerhalb ${show.number(f.from, 2)} bis ${show.number(f.to, 2)}`,
     }[f.what];
-    return `${f.standard} ist für diese Luft nicht gemacht: ${shown}. Nur mit Messfahrten desselben Tages vergleichen.`;
+    return `${f.standard} ist für diese Luft nicht gemacht: ${shown}. Nur mit Zügen desselben Tages vergleichen.`;
   },
   'power/correction-boosted': (f, show) =>
     `Aufgeladener Motor: wird der Ladedruck absolut geregelt, so hat die Regelung den Luftdruck schon ausgeglichen, und der wahre Faktor liegt zwischen 1 und ${show.number(f.factor, 3)}. ${

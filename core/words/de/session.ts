@@ -20,7 +20,7 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
   }),
   'session/no-setup': () => ({
     message: 'Die Fahrzeugdaten sind noch nicht ausgefüllt.',
-    remedy: 'Motor, Flüssigkeitsanlage und Ziel in den Fahrzeugdaten eingeben.',
+    remedy: 'Motor, Fluidanlage und Ziel in den Fahrzeugdaten eingeben.',
   }),
   'session/no-run': (f) => ({
     message: `In dieser Sitzung gibt es keine Aufzeichnung „${f.runId}“.`,

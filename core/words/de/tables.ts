@@ -88,11 +88,11 @@ export const tablesNotes: NoteWordsOf<'tables'> = {
   'tables/fluid-was-short': (f) =>
     `${f.cells} ${f.cells === 1 ? 'Zelle sollte' : 'Zellen sollten'} nach der Kurve Fluid bekommen, doch der gemessene Fluss war dort zu klein: unverändert.`,
   'tables/nothing-covered': () =>
-    'Die Flüssigkeit erreicht keine gefahrene Zelle: nichts wird verstellt. Eine Zelle ohne Flüssigkeit darf deren Zündung nicht bekommen.',
+    'Das Fluid erreicht keine gefahrene Zelle: nichts wird verstellt. Eine Zelle ohne Fluid darf dessen Zündung nicht bekommen.',
   'tables/nothing-changed': () =>
     'Keine Zelle geändert: Grenzen und Nachbarinnen lassen diesem Schritt keinen Platz.',
   'tables/covered-not-driven': (f) =>
-    `${f.cells} ${f.cells === 1 ? 'Zelle bekommt' : 'Zellen bekommen'} Flüssigkeit, aber kein Zug war dort: unverändert.`,
+    `${f.cells} ${f.cells === 1 ? 'Zelle bekommt' : 'Zellen bekommen'} Fluid, aber kein Zug war dort: unverändert.`,
   'tables/check-before-writing': () =>
     'Die Differenz ansehen, bevor sie ins Steuergerät geht: eine falsche Zelle unter Ladedruck zerstört einen Motor in Sekunden. Die alte Tabelle aufheben.',
 };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dictionary } from '../../../core/words/de/index.ts';
 import { screens } from '../../../core/words/de/screens/index.ts';
+import { handoverPhrases } from '../../../core/words/index.ts';
 
 /** Words that stand in nearly every English sentence and are no German ones. */
 const english = /\b(?:the|and|of|is|are|with|from|not|this|that|which|its|by|to|no|it|be)\b/;
@@ -44,7 +45,11 @@ function quotedIn(source: string): string {
 }
 
 describe('the German words', () => {
-  const texts = [...textsOf(screens, 'screens'), ...textsOf(dictionary, 'dictionary')];
+  const texts = [
+    ...textsOf(screens, 'screens'),
+    ...textsOf(dictionary, 'dictionary'),
+    ...textsOf(handoverPhrases('de'), 'handover'),
+  ];
 
   it('are all looked at', () => {
     expect(texts.length).toBeGreaterThan(1500);
@@ -58,5 +63,38 @@ describe('the German words', () => {
   it('are told from English by the words that are looked for', () => {
     expect(english.test('Check the name, or pick the file again.')).toBe(true);
     expect(english.test('Namen prüfen oder die Datei noch einmal wählen.')).toBe(false);
+  });
+});
+
+/** Words of the trade that had two names, and the one that is said; the table stands in DEVELOPERS.md. */
+const other: readonly { readonly word: RegExp; readonly say: string; readonly unless?: RegExp }[] = [
+  { word: /Messfahrt|Volllastfahrt|Messlauf/, say: 'Zug' },
+  {
+    word: /Flüssigkeit/,
+    say: 'Fluid',
+    // What any liquid is called, in law and in a cylinder.
+    unless: /brennbare Flüssigkeit|Flüssigkeitsschlag|Wärmekapazität der Flüssigkeit/,
+  },
+  { word: /Startpunkt|\bStart (?:bei|von|niedriger)|[Ss]pätere[rnms]* Start/, say: 'Beginn' },
+  { word: /Grundmessung|Basismessung|Nullmessung/, say: 'Ausgangsstand' },
+  { word: /Zielgemisch|Ziel-Lambda|Lambdaziel/, say: 'Gemischziel' },
+  { word: /Kraftstoffkorrektur|Kraftstoffanpassung/, say: 'Gemischkorrektur' },
+  { word: /[Vv]erdampf/, say: 'verdunsten' },
+  { word: /[Gg]eloggt/, say: 'aufgezeichnet' },
+  { word: /Schaltpunkt|Abbruchgrenze|Stoppregel/, say: 'Abbruchregel' },
+];
+
+describe('the German of the trade', () => {
+  const texts = [
+    ...textsOf(screens, 'screens'),
+    ...textsOf(dictionary, 'dictionary'),
+    ...textsOf(handoverPhrases('de'), 'handover'),
+  ];
+
+  it.each(other)('says $say and nothing else for it', ({ word, unless }) => {
+    const found = texts
+      .filter(({ text }) => word.test(text) && !unless?.test(text))
+      .map(({ path, text }) => `${path}: ${text}`);
+    expect(found).toEqual([]);
   });
 });

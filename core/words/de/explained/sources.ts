@@ -81,7 +81,7 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
     'fuel flow as the plan has it': 'Kraftstofffluss wie im Plan',
     'right within 15 %: common practice': 'richtig bis 15 % daneben: gängige Praxis',
     'flow by the orifice equation at the controller’s setting':
-      'Durchfluss nach der Blendengleichung bei der Stellung des Reglers',
+      'Durchfluss nach der Blendengleichung bei der Stellung der Steuerung',
     'need: see there': 'Bedarf: siehe dort',
     'flow when fluid first leaves the nozzle on the pull, over the fuel at that moment':
       'Durchfluss, wenn auf dem Zug das erste Fluid die Düse verlässt, zum Kraftstoff in dem Augenblick',
@@ -89,7 +89,7 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
       'zu wenig: mehr als 15 % unter dem Bedarf (gängige Praxis)',
     'set by hand': 'von Hand gesetzt',
     'rounded to the step of the controller where that is known':
-      'auf die Stufe des Reglers gerundet, wo sie bekannt ist',
+      'auf die Stufe der Steuerung gerundet, wo sie bekannt ist',
     'same mean fluid over the ramp': 'im Mittel über die Rampe gleich viel Fluid',
     's_m: common practice': 's_m: gängige Praxis',
     'limit: your limits': 'Grenze: Ihre Grenzen',

@@ -40,7 +40,7 @@ export const ride: ScreenWords['ride'] = {
   noKnock: 'keines',
   knockLimit: (n) => (n === 1 ? 'halt beim ersten' : `halt bei ${n}`),
   knocks: (n) => `${n} ×`,
-  unmeasured: 'nicht geloggt',
+  unmeasured: 'nicht gemessen',
   lookAtTank: 'Tank ansehen',
   states: { near: 'nah', closed: 'halt' },
   closed: (gate, action) => `${gate}: ${gateActionWords[action]}`,

@@ -56,7 +56,7 @@ export const setup: ScreenWords['setup'] = {
       speed: 'Drehzahl',
       boost: 'Ladedruck',
       power: 'Motorleistung',
-      duty: 'Tastverhältnis',
+      duty: 'Auslastung',
       ratio: 'Fluid nach Kraftstoffmasse',
       pressure: 'Druck',
       flow: 'Durchfluss',
@@ -77,7 +77,7 @@ export const setup: ScreenWords['setup'] = {
         hint: 'An der Kurbelwelle; auf die Zielleistung angehoben.',
       },
       injectorDuty: {
-        label: 'Aufgezeichnetes Tastverhältnis',
+        label: 'Aufgezeichnete Auslastung',
         hint: 'Bei Volllast, mit dem Ladedruck, mit dem gefahren wurde.',
       },
       ratioProfile: {
@@ -138,7 +138,7 @@ export const setup: ScreenWords['setup'] = {
     freezes: 'Gefriert bei',
     flash: 'Entflammbarer Dampf ab',
     flashNone: 'brennt bei keiner hier vorkommenden Temperatur',
-    latent: 'Wärme zum Verdampfen',
+    latent: 'Wärme zum Verdunsten',
     need: 'Fluidbedarf an der Spitze',
     delivered: 'Gefördert an der Spitze',
     difference: 'Druck über der Düse',

@@ -36,7 +36,7 @@ export const sheet: ScreenWords['sheet'] = {
       hint: 'Magerer als 0,90 bei viel Ladedruck heißt anhalten',
     },
     'limits.injectorDuty_percent': {
-      label: 'Einspritz-Tastverhältnis',
+      label: 'Auslastung der Ventile',
       hint: 'Bis 85 % planen, bei 90 % anhalten',
     },
     'limits.intake_C': { label: 'Ansaugluft', hint: '' },
@@ -101,8 +101,8 @@ export const sheet: ScreenWords['sheet'] = {
       label: 'Teil, der leerläuft',
       hint: 'Muss sich füllen, bevor Fluid ankommt',
     },
-    'fluidSystem.controller.step_kPa': { label: 'Schritt der Steuerungsanzeige', hint: '' },
-    'fluidSystem.controller.lowest_percent': { label: 'Ausgang am Startpunkt', hint: '' },
+    'fluidSystem.controller.step_kPa': { label: 'Stufe in der Anzeige der Steuerung', hint: '' },
+    'fluidSystem.controller.lowest_percent': { label: 'Ausgang am Beginn', hint: '' },
     'fluidSystem.tank_L': { label: 'Tank', hint: '' },
     'fluidSystem.reserve_L': { label: 'Rest, wenn die Leuchte angeht', hint: '' },
     'engine.bore_mm': { label: 'Bohrung', hint: '' },
@@ -204,7 +204,7 @@ export const sheet: ScreenWords['sheet'] = {
     'targets.fuelFrom': {
       power: 'Leistung und Verbrauch',
       air: 'Hubraum und Luft',
-      injectors: 'Aufgezeichnetes Tastverhältnis',
+      injectors: 'Aufgezeichnete Auslastung der Ventile',
     },
   },
 };
