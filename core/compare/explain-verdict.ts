@@ -23,6 +23,34 @@ export const explainVerdict = {
     source: 'Giesbrecht and Burns, Biometrics 41 (1985) 477; JCGM 100:2008, G.4.1',
     validRange: 'two pulls a side and up, or one where the session tells how pulls repeat',
   },
+  level: {
+    formula: 'level = exp(mean of ln P over the pulls) ± t(0.975, nu) u',
+    inputs: [
+      { symbol: 'P', unit: 'W', name: 'mean wheel power over the band, one per pull' },
+      { symbol: 'u', unit: '1', name: 'standard error of the mean: scatter of pulls over their number' },
+      { symbol: 'nu', unit: '1', name: 'degrees of freedom of the pooled scatter' },
+    ],
+    source: 'JCGM 100:2008, 4.2 and G.3',
+    validRange: 'no whisker where nothing tells how pulls repeat',
+  },
+  repeatability: {
+    formula: 'scatter = level sigma; sigma^2 = variance of ln P between pulls of one setup',
+    inputs: [
+      { symbol: 'P', unit: 'W', name: 'mean wheel power over the band, one per pull' },
+      { symbol: 'sigma', unit: '1', name: 'standard deviation of one pull, pooled over the entries' },
+    ],
+    source: 'restricted maximum likelihood: Searle, Casella and McCulloch, Variance Components (1992), ch. 6',
+    validRange: 'two pulls or more somewhere in the session, or an earlier day of the same car',
+  },
+  smallestSeen: {
+    formula: 'smallest = delta(nu) u, found as proven in 8 of 10 such days',
+    inputs: [
+      { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, weather' },
+      { symbol: 'delta(nu)', unit: '1', name: 'shift of noncentral t with power 0.8 at 5 %' },
+    ],
+    source: 'noncentral t; Cohen, Statistical Power Analysis, 2nd ed. (1988), ch. 2',
+    validRange: 'with the pulls there are now',
+  },
   equivalent: {
     formula: 'both one-sided t tests at 5 % put the effect inside ± margin',
     inputs: [{ symbol: 'margin', unit: '1', name: 'share of power that counts as equal' }],

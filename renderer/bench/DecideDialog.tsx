@@ -46,13 +46,17 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
         ];
   const facts = [
     ...fact(said.more, morePulls === null ? null : said.pullsEach(morePulls), 'morePulls'),
-    ...fact(said.smallest, smallestSeen === null ? null : show.quantity(smallestSeen, 'power'), null),
+    ...fact(
+      said.smallest,
+      smallestSeen === null ? null : show.quantity(smallestSeen, 'power'),
+      'smallestSeen',
+    ),
     ...fact(
       said.margin,
       meanBefore === null ? null : show.quantity(margin * meanBefore, 'power'),
       'equivalent',
     ),
-    ...fact(said.scatter, repeatability && show.quantity(repeatability.deviation, 'power'), null),
+    ...fact(said.scatter, repeatability && show.quantity(repeatability.deviation, 'power'), 'repeatability'),
   ];
   const into = (entryId: string) => (files: readonly File[]) => {
     onClose();

@@ -32,8 +32,12 @@ export function JudgedTab({ verdict }: { verdict: VerdictWire }) {
     ...fact(said.interval, interval95 && said.to(power(interval95[0]), power(interval95[1])), 'interval95'),
     ...fact(said.share, effectShare === null ? null : show.difference(effectShare, 'share'), 'effect'),
     ...fact(said.margin, show.quantity(verdict.margin, 'share'), 'equivalent'),
-    ...fact(said.scatter, repeatability && show.quantity(repeatability.deviation, 'power'), null),
-    ...fact(said.smallest, smallestSeen === null ? null : show.quantity(smallestSeen, 'power'), null),
+    ...fact(said.scatter, repeatability && show.quantity(repeatability.deviation, 'power'), 'repeatability'),
+    ...fact(
+      said.smallest,
+      smallestSeen === null ? null : show.quantity(smallestSeen, 'power'),
+      'smallestSeen',
+    ),
     ...fact(said.more, morePulls === null ? null : show.number(morePulls), 'morePulls'),
     ...fact(
       said.band,

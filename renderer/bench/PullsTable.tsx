@@ -1,10 +1,13 @@
 import { Fragment, useMemo } from 'react';
 import type { PullCurve, PullSummary, Snapshot } from '../../core/contract/index.ts';
+import { explainPower } from '../../core/power/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import table from '../components/Table.module.css';
 import { useLongList } from '../hooks/use-long-list.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { AskedHead } from '../where-from/AskedHead.tsx';
+import { originOfCard } from '../where-from/origin.ts';
 import { PullRow } from './PullRow.tsx';
 import styles from './PullsTable.module.css';
 
@@ -67,7 +70,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
             {said.range}
           </th>
           <th scope="col" className={table.number}>
-            {said.peak}
+            <AskedHead title={said.peak} origin={originOfCard(explainPower.wheelPower, show)} />
           </th>
           <th scope="col" />
           <th scope="col" />

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { explainVerdict } from '../../core/compare/index.ts';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { Chart } from '../chart/Chart.tsx';
@@ -7,6 +8,8 @@ import { ProblemList } from '../components/ProblemList.tsx';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useCurves } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { originOfCard } from '../where-from/origin.ts';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import { BenchTabs } from './BenchTabs.tsx';
 import styles from './Comparison.module.css';
 import { Headline } from './Headline.tsx';
@@ -41,6 +44,15 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
     <div className={styles.comparison}>
       <Headline
         parts={[{ text: level ? said.baselineTitle(level) : said.baselineNoPulls }]}
+        action={
+          level ? (
+            <WhereFrom
+              value={screens.whereFrom.ask}
+              what={level}
+              origin={originOfCard(explainVerdict.level, show)}
+            />
+          ) : undefined
+        }
         second={level ? said.single(screens.ledger.pulls(line.pulls)) : said.baselineNoPullsWhy}
       />
       {pulls.length > 0 && (

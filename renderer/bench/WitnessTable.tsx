@@ -1,8 +1,11 @@
 import { useState } from 'react';
+import { explainVerdict } from '../../core/compare/index.ts';
 import type { VerdictWire } from '../../core/contract/index.ts';
 import { Button } from '../components/Button.tsx';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
+import { AskedHead } from '../where-from/AskedHead.tsx';
+import { originOfCard } from '../where-from/origin.ts';
 import { WitnessRow } from './WitnessRow.tsx';
 import styles from './WitnessTable.module.css';
 import { orderWitnesses } from './witness-order.ts';
@@ -11,7 +14,7 @@ type Witness = VerdictWire['witnesses'][number];
 
 /** What the other channels say: whether the declared change happened, and whether anything else moved. */
 export function WitnessTable({ witnesses }: { witnesses: readonly Witness[] }) {
-  const { screens } = useWords();
+  const { screens, show } = useWords();
   const said = screens.bench;
   const [isAll, setAll] = useState(false);
   const { shown, rest } = orderWitnesses(witnesses);
@@ -29,7 +32,7 @@ export function WitnessTable({ witnesses }: { witnesses: readonly Witness[] }) {
               {said.after}
             </th>
             <th scope="col" className={table.number}>
-              {said.difference}
+              <AskedHead title={said.difference} origin={originOfCard(explainVerdict.witnesses, show)} />
             </th>
             <th scope="col" />
           </tr>

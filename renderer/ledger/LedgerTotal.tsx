@@ -1,5 +1,8 @@
+import { explainVerdict } from '../../core/compare/index.ts';
 import type { Ledger } from '../../core/contract/index.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { originOfCard } from '../where-from/origin.ts';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './LedgerTotal.module.css';
 
 /** Baseline to the last kept entry, as one number. */
@@ -10,7 +13,11 @@ export function LedgerTotal({ total }: { total: Ledger['total'] }) {
   return (
     <p className={styles.total}>
       <span>{screens.ledger.total}</span>
-      <strong>{show.differenceWithHalf(total.effect, half, 'power')}</strong>
+      <WhereFrom
+        value={show.differenceWithHalf(total.effect, half, 'power')}
+        what={screens.ledger.total}
+        origin={originOfCard(explainVerdict.effect, show)}
+      />
     </p>
   );
 }

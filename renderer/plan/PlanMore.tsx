@@ -106,7 +106,11 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
             },
           ]}
         />
-        <GuardTable rows={plan.guardBand} />
+        <GuardTable
+          rows={plan.guardBand}
+          flow={why('injection/guard-band')}
+          pressure={why('injection/guard-pressure')}
+        />
       </section>
       <section className={styles.wide}>
         <h2>{said.remarks}</h2>

@@ -14,7 +14,7 @@ const of = (...parts: readonly (typeof texts)[number]['part'][]) =>
 
 /** Functions, Greek letters, abbreviations and units: the same in both languages. */
 const neutral =
-  /^(?:sqrt|exp|ln|min|max|sin|cos|atan|mean|rho|tau|eta|lambda|sigma|nu|pi|mu|dp|dt|dv|dw|dP|dx|sat|AFR|CdA|Crr|Fmax|Re|Pr|ON|VE|Iw|Ie|Pw|Pe|Tc|Rd|Rv|pd|pv|hPa|kPa|mL|atm|ms|hp|fg|crit|bar|Median|median|P|x)$/;
+  /^(?:sqrt|exp|ln|min|max|sin|cos|atan|mean|rho|tau|eta|lambda|sigma|delta|nu|pi|mu|dp|dt|dv|dw|dP|dx|sat|AFR|CdA|Crr|Fmax|Re|Pr|ON|VE|Iw|Ie|Pw|Pe|Tc|Rd|Rv|pd|pv|hPa|kPa|mL|atm|ms|hp|fg|crit|bar|Median|median|P|x)$/;
 /** Words that stand in English sentences and in no German one. */
 const english =
   /\b(?:the|and|of|is|are|with|from|not|this|that|as|its|by|to|at|over|per|common|practice|memory|limits?|ed\.|ch\.|eq\.|water|speed|pressure)\b/;

@@ -18,6 +18,17 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'distribution function of t': 'Verteilungsfunktion von t',
     'standard error with k more pulls on each side': 'Standardfehler mit k weiteren Zügen je Seite',
     'smallest move that matters': 'kleinste Bewegung, auf die es ankommt',
+    'standard error of the mean: scatter of pulls over their number':
+      'Standardfehler des Mittels: Streuung der Züge durch ihre Zahl',
+    'degrees of freedom of the pooled scatter': 'Freiheitsgrade der zusammengefassten Streuung',
+    'standard deviation of one pull, pooled over the entries':
+      'Standardabweichung eines Zuges, über die Einträge zusammengefasst',
+    'shift of noncentral t with power 0.8 at 5 %':
+      'Verschiebung der nichtzentralen t-Verteilung bei Trennschärfe 0,8 zu 5 %',
+    'no whisker where nothing tells how pulls repeat': 'kein Bereich, wo nichts zeigt, wie Züge streuen',
+    'two pulls or more somewhere in the session, or an earlier day of the same car':
+      'zwei Züge oder mehr irgendwo in der Sitzung, oder ein früherer Tag desselben Autos',
+    'with the pulls there are now': 'mit den Zügen, die jetzt da sind',
     'air mass flow': 'Luftmassenstrom',
     'measured mixture': 'gemessenes Gemisch',
     'stoichiometric air per fuel by mass': 'stöchiometrische Luft je Kraftstoff nach Masse',

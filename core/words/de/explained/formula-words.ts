@@ -85,6 +85,12 @@ export const formulaPhrases: ReadonlyMap<string, string> = new Map(
   Object.entries({
     'ln(after) - ln(before), levels of a mixed model: ln P = setup + sum c z + pull':
       'ln(nachher) - ln(vorher), Niveaus eines gemischten Modells: ln P = Einstellung + Summe c z + Zug',
+    'level = exp(mean of ln P over the pulls) ± t(0.975, nu) u':
+      'Niveau = exp(Mittel von ln P über die Züge) ± t(0,975; nu) u',
+    'scatter = level sigma; sigma^2 = variance of ln P between pulls of one setup':
+      'Streuung = Niveau sigma; sigma^2 = Varianz von ln P zwischen Zügen einer Einstellung',
+    'smallest = delta(nu) u, found as proven in 8 of 10 such days':
+      'kleinste = delta(nu) u, an 8 von 10 solchen Tagen als belegt gefunden',
     'effect ± t(0.975, nu) u': 'Wirkung ± t(0,975; nu) u',
     'both one-sided t tests at 5 % put the effect inside ± margin':
       'beide einseitigen t-Tests zu 5 % legen die Wirkung innerhalb von ± Spanne',

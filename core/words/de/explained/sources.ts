@@ -24,6 +24,7 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
       'mögliche Verläufe des Tages gewogen wie in Hoeting et al., Statistical Science 14 (1999) 382',
     'path length: Telschow and Schwartzman, J. Statist. Plann. Inference 216 (2022) 70':
       'Weglänge: Telschow und Schwartzman, J. Statist. Plann. Inference 216 (2022) 70',
+    'JCGM 100:2008, 4.2 and G.3': 'JCGM 100:2008, 4.2 und G.3',
     'noncentral t': 'nichtzentrale t-Verteilung',
     'CRC Handbook and reference equations of state for the alcohols':
       'CRC Handbook und Referenz-Zustandsgleichungen der Alkohole',
