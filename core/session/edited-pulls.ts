@@ -26,11 +26,32 @@ function indexAt(time: Float64Array, at: number): number {
   return low;
 }
 
-/** The pull cut to another window of the same log; ends outside the log are brought inside. */
-function windowOf(log: Log, pull: Pull | null, from_s: number, to_s: number): Pull | null {
-  const from = indexAt(log.time, from_s);
+/** The samples between the pulls before and after one, which its ends must not leave. */
+function roomOf(
+  log: Log,
+  pull: Pull,
+  others: readonly Pull[],
+): { readonly from: number; readonly to: number } {
+  let from = 0;
+  let to = log.time.length;
+  for (const other of others) {
+    if (other.to <= pull.from) from = Math.max(from, other.to);
+    if (other.from >= pull.to) to = Math.min(to, other.from);
+  }
+  return { from, to };
+}
+
+/** The pull cut to another window of the same log; ends outside the room are brought inside. */
+function windowOf(
+  log: Log,
+  pull: Pull | null,
+  from_s: number,
+  to_s: number,
+  room = { from: 0, to: log.time.length },
+): Pull | null {
+  const from = Math.max(room.from, indexAt(log.time, from_s));
   // The last sample at or before the end belongs to the pull.
-  const to = Math.min(log.time.length, indexAt(log.time, to_s + 1e-9));
+  const to = Math.min(room.to, indexAt(log.time, to_s + 1e-9));
   if (to - from < 2) return null;
   const speed = channelOf(log, 'engineSpeed');
   const toRpm = 30 / Math.PI;
@@ -49,7 +70,8 @@ function windowOf(log: Log, pull: Pull | null, from_s: number, to_s: number): Pu
 
 /**
  * The pulls of a run after everything that was done to them by hand, in order of time. An edit names its pull
- * by a moment inside it; one that meets no pull any more changes nothing.
+ * by a moment inside it; one that meets no pull any more changes nothing. A pull that is trimmed past its neighbour
+ * ends where that begins: no sample belongs to two pulls.
  */
 export function editPulls(
   log: Log,
@@ -85,11 +107,13 @@ export function editPulls(
       draft.forced = true;
     }
     if (edit.action === 'trim') {
+      const others = drafts.filter((d) => d !== draft).map((d) => d.pull);
       const trimmed = windowOf(
         log,
         draft.pull,
         edit.from_s ?? draft.pull.start_s,
         edit.to_s ?? draft.pull.end_s,
+        roomOf(log, draft.pull, others),
       );
       if (trimmed) {
         draft.pull = trimmed;

@@ -88,7 +88,7 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     const known = cache && key !== null ? analysisOfCache(cache, log, key) : null;
     if (known) return ok(known);
     const task = { runId: record.id, record, car, conditions };
-    // A big log keeps two workers busy, and the host stays free.
+    // A big log keeps a worker busy, and the host stays free.
     const found = isBig(record)
       ? await crews.lend((crew) =>
           crew.analyse(

@@ -1,10 +1,10 @@
 import type { Result } from '../../core/result/index.ts';
 import { hireCrew, type LogCrew } from './log-crew.ts';
 
-/** An idle crew is let go after this long [ms]: its two workers hold some tens of megabytes. */
+/** An idle crew is let go after this long [ms]: its worker holds some tens of megabytes. */
 const idleFor_ms = 60_000;
 
-/** One crew at the ready, since workers take longer to start than many a log takes to read. */
+/** One crew at the ready, since a worker takes longer to start than many a log takes to read. */
 export type CrewPool = {
   /** Hires ahead, for work that is about to come. */
   readonly prepare: () => void;

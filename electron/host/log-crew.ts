@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { RequestContext } from '../../core/contract/index.ts';
 import type { DerivedChannel, Log, LogReaderOptions } from '../../core/log/index.ts';
@@ -17,23 +16,17 @@ export type AnalysisTask = Omit<AnalysisInput, 'file' | 'derived'> & {
   readonly derivedChannels: readonly DerivedChannel[];
 };
 
-/** What goes into a worker and what comes out. `turn` holds the index of the next pull that nobody has taken. */
+/** What goes into the worker and what comes out. */
 export type ToLogWorker =
   | { readonly kind: 'start'; readonly options: LogReaderOptions }
   | { readonly kind: 'part'; readonly part: Uint8Array }
   | { readonly kind: 'end' }
-  | { readonly kind: 'find'; readonly log: Log; readonly task: AnalysisTask; readonly turn: Int32Array }
-  | {
-      readonly kind: 'help';
-      readonly found: PullsOfLog;
-      readonly task: AnalysisTask;
-      readonly turn: Int32Array;
-    };
+  | { readonly kind: 'analyse'; readonly log: Log; readonly task: AnalysisTask };
 export type FromLogWorker =
   | { readonly kind: 'taken' }
   | { readonly kind: 'read'; readonly result: Result<Log>; readonly sha256: string }
   | { readonly kind: 'found'; readonly found: PullsOfLog }
-  | { readonly kind: 'powers'; readonly done: readonly (readonly [number, AnalysedPull])[] };
+  | { readonly kind: 'powers'; readonly done: readonly AnalysedPull[] };
 
 /** What a crew hears of the request that it works for. */
 export type Called = {
@@ -42,9 +35,10 @@ export type Called = {
 };
 
 /**
- * Workers for one big log: one reads it and finds its pulls, a second one shares in their power where the machine
- * has a core for it. The host only hands things on, so it goes on answering, and a cancel ends the workers in the
- * midst of whatever they do. `end` must be called; nothing can be asked afterwards, nor after a cancel.
+ * A worker for one big log: it reads it, finds its pulls and their power. The host only hands things on, so it goes
+ * on answering, and a cancel ends the worker in the midst of whatever it does. `end` must be called; nothing can be
+ * asked afterwards, nor after a cancel. A second worker for the power was tried: it starts and warms up for longer
+ * than the power of hundreds of pulls takes.
  */
 export type LogCrew = {
   /** The log never lies in memory whole. Errors: those of readLog, source damage, contract/cancelled. */
@@ -57,16 +51,12 @@ export type LogCrew = {
 export function hireCrew(): LogCrew {
   let fault: { readonly error: unknown } | null = null;
   let refuse: (error: unknown) => void = () => undefined;
-  const hire = () =>
-    new Worker(new URL('./log-worker.ts', import.meta.url)).on('error', (error) => {
-      fault = { error };
-      refuse(error);
-    });
-  const first = hire();
-  const helper = availableParallelism() > 1 ? hire() : null;
-  const all = helper ? [first, helper] : [first];
-  // Who waits for an answer keeps the program alive, an idle crew does not.
-  for (const worker of all) worker.unref();
+  const worker = new Worker(new URL('./log-worker.ts', import.meta.url)).on('error', (error) => {
+    fault = { error };
+    refuse(error);
+  });
+  // Who waits for an answer keeps the program alive, an idle worker does not.
+  worker.unref();
 
   /** Waits for an answer, a fault or a cancel, whichever comes first. */
   function answerOf<T>(
@@ -79,16 +69,15 @@ export function hireCrew(): LogCrew {
       refuse = reject;
       if (fault) reject(fault.error);
       hear = (message) => listen(message, resolve);
-      for (const worker of all) worker.on('message', hear);
+      worker.on('message', hear);
       begin();
     });
     return orCalledOff(answer, signal).finally(() => {
-      for (const worker of all) worker.off('message', hear);
+      worker.off('message', hear);
     });
   }
 
-  const post = (worker: Worker, message: ToLogWorker, transfer: ArrayBuffer[] = []) =>
-    worker.postMessage(message, transfer);
+  const post = (message: ToLogWorker, transfer: ArrayBuffer[] = []) => worker.postMessage(message, transfer);
 
   async function read(
     source: SourceStream,
@@ -99,14 +88,14 @@ export function hireCrew(): LogCrew {
     let isDone = false;
     let whenTaken: () => void = () => undefined;
     async function pump(): Promise<void> {
-      post(first, { kind: 'start', options: { ...options, isShared: true } });
+      post({ kind: 'start', options: { ...options, isShared: true } });
       let sent = 0;
       for (;;) {
         const part = new Uint8Array(partLength);
         const length = await source.read(part);
         if (isDone) return;
         if (length === 0) break;
-        post(first, { kind: 'part', part: part.subarray(0, length) }, [part.buffer]);
+        post({ kind: 'part', part: part.subarray(0, length) }, [part.buffer]);
         ahead++;
         sent += length;
         context.tellShare(Math.min(1, sent / Math.max(1, source.size)));
@@ -116,7 +105,7 @@ export function hireCrew(): LogCrew {
           });
         }
       }
-      post(first, { kind: 'end' });
+      post({ kind: 'end' });
     }
     let pumping: Promise<void> | undefined;
     try {
@@ -144,33 +133,25 @@ export function hireCrew(): LogCrew {
   }
 
   function analyse(log: Log, task: AnalysisTask, context: Called): Promise<Result<RunAnalysis>> {
-    const turn = new Int32Array(new SharedArrayBuffer(4));
     let found: PullsOfLog | null = null;
     const pulls: AnalysedPull[] = [];
-    let count = 0;
     return answerOf<RunAnalysis>(
       context.signal,
       (message, give) => {
-        if (message.kind === 'found') {
-          found = message.found;
-          if (helper) post(helper, { kind: 'help', found, task, turn });
-        } else if (message.kind === 'powers') {
-          for (const [i, pull] of message.done) pulls[i] = pull;
-          count += message.done.length;
-        } else return;
+        if (message.kind === 'found') found = message.found;
+        else if (message.kind === 'powers') pulls.push(...message.done);
+        else return;
         if (!found) return;
-        context.tellShare(count / Math.max(1, found.pulls.length));
-        if (count === found.pulls.length) give(ok({ ...found, pulls }));
+        context.tellShare(pulls.length / Math.max(1, found.pulls.length));
+        if (pulls.length === found.pulls.length) give(ok({ ...found, pulls }));
       },
-      () => post(first, { kind: 'find', log, task, turn }),
+      () => post({ kind: 'analyse', log, task }),
     );
   }
 
   return {
     read,
     analyse,
-    end: () => {
-      for (const worker of all) void worker.terminate();
-    },
+    end: () => void worker.terminate(),
   };
 }

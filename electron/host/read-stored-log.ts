@@ -8,14 +8,14 @@ import { hireCrew, type LogCrew } from './log-crew.ts';
 /** Smaller logs are read faster than a worker starts. */
 const inlineUpTo_bytes = 3_000_000;
 
-/** Whether a log is worth workers of its own. */
+/** Whether a log is worth a worker of its own. */
 export function isBig(record: Pick<RunRecord, 'size_bytes'>): boolean {
   return record.size_bytes > inlineUpTo_bytes;
 }
 
 /**
- * The log of a run, from its bytes on disk to channels. A big one goes part by part through a crew of workers; one
- * is hired for it where none is given.
+ * The log of a run, from its bytes on disk to channels. A big one goes part by part through a crew; one is
+ * hired for it where none is given.
  *
  * Errors: those of readLog, of readSource; contract/cancelled.
  */

@@ -17,6 +17,8 @@ const hashLength = 32;
 const longest = 2 ** 31;
 /** Bytes hashed at once, some milliseconds' worth. */
 const partLength = 1 << 20;
+/** Bytes read ahead while as many are hashed. */
+const bigPart = 1 << 22;
 
 const HeadSchema = z.object({
   key: z.string(),
@@ -141,14 +143,18 @@ async function readBig(path: string, size: number, fs: FileSystem) {
   const hash = createHash('sha256');
   const reader = await fs.openRead(path);
   let at = 0;
+  // The last part of the body ends where the hash begins.
+  const next = () =>
+    reader.read(bytes.subarray(at, at < bodyLength ? Math.min(bodyLength, at + bigPart) : size));
   try {
-    while (at < size) {
-      // The last part of the body ends where the hash begins.
-      const to = at < bodyLength ? Math.min(bodyLength, at + partLength) : size;
-      const length = await reader.read(bytes.subarray(at, to));
-      if (length === 0) break;
-      if (at < bodyLength) hash.update(bytes.subarray(at, at + length));
+    let length = await next();
+    while (length > 0) {
+      const from = at;
       at += length;
+      // The next part comes in while this one is hashed.
+      const reading = at < size ? next() : Promise.resolve(0);
+      if (from < bodyLength) hash.update(bytes.subarray(from, at));
+      length = await reading;
     }
   } finally {
     await reader.close();

@@ -77,8 +77,8 @@ function python(path: string, what: string): Measured {
   return JSON.parse(run.stdout);
 }
 
-/** As the workbench does it: two workers, started and loaded before, since they start while the file is copied. */
-async function byWorkers(path: string, timed: Parameters<Job>[1]): Promise<string> {
+/** As the workbench does it: in a worker, started and loaded before, since it starts while the file is copied. */
+async function byWorker(path: string, timed: Parameters<Job>[1]): Promise<string> {
   const crew = hireCrew();
   const task = { runId: 'bench', record: { columns: [], pullEdits: [] }, car, conditions: unknownConditions };
   const called = { signal: quiet.signal, tellShare: () => undefined };
@@ -154,7 +154,7 @@ const jobs: Record<string, Job> = {
     const powers = pulls.filter((pull) => powerOfPull(log, pull, car, unknownConditions).ok).length;
     return `${pulls.length} pulls, ${powers} with power`;
   },
-  'Onechange: and power, two workers': byWorkers,
+  'Onechange: and power, in a worker': byWorker,
   'Onechange: copied into a session, and all that': (path, timed) => opening(path, 'first', timed),
   'Onechange: second opening': (path, timed) => opening(path, 'second', timed),
 };

@@ -83,7 +83,8 @@ export const verb = {
       pulls.length === 0
         ? 'No full-throttle pull found.'
         : table([head, ...pulls.map(peakLine)], [1, 2, 3, 4]),
-      ...texts.map(([t]) => t),
+      // The line above has said it.
+      ...texts.filter(([, code]) => code !== 'log/no-pulls').map(([t]) => t),
     ].join('\n');
     return ok({ text, json });
   },

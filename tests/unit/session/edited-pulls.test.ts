@@ -49,6 +49,19 @@ describe('pulls after edits by hand', () => {
     expect(editPulls(log, 'r', found, []).map((p) => p.counts)).toEqual([true, false]);
   });
 
+  it('a pull trimmed past its neighbour ends where that begins', () => {
+    const [first, second] = editPulls(log, 'r', found, [
+      edit({ at_s: 2, action: 'trim', from_s: 0, to_s: 5.5 }),
+    ]);
+    expect(first?.pull).toMatchObject({ from: 0, to: 50 });
+    expect(second?.pull).toMatchObject({ from: 50, to: 61 });
+    const [before, after] = editPulls(log, 'r', found, [
+      edit({ at_s: 5.5, action: 'trim', from_s: 2, to_s: 20 }),
+    ]);
+    expect(before?.pull).toMatchObject({ from: 10, to: 41 });
+    expect(after?.pull).toMatchObject({ from: 41, to: 101 });
+  });
+
   it('a dropped pull stays, with its reason, and comes back when restored', () => {
     const drop = edit({ at_s: 2, action: 'drop', reason: 'clutch slipped' });
     expect(editPulls(log, 'r', found, [drop])[0]).toMatchObject({

@@ -1,0 +1,71 @@
+import { createHash } from 'node:crypto';
+import { parentPort } from 'node:worker_threads';
+import {
+  createLogReader,
+  type Log,
+  type LogReader,
+  type LogReaderOptions,
+  loadFormulaParser,
+} from '../../core/log/index.ts';
+import { fail, ok, type Problem } from '../../core/result/index.ts';
+import { type AnalysedPull, pullsOfLog, withPower } from '../../core/session/index.ts';
+import type { AnalysisTask, FromLogWorker, ToLogWorker } from './log-crew.ts';
+import { sharedLog } from './shared-log.ts';
+
+/** Pulls told at once: some ten milliseconds' worth. */
+const batch = 16;
+
+/** Reads a log that arrives in parts: each is hashed, read and let go. */
+let reader: LogReader | null = null;
+let problem: Problem | null = null;
+let hash = createHash('sha256');
+
+function tell(message: FromLogWorker): void {
+  parentPort?.postMessage(message);
+}
+
+function start(options: LogReaderOptions): void {
+  reader = createLogReader(options);
+  problem = null;
+  hash = createHash('sha256');
+}
+
+function take(part: Uint8Array): void {
+  hash.update(part);
+  // What cannot be read is hashed to its end all the same: damage is the better explanation.
+  if (!problem) problem = reader?.push(part) ?? null;
+  tell({ kind: 'taken' });
+}
+
+function finish(): void {
+  if (!reader) return;
+  const result = problem ? fail(problem) : reader.finish();
+  reader = null;
+  tell({
+    kind: 'read',
+    result: result.ok ? ok(sharedLog(result.value)) : result,
+    sha256: hash.digest('hex'),
+  });
+}
+
+async function analyse(read: Log, task: AnalysisTask): Promise<void> {
+  const { derivedChannels } = task;
+  const derived =
+    derivedChannels.length > 0 ? { channels: derivedChannels, parser: await loadFormulaParser() } : null;
+  const found = pullsOfLog(read, { ...task, derived });
+  tell({ kind: 'found', found: { ...found, log: sharedLog(found.log) } });
+  let done: AnalysedPull[] = [];
+  for (const [i, edited] of found.pulls.entries()) {
+    done.push(withPower(found.log, edited, task));
+    if (done.length < batch && i < found.pulls.length - 1) continue;
+    tell({ kind: 'powers', done });
+    done = [];
+  }
+}
+
+parentPort?.on('message', (message: ToLogWorker) => {
+  if (message.kind === 'start') start(message.options);
+  else if (message.kind === 'part') take(message.part);
+  else if (message.kind === 'end') finish();
+  else void analyse(message.log, message.task);
+});
