@@ -49,13 +49,13 @@ export function PullRow({ pull, number, runName, curve, rowProps }: PullRowProps
           {runName}
         </span>
       </th>
-      <td className={table.number}>{show.quantity(pull.start_s, 'time', 1)}</td>
+      <td className={table.number}>{show.bare(pull.start_s, 'time', 1)}</td>
       <td className={table.number}>
         {pull.rpmFrom !== null &&
           pull.rpmTo !== null &&
-          `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.quantity(rpm(pull.rpmTo), 'engineSpeed')}`}
+          `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.bare(rpm(pull.rpmTo), 'engineSpeed')}`}
       </td>
-      <td className={table.number}>{powers.length > 0 && show.quantity(Math.max(...powers), 'power')}</td>
+      <td className={table.number}>{powers.length > 0 && show.bare(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
       <td className={styles.action}>
         <Button

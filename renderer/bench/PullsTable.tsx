@@ -64,13 +64,16 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
         <tr>
           <th scope="col">{said.pull}</th>
           <th scope="col" className={table.number}>
-            {said.time}
+            {`${said.time}, ${show.unit('time')}`}
           </th>
           <th scope="col" className={table.number}>
-            {said.range}
+            {`${said.range}, ${show.unit('engineSpeed')}`}
           </th>
           <th scope="col" className={table.number}>
-            <AskedHead title={said.peak} origin={originOfCard(explainPower.wheelPower, show)} />
+            <AskedHead
+              title={`${said.peak}, ${show.unit('power')}`}
+              origin={originOfCard(explainPower.wheelPower, show)}
+            />
           </th>
           <th scope="col" />
           <th scope="col" />

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useRef } from 'react';
 import { Tabs as AriaTabs, Tab, TabList, TabPanel } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
 import styles from './Tabs.module.css';
@@ -18,11 +18,21 @@ export type TabsProps = {
   readonly onSelect: (id: string) => void;
 };
 
+/** Less of what was chosen than this in sight, and it is brought up. */
+const leastInSight_px = 280;
+
 export function Tabs({ label, parts, selected, onSelect }: TabsProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const select = (id: string) => {
+    onSelect(id);
+    const top = box.current?.getBoundingClientRect().top ?? 0;
+    if (window.innerHeight - top < leastInSight_px) box.current?.scrollIntoView({ block: 'start' });
+  };
   return (
     <AriaTabs
+      ref={box}
       selectedKey={selected}
-      onSelectionChange={(key) => onSelect(String(key))}
+      onSelectionChange={(key) => select(String(key))}
       className={cx(styles.tabs)}
     >
       <TabList aria-label={label} className={cx(styles.list)}>
