@@ -26,9 +26,24 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
   const { screens, show, note } = useWords();
   const { show: showView } = useView();
   const { importAll } = useImports();
-  const verdict = useVerdict(beforeId, afterId).value;
+  const answer = useVerdict(beforeId, afterId);
+  const verdict = answer.value;
   const said = screens.bench.decide;
-  if (!verdict) return null;
+  if (!verdict) {
+    // It opens at once, so that a key pressed while the two are still laid over each other is not lost.
+    return (
+      <Dialog
+        title={said.open}
+        isOpen
+        onClose={onClose}
+        shape="roomy"
+        problems={answer.problems}
+        actions={answer.problems && <Button onPress={answer.retry}>{screens.shell.tryAgain}</Button>}
+      >
+        <p aria-live="polite">{answer.problems ? screens.bench.failed : screens.bench.busy}</p>
+      </Dialog>
+    );
+  }
   const plan = decidePlan(verdict);
   const { morePulls, smallestSeen, repeatability, margin, meanBefore } = verdict;
   const fact = (name: string, value: string | null, origin: keyof typeof explainVerdict | null): Fact[] =>
@@ -67,6 +82,7 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
       title={said.titles[plan]}
       isOpen
       onClose={onClose}
+      shape="roomy"
       actions={
         <>
           {plan !== 'settled' && (

@@ -17,8 +17,8 @@ export type DialogProps = {
   readonly problems?: readonly Problem[] | null;
   /** Buttons at the foot, the main one first. */
   readonly actions?: ReactNode;
-  /** `sheet` stands at the right edge over the full height. */
-  readonly shape?: 'box' | 'wide' | 'sheet';
+  /** `roomy` holds three buttons in a row; `sheet` stands at the right edge over the full height. */
+  readonly shape?: 'box' | 'roomy' | 'wide' | 'sheet';
 };
 
 export function Dialog({ title, isOpen, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
