@@ -1,16 +1,19 @@
 import {
   detectableShift,
-  equivalence,
-  interval,
+  intervalOf,
+  mixtureCdf,
   powerOfEquivalence,
   powerOfT,
-  tTest,
+  type TMixture,
 } from './statistics/index.ts';
 import type { VerdictKind } from './verdict.ts';
 
 /** What decides: after minus before as a logarithm of power, with how sure it is. */
 export type Effect = {
   readonly difference: number;
+  /** What each story of the day says of it, with its chance. */
+  readonly stories: TMixture;
+  /** Of the one t with as wide an interval. */
   readonly variance: number;
   readonly degrees: number;
   /** Variance of one pull. */
@@ -40,19 +43,20 @@ export type Decision = {
  * is also proven is too small to matter by the user's own word, and is said beside.
  */
 export function decide(effect: Effect, margin: number): Decision {
-  const error = Math.sqrt(effect.variance);
-  const d = { difference: effect.difference, standardError: error, degrees: effect.degrees };
-  const interval95 = interval(d);
-  const bounds = [Math.log1p(-margin), Math.log1p(margin)] as const;
-  const beyond = equivalence(d, bounds).p;
+  const { stories } = effect;
+  const interval95 = intervalOf(stories);
+  const beyond = Math.max(
+    mixtureCdf(stories, Math.log1p(-margin)),
+    1 - mixtureCdf(stories, Math.log1p(margin)),
+  );
   const inside = beyond < 0.05;
   const isProven = interval95[0] > 0 || interval95[1] < 0;
   const kind = inside ? 'equivalent' : isProven ? (effect.difference > 0 ? 'gain' : 'loss') : 'undecided';
   return {
     kind,
     interval95,
-    p: inside ? beyond : twoSidedP(d),
-    smallestSeen: detectableShift(effect.degrees) * error,
+    p: inside ? beyond : twoSidedP(effect),
+    smallestSeen: detectableShift(effect.degrees) * Math.sqrt(effect.variance),
     morePulls: kind === 'undecided' ? morePulls(effect, margin) : null,
     isSmallButReal: inside && isProven,
   };
@@ -93,6 +97,8 @@ function chanceToDecide(effect: Effect, margin: number, more: number): number {
   );
 }
 
-function twoSidedP(d: { difference: number; standardError: number; degrees: number }): number {
-  return d.standardError > 0 ? tTest(d).p : d.difference === 0 ? 1 : 0;
+function twoSidedP({ stories, difference, variance }: Effect): number {
+  if (variance === 0) return difference === 0 ? 1 : 0;
+  const below = mixtureCdf(stories, 0);
+  return Math.min(1, 2 * Math.min(below, 1 - below));
 }

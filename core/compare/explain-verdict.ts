@@ -12,15 +12,22 @@ export const explainVerdict = {
     ],
     source:
       'restricted maximum likelihood: Searle, Casella and McCulloch, Variance Components (1992), ch. 6; stories of the day weighed as in Hoeting et al., Statistical Science 14 (1999) 382',
-    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull`,
+    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull, from three entries on perhaps ± ${100 * nuisancePriors.drift.steady} %`,
   },
   interval95: {
-    formula: 'effect ± t(0.975, nu) u',
+    formula: 'from F = 0.025 to F = 0.975; F(x) = sum of w T((x - e) / u, nu) over the stories of the day',
     inputs: [
+      {
+        symbol: 'w',
+        unit: '1',
+        name: 'chance of a story: which suspects are at work, how steady the day is',
+      },
+      { symbol: 'e', unit: '1', name: 'effect as that story has it' },
       { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, weather' },
       { symbol: 'nu', unit: '1', name: 'degrees of freedom by Satterthwaite' },
     ],
-    source: 'Giesbrecht and Burns, Biometrics 41 (1985) 477; JCGM 100:2008, G.4.1',
+    source:
+      'Hoeting et al., Statistical Science 14 (1999) 382; Giesbrecht and Burns, Biometrics 41 (1985) 477; JCGM 100:2008, G.4.1',
     validRange: 'two pulls a side and up, or one where the session tells how pulls repeat',
   },
   level: {
@@ -52,7 +59,7 @@ export const explainVerdict = {
     validRange: 'with the pulls there are now',
   },
   equivalent: {
-    formula: 'both one-sided t tests at 5 % put the effect inside ± margin',
+    formula: 'F(-margin) and 1 - F(+margin) both under 0.05: two one-sided tests',
     inputs: [{ symbol: 'margin', unit: '1', name: 'share of power that counts as equal' }],
     source: 'Schuirmann, J. Pharmacokinet. Biopharm. 15 (1987) 657',
     validRange: 'comes before gain and loss: the margin is what the user calls equal',

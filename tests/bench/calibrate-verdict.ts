@@ -10,14 +10,15 @@ import {
 /**
  * How honest the verdict is, on invented sessions with known truth. Seeded; one command:
  *
- *   node tests/bench/calibrate-verdict.ts [sessions a row, default 400] [words in the row's name]
+ *   node tests/bench/calibrate-verdict.ts [sessions a row, default 400] [days or "refused", commas between]
  *
  * Wanted: coverage 93 to 97 %, false verdicts at most 5 %, sign errors under 0.5 %, in sessions of four entries
  * or more an interval at most 0.85 of Welch's at the same coverage, confounded steps refused in 95 % or more,
  * clean ones in 3 % or less.
  */
 const sessions = Number(process.argv[2] ?? 400);
-const only = process.argv[3] ?? '';
+const only = process.argv[3]?.split(',') ?? null;
+const isAsked = (name: string) => only === null || only.includes(name);
 
 const percent = (share: number, digits = 1) => `${(100 * share).toFixed(digits)}`;
 const columns = [
@@ -66,7 +67,7 @@ const shapes = [
   { shape: '5+1', entries: 5, isDrivenAgain: true },
 ] as const;
 Object.entries(days).forEach(([name, day], d) => {
-  if (!name.includes(only)) return;
+  if (!isAsked(name)) return;
   for (const { shape, entries, isDrivenAgain } of shapes) {
     // What driving again is worth shows where the day drifts and where it does not.
     if (isDrivenAgain && !['steady day', 'strong drift', 'mixed days'].includes(name)) continue;
@@ -126,10 +127,11 @@ for (const { shape } of shapes.slice(0, 2)) {
 
 console.log('\nrefused as not comparable, percent, by pulls a side');
 const mixed = days['mixed days'] ?? (() => ({}));
-for (const [title, steps] of [
+const kinds = [
   ['confounded', confounders],
   ['clean', cleanSteps],
-] as const) {
+] as const;
+for (const [title, steps] of isAsked('refused') ? kinds : []) {
   for (const step of steps) {
     const shares = [2, 3, 5].map((pulls) =>
       percent(refusedShare(step, { entries: 2, pulls, day: mixed }, sessions, 77 + pulls)),

@@ -178,6 +178,7 @@ export type Confounder = {
 const spark = declareChange('spark', { size: degree });
 const boost = declareChange('boost', { from: 100_000, to: 110_000 });
 const mixture = declareChange('mixture', { from: 0.84, to: 0.82 });
+const mixtureTo = (to: number) => declareChange('mixture', { from: 0.84, to });
 
 export const confounders: readonly Confounder[] = [
   { name: 'spark, and boost +6 kPa', declared: spark, moved: { spark: degree, boost: 6000 } },
@@ -194,6 +195,8 @@ export const cleanSteps: readonly Confounder[] = [
   { name: 'spark', declared: spark, moved: { spark: degree } },
   { name: 'boost with fluid after it', declared: boost, moved: { boost: 10_000, fluid: 0.3e-6 } },
   { name: 'mixture', declared: mixture, moved: { lambda: -0.02 } },
+  { name: 'mixture, 0.04 richer', declared: mixtureTo(0.8), moved: { lambda: -0.04 } },
+  { name: 'mixture, 0.02 leaner', declared: mixtureTo(0.86), moved: { lambda: 0.02 } },
 ];
 
 /** Share of sessions in which such a step is refused. */

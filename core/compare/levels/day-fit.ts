@@ -1,7 +1,16 @@
-import { fitLevels, type LevelData, type LevelFit, type Nuisance } from './level-fit.ts';
+import type { TMixture } from '../statistics/index.ts';
+import { fitLevels, type LevelData, type LevelFit } from './level-fit.ts';
 
-/** What may have moved power between pulls, by name. `chance` is 1 where it surely does, before looking. */
-export type Suspect = { readonly nuisance: Nuisance; readonly chance: number };
+/**
+ * What may have moved power between pulls, by name: one value per pull, what its effect is before looking, and how
+ * far that may be off. Several strengths are several stories of it; what their chances leave to one is that it is
+ * not at work. A deviation of Infinity says that nothing is known.
+ */
+export type Suspect = {
+  readonly values: Float64Array;
+  readonly priorMean: number;
+  readonly strengths: readonly { readonly deviation: number; readonly chance: number }[];
+};
 export type SuspectName = 'intake' | 'direction' | 'drift' | 'boost';
 
 export type Day = Omit<LevelData, 'nuisances'> & {
@@ -23,33 +32,45 @@ export type DayFit = {
 
 export type DayCombination = {
   readonly difference: number;
-  readonly variance: number;
-  readonly degrees: number;
+  /** The answers of all stories, each with its chance. */
+  readonly stories: TMixture;
   /** What holding each suspect equal added to the difference. */
   readonly corrections: Readonly<Partial<Record<SuspectName, number>>>;
 };
 
-/** Degrees of freedom that an uncertain suspect must leave. */
-const sparePulls = 2;
+/**
+ * What is known of repeatability before the first pull: hardly better than 0.3 % (common practice), and worth a third
+ * of a pull. It keeps a story that explains a few pulls too well from claiming that they repeat without scatter.
+ */
+const practice = { variance: 0.003 ** 2, degrees: 0.3 };
 
+type Told = {
+  readonly names: readonly SuspectName[];
+  readonly deviations: readonly number[];
+  readonly prior: number;
+};
 type Story = { readonly names: readonly SuspectName[]; readonly fit: LevelFit; readonly weight: number };
 
 /**
- * Levels of a day on which something beside the setups may have moved power. What is at work is itself in doubt:
- * the answers of all stories are weighed by how well each explains all pulls, and their disagreement widens the
- * interval. Null where no repeatability is known.
+ * Levels of a day on which something beside the setups may have moved power. What is at work is itself in doubt: each
+ * story is weighed by how well it explains all pulls, and an interval is read from all of them together, so that a
+ * story that can't be ruled out keeps its say. Null where no repeatability is known.
  *
  * Source: model averaging: Hoeting et al., Statistical Science 14 (1999) 382, equations 1 to 3.
  */
 export function fitDay(day: Day): DayFit | null {
   const names = Object.keys(day.suspects) as SuspectName[];
   const suspectOf = (name: SuspectName) => day.suspects[name] as Suspect;
-  const inside = day.levels.length - new Set(day.setupOf).size;
-  const told = storiesOf(names, suspectOf).flatMap(({ at, prior }) => {
-    // A story with as many suspects as there are spare pulls explains everything and leaves no scatter to judge by.
-    const isTooRich = at.some((name) => suspectOf(name).chance < 1) && inside - at.length < sparePulls;
-    if (isTooRich) return [];
-    const fit = fitLevels({ ...day, nuisances: at.map((name) => suspectOf(name).nuisance) });
+  const unknown = names.filter((name) => suspectOf(name).strengths.some((s) => s.deviation === Infinity));
+  const spare = day.levels.length - new Set(day.setupOf).size - unknown.length;
+  if (!day.prior && spare <= 0) return null;
+  const told = storiesOf(names, suspectOf).flatMap(({ names: at, deviations, prior }) => {
+    const nuisances = at.map((name, i) => ({
+      values: suspectOf(name).values,
+      priorMean: suspectOf(name).priorMean,
+      priorDeviation: deviations[i] as number,
+    }));
+    const fit = fitLevels({ ...day, prior: day.prior ?? practice, nuisances });
     return fit ? [{ names: at, fit, score: Math.log(prior) - fit.deviance / 2 }] : [];
   });
   if (told.length === 0) return null;
@@ -66,10 +87,12 @@ export function fitDay(day: Day): DayFit | null {
       if (chance === 0) return null;
       const within = (of: (story: Story, index: number) => number) =>
         at.reduce((sum, s) => sum + (s.weight / chance) * of(s, s.names.indexOf(name)), 0);
+      const coefficient = within((s, i) => s.fit.coefficients[i] as number);
+      const apart = within((s, i) => ((s.fit.coefficients[i] as number) - coefficient) ** 2);
       return {
         chance,
-        coefficient: within((s, i) => s.fit.coefficients[i] as number),
-        deviation: Math.sqrt(within((s, i) => s.fit.covariance[i]?.[i] as number)),
+        coefficient,
+        deviation: Math.sqrt(within((s, i) => s.fit.covariance[i]?.[i] as number) + apart),
       };
     },
     within: day.levels.map((_, i) => mean((s) => s.fit.within[i] as number)),
@@ -77,12 +100,14 @@ export function fitDay(day: Day): DayFit | null {
       const sums = stories.map((story) => ({ story, sum: story.fit.combine(weights) }));
       const average = (of: (s: (typeof sums)[number]) => number) =>
         sums.reduce((total, s) => total + s.story.weight * of(s), 0);
-      const difference = average((s) => s.sum.difference);
-      const apart = average((s) => (s.sum.difference - difference) ** 2);
       return {
-        difference,
-        variance: average((s) => s.sum.variance) + apart,
-        degrees: average((s) => s.sum.degrees),
+        difference: average((s) => s.sum.difference),
+        stories: sums.map(({ story, sum }) => ({
+          weight: story.weight,
+          centre: sum.difference,
+          scale: Math.sqrt(sum.variance),
+          degrees: sum.degrees,
+        })),
         corrections: Object.fromEntries(
           names.map((name) => [
             name,
@@ -95,15 +120,23 @@ export function fitDay(day: Day): DayFit | null {
 }
 
 /** Every set of suspects that may be at work, with its chance before looking. */
-function storiesOf(names: readonly SuspectName[], suspectOf: (name: SuspectName) => Suspect) {
-  return names.reduce<{ at: readonly SuspectName[]; prior: number }[]>(
+function storiesOf(
+  names: readonly SuspectName[],
+  suspectOf: (name: SuspectName) => Suspect,
+): readonly Told[] {
+  return names.reduce<readonly Told[]>(
     (stories, name) => {
-      const { chance } = suspectOf(name);
+      const { strengths } = suspectOf(name);
+      const absent = 1 - strengths.reduce((sum, s) => sum + s.chance, 0);
       return stories.flatMap((s) => [
-        ...(chance > 0 ? [{ at: [...s.at, name], prior: s.prior * chance }] : []),
-        ...(chance < 1 ? [{ at: s.at, prior: s.prior * (1 - chance) }] : []),
+        ...strengths.map(({ deviation, chance }) => ({
+          names: [...s.names, name],
+          deviations: [...s.deviations, deviation],
+          prior: s.prior * chance,
+        })),
+        ...(absent > 1e-9 ? [{ ...s, prior: s.prior * absent }] : []),
       ]);
     },
-    [{ at: [], prior: 1 }],
+    [{ names: [], deviations: [], prior: 1 }],
   );
 }

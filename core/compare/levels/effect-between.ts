@@ -1,5 +1,13 @@
 import type { Effect } from '../decide.ts';
-import { pooledVariance, satterthwaite } from '../statistics/index.ts';
+import {
+  intervalOf,
+  pooledVariance,
+  satterthwaite,
+  type TMixture,
+  type TPart,
+  tQuantile,
+  type VariancePart,
+} from '../statistics/index.ts';
 import type { Day, DayFit, SuspectName } from './day-fit.ts';
 import { above } from './pool.ts';
 
@@ -37,22 +45,24 @@ export function effectBetween(
   const sum = fit.combine(weights);
   const [nb, na] = judged.map((setup) => day.setupOf.filter((s) => s === setup).length) as [number, number];
   const ofPulls = fit.variance * (1 / nb + 1 / na);
-  const nuisance = Math.max(0, sum.variance - ofPulls);
+  const nuisanceOf = (all: TMixture) => Math.max(0, likeOneT(all).variance - ofPulls);
   const own = ownVariances(day, judged);
-  const variance = sum.variance + lastingVariance;
-  const total = own
-    ? satterthwaite([
-        { variance: own[0].variance / nb, degrees: own[0].degrees },
-        { variance: own[1].variance / na, degrees: own[1].degrees },
-        { variance: nuisance + lastingVariance, degrees: Infinity },
-      ])
-    : { variance, degrees: sum.degrees * (variance / sum.variance) ** 2 };
+  const stories = own
+    ? [
+        ownStory(sum.difference, [
+          { variance: own[0].variance / nb, degrees: own[0].degrees },
+          { variance: own[1].variance / na, degrees: own[1].degrees },
+          { variance: nuisanceOf(sum.stories) + lastingVariance, degrees: Infinity },
+        ]),
+      ]
+    : sum.stories.map((story) => widened(story, lastingVariance));
   return {
     effect: {
       difference: sum.difference,
-      ...total,
+      stories,
+      ...likeOneT(stories),
       pullVariance: fit.variance,
-      nuisance,
+      nuisance: nuisanceOf(sum.stories),
       lasting: lastingVariance,
       pulls: [nb, na],
     },
@@ -65,6 +75,24 @@ export function effectBetween(
     ),
     ownScatter: own && [Math.sqrt(own[0].variance), Math.sqrt(own[1].variance)],
   };
+}
+
+function ownStory(centre: number, parts: readonly VariancePart[]): TPart {
+  const { variance, degrees } = satterthwaite(parts);
+  return { weight: 1, centre, scale: Math.sqrt(variance), degrees };
+}
+
+/** A story with a doubt more, of known size. */
+function widened(story: TPart, variance: number): TPart {
+  const all = story.scale ** 2 + variance;
+  return { ...story, scale: Math.sqrt(all), degrees: story.degrees * (all / story.scale ** 2) ** 2 };
+}
+
+/** The one t whose interval is as wide as that of all stories: to plan further pulls by. */
+function likeOneT(stories: TMixture): { readonly variance: number; readonly degrees: number } {
+  const degrees = stories.reduce((sum, s) => sum + s.weight * s.degrees, 0);
+  const [low, high] = intervalOf(stories);
+  return { variance: ((high - low) / 2 / tQuantile(0.975, degrees)) ** 2, degrees };
 }
 
 /** Deviation of a correction: of its coefficient, over the distance that was corrected. */

@@ -31,7 +31,7 @@ export function findEffect(
   },
 ): EffectWithRemarks | null {
   const remarks: Note[] = [];
-  const groups = [...new Set(rows.map((r) => r.group))];
+  const groups = groupsOf(rows);
   const pool = poolOf(
     groups.map((group) => ({
       levels: rows.filter((r) => r.group === group).map((r) => r.level),
@@ -51,7 +51,7 @@ export function findEffect(
   const boost = known.isBoostSteady ? reading('boost', (row) => pressureReading(row, grid)) : null;
   const pulls = pooled.map((r) => r.pull);
   const direction = directionSuspect(pulls, setupOf);
-  const drift = driftSuspect(pulls);
+  const drift = driftSuspect(pulls, groupsOf(pooled).length);
   const day: Day = {
     levels: Float64Array.from(pooled, (r) => r.level),
     setupOf,
@@ -85,7 +85,7 @@ export function findEffect(
   const { intake: byIntake, drift: byDrift, boost: byBoost } = found.corrections;
   const distance = (suspect: Suspect) => {
     const mean = (setup: number) => {
-      const values = suspect.nuisance.values.filter((_, i) => setupOf[i] === setup);
+      const values = suspect.values.filter((_, i) => setupOf[i] === setup);
       return values.reduce((a, b) => a + b, 0) / values.length;
     };
     return mean(judged[1]) - mean(judged[0]);
@@ -112,6 +112,10 @@ export function findEffect(
   return { found, remarks, curves };
 }
 
+function groupsOf(rows: readonly Row[]): string[] {
+  return [...new Set(rows.map((r) => r.group))];
+}
+
 export function intakeReading({ pull }: Row, grid: Grid, atStart: boolean): number {
   if (atStart) return pull.start.intakeTemperature ?? Number.NaN;
   const curve = pull.curves.intakeTemperature;
@@ -133,9 +137,7 @@ const worthSaying = 0.001;
 
 /** What an earlier day tells of today's scatter, with the remark that it was used or why not. */
 function usablePrior(rows: readonly Row[], prior: RepeatabilityPrior | null, remarks: Note[]) {
-  const groups = [...new Set(rows.map((r) => r.group))].map((g) =>
-    rows.filter((r) => r.group === g).map((r) => r.level),
-  );
+  const groups = groupsOf(rows).map((g) => rows.filter((r) => r.group === g).map((r) => r.level));
   const { known, refusedBy } = earlierDay(groups, prior);
   if (prior && refusedBy !== null) {
     const facts = { deviationShare: prior.deviationShare, foundShare: refusedBy };

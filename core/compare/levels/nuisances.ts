@@ -1,7 +1,6 @@
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import type { ChangeKind } from '../verdict.ts';
 import type { Suspect } from './day-fit.ts';
-import type { Nuisance } from './level-fit.ts';
 
 /**
  * What may move power between pulls of one setup. Priors are common practice, as shares of power:
@@ -16,10 +15,23 @@ export const nuisancePriors = {
    * Per pull. Days that drift by two tenths of a percent happen, and two adjacent entries of one day can't tell
    * such a drift from a change: only the order of pulls inside entries, and an entry driven again, can.
    */
-  drift: { mean: 0, deviation: 0.002, chance: 0.9 },
+  drift: { mean: 0, deviation: 0.0025, steady: 0.0003 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;
+
+/**
+ * Chance before looking that the day is a steady one. With two entries nothing but the drift itself could speak
+ * against it, so it is not counted on; every entry more could have shown a drift inside itself.
+ *
+ *   chance = 0.4 (1 - 2 / entries)
+ *
+ * Source: common practice; what it costs and brings is in tests/bench/calibrate-verdict.
+ * Check:  0 for two entries, 0.24 for five, never above 0.4.
+ */
+export function steadyChance(entries: number): number {
+  return entries > 2 ? 0.4 * (1 - 2 / entries) : 0;
+}
 
 /**
  * Whether intake temperature may be held equal over the band. Where the change itself warms or cools the charge
@@ -34,7 +46,7 @@ export function intakeBelongsToChange(kind: ChangeKind | null): boolean {
 export function directionSuspect(pulls: readonly PullEvidence[], setupOf: Int32Array): Suspect | null {
   const values = waysOf(pulls);
   return variesInside(values, setupOf)
-    ? { nuisance: { values, priorMean: 0, priorDeviation: Infinity }, chance: 1 }
+    ? { values, priorMean: 0, strengths: [{ deviation: Infinity, chance: 1 }] }
     : null;
 }
 
@@ -50,11 +62,21 @@ export function waysOf(pulls: readonly PullEvidence[]): Float64Array {
   });
 }
 
-/** Place in the order of driving. Null where no order is known. */
-export function driftSuspect(pulls: readonly PullEvidence[]): Suspect | null {
+/**
+ * Place in the order of driving. Null where no order is known.
+ *
+ * @param entries  how many were driven, each in one go
+ */
+export function driftSuspect(pulls: readonly PullEvidence[], entries: number): Suspect | null {
   const values = Float64Array.from(pulls, (p) => p.order);
   if (values.every((v) => v === values[0])) return null;
-  return { nuisance: withPrior(values, nuisancePriors.drift), chance: nuisancePriors.drift.chance };
+  const { mean, deviation, steady } = nuisancePriors.drift;
+  const chance = steadyChance(entries);
+  const strengths = [
+    { deviation, chance: 1 - chance },
+    ...(chance > 0 ? [{ deviation: steady, chance }] : []),
+  ];
+  return { values, priorMean: mean, strengths };
 }
 
 /**
@@ -82,12 +104,8 @@ export function readingSuspect(
     const known = sums.get(setupOf[i] as number);
     return known ? known.sum / known.count : 0;
   });
-  const prior = nuisancePriors[name];
-  return { nuisance: withPrior(values, prior), chance: prior.chance };
-}
-
-function withPrior(values: Float64Array, prior: { mean: number; deviation: number }): Nuisance {
-  return { values, priorMean: prior.mean, priorDeviation: prior.deviation };
+  const { mean, deviation, chance } = nuisancePriors[name];
+  return { values, priorMean: mean, strengths: [{ deviation, chance }] };
 }
 
 function variesInside(values: Float64Array, setupOf: Int32Array): boolean {

@@ -1,4 +1,4 @@
-import { tQuantile } from '../statistics/index.ts';
+import { intervalOf } from '../statistics/index.ts';
 import type { SessionFit } from './session-fit.ts';
 import type { Ladder, LadderPart, SessionEntry } from './session-table.ts';
 
@@ -45,9 +45,10 @@ export function ladderOf(
         weights[i] = (weights[i] as number) + w;
       });
     }
-    const { variance, degrees } = day.combine(weights);
-    const half = variance > 0 ? tQuantile(0.975, degrees) * Math.sqrt(variance) : 0;
-    return { effect, interval95: [effect - half, effect + half] as const };
+    const { difference, stories } = day.combine(weights);
+    // Each bound as far from the mean of the stories as theirs; the slope of exp has moved that mean to `effect`.
+    const [low, high] = intervalOf(stories);
+    return { effect, interval95: [effect + low - difference, effect + high - difference] as const };
   };
   const kinds = new Map<LadderPart['kind'], SessionEntry[]>();
   for (const entry of chain.slice(1)) {

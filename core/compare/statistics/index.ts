@@ -9,4 +9,5 @@ export * from './power.ts';
 export * from './satterthwaite.ts';
 export * from './student-t.ts';
 export * from './summary.ts';
+export * from './t-mixture.ts';
 export * from './two-samples.ts';
