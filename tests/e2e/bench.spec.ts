@@ -5,7 +5,7 @@ test.describe('with the sample open', () => {
     const ledger = page.getByRole('navigation', { name: 'Ledger' });
     await ledger.getByRole('button', { name: /^2 Boost/ }).click();
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-      /^Boost from 1\.00 to 1\.10\sbar gained \d+\.\d\skW, give or take \d\.\d/,
+      /^Boost from 1\.00 to 1\.10\sbar\sg gained \d+\.\d\skW, give or take \d\.\d/,
     );
     await expect(page.getByText(/\d pulls against \d, third gear\./)).toBeVisible();
     const plot = page.getByRole('img', { name: /2 · after/ });

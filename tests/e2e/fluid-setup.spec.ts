@@ -63,7 +63,9 @@ test('a start above the full point is said beside it', async ({ page }) => {
   await page.getByRole('button', { name: 'Fluid target', exact: true }).click();
   await page.getByRole('textbox', { name: 'Start point' }).fill('1.2');
   await expect(
-    page.getByText(/The start at 1\.20\sbar is not below the full point at 1\.00\sbar\. Set the start lower/),
+    page.getByText(
+      /The start at 1\.20\sbar\sg is not below the full point at 1\.00\sbar\sg\. Set the start lower/,
+    ),
   ).toBeVisible();
 });
 

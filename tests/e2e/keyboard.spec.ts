@@ -32,7 +32,7 @@ test('a change is written down by keys alone', async ({ page }) => {
   await dialog.getByRole('button', { name: 'Add to the ledger' }).focus();
   await page.keyboard.press('Enter');
   await expect(
-    page.getByRole('heading', { name: /^Boost 1\.10 to 1\.20\sbar waits for its pulls/ }),
+    page.getByRole('heading', { name: /^Boost 1\.10 to 1\.20\sbar\sg waits for its pulls/ }),
   ).toBeVisible();
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('heading', { name: /waits for its pulls/ })).toBeHidden();

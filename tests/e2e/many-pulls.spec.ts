@@ -7,7 +7,7 @@ test.describe('with twelve pulls an entry, and with one', () => {
     const ledger = page.getByRole('navigation', { name: 'Ledger' });
     await ledger.getByRole('button', { name: /^1 Boost/ }).click();
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-      /^Boost from 1\.00 to 1\.08\sbar gained/,
+      /^Boost from 1\.00 to 1\.08\sbar\sg gained/,
     );
     await expect(page.getByText(/^12 pulls against 12, third gear\./)).toBeVisible();
     await page.getByRole('tab', { name: /^Pulls\s*24/ }).click();

@@ -35,7 +35,7 @@ test('a number is kept in the unit it was typed in', async ({ page }) => {
 test('the start point moves by keys, the sentence follows, and the way becomes by hand', async ({ page }) => {
   await page.getByRole('link', { name: 'Plan' }).click();
   const sentence = page.getByRole('heading', { level: 1 });
-  await expect(sentence).toHaveText(/^Start at 0\.40\sbar, full at 1\.00\sbar\./);
+  await expect(sentence).toHaveText(/^Start at 0\.40\sbar\sg, full at 1\.00\sbar\sg\./);
   await page.getByRole('radio', { name: /^Start later/ }).click({ force: true });
   await expect(sentence).not.toHaveText(/^Start at 0\.40/);
   const start = page.getByRole('slider', { name: 'Start point' });

@@ -57,7 +57,7 @@ export const compareNotes: NoteWordsOf<'compare'> = {
     const said = `${name(f.quantity)} hat sich um ${difference(show, f.delta, f.quantity)} verschoben`;
     return f.declared === 'nothing'
       ? `${said}, obwohl sich nichts ändern sollte: das ist nicht derselbe Stand.`
-      : `${said}, obwohl sich nur ${changeWords[f.declared]} ändern sollte: als dieser Schritt nicht vergleichbar.`;
+      : `${said}, obwohl sich nur ${changeWords[f.declared]} ändern sollte: als diese eine Änderung nicht vergleichbar.`;
   },
   'compare/more-than-one': (f) => `Mehr als eines hat sich geändert: ${f.quantities.map(name).join(', ')}.`,
   'compare/declared-missing': (f, show) =>

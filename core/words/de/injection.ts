@@ -136,7 +136,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/guide-no-smaller-nozzle': () =>
     'Dann: eine kleinere Düse; auf der Liste ist keine kleiner und noch groß genug.',
   'injection/guide-use-the-room': (f, show) =>
-    `Oder den Spielraum nutzen: Ladedruck in kleinen Schritten${f.boost === null ? '' : ` bis ${show.quantity(f.boost, 'boost')}`}, dann Zündung, jeden Schritt für sich gefahren und beurteilt. Beides kann den Motor in Sekunden zerstören: beim ersten Anzeichen von Klopfen aufhören.`,
+    `Oder den Spielraum nutzen: Ladedruck in kleinen Stufen${f.boost === null ? '' : ` bis ${show.quantity(f.boost, 'boost')}`}, dann Zündung, jeden Schritt für sich gefahren und beurteilt. Beides kann den Motor in Sekunden zerstören: beim ersten Anzeichen von Klopfen aufhören.`,
   'injection/tank-empties': (f, show) =>
     `Der Tank reicht bis zur Reserve für ${show.number(f.pulls, 1)} Züge: das Nachfüllen einplanen.`,
   'injection/reserve-too-small': (f, show) =>

@@ -19,7 +19,7 @@ export const gateNames: { readonly [G in GateQuantity]: string } = {
 };
 
 export const gateActionWords: { readonly [A in GateAction]: string } = {
-  'stop-then-half-step': 'anhalten, zurück zum letzten guten Stand, dann den halben Schritt versuchen',
+  'stop-then-half-step': 'anhalten, zurück zum letzten guten Stand, dann die halbe Stufe versuchen',
   'back-to-last-good':
     'zurück zum letzten guten Stand; vor dem nächsten Versuch mehr Fluid, kühlere Luft oder weniger Ladedruck',
   'stop-and-check-fuel': 'anhalten und Pumpe, Filter, Einspritzventile und Kraftstoffdruck prüfen',
@@ -85,7 +85,7 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/drive-again': (f) =>
     `Nach ${f.after} Änderungen wird ein früherer Stand noch einmal gefahren: hat er sich bewegt, hat sich der Tag bewegt.`,
   'ladder/no-shown-point': () =>
-    'Kein Ladedruck ist bekannt, bei dem dieser Motor ohne Klopfen lief: ein Klopfabstand lässt sich nicht rechnen, also ist jeder Schritt ein halber.',
+    'Kein Ladedruck ist bekannt, bei dem dieser Motor ohne Klopfen lief: ein Klopfabstand lässt sich nicht rechnen, also ist jede Stufe eine halbe.',
   'ladder/fuelling-unknown': () =>
     'Wie das Steuergerät seinen Kraftstoff findet, ist nicht angegeben: als Regelung auf Lambda angenommen. Prüfen, bevor ein Kennfeld angefasst wird.',
   'ladder/fit-open': (f) =>
@@ -97,9 +97,9 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/methanol-care': () =>
     'Methanol vergiftet über Haut und Atem und brennt mit einer Flamme, die man bei Tag nicht sieht: Handschuhe, Luft, Wasser bereit.',
   'ladder/boost-breaks-engines': () =>
-    'Zu viel Ladedruck zerstört einen Motor in Sekunden. Ein Schritt, dann vor dem nächsten jede Schranke ansehen.',
+    'Zu viel Ladedruck zerstört einen Motor in Sekunden. Eine Stufe, dann vor der nächsten jede Abbruchregel ansehen.',
   'ladder/spark-breaks-engines': () =>
-    'Zu viel Frühzündung zerstört einen Motor in Sekunden, und Klopfen hört man nicht immer. Ein Schritt, nur in den belasteten Zellen.',
+    'Zu viel Frühzündung zerstört einen Motor in Sekunden, und Klopfen hört man nicht immer. Eine Stufe, nur in den belasteten Zellen.',
   'ladder/prove-the-fallback': (f, show) =>
     f.boost === null
       ? 'Bevor man sich auf das Fluid verlässt, nachweisen, dass der Motor ohne es von selbst zurückfällt; worauf, ist noch nicht gesetzt.'

@@ -31,7 +31,7 @@ export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/trim-near-its-end': (f, show) =>
     `Eine Korrektur von ${show.quantity(f.share, 'share')} kommt dem nahe, was viele Steuergeräte erlauben (etwa ${show.quantity(f.limit, 'share', 0)}, Praxis): prüfen, ob sie anschlägt.`,
   'mixture/cut-by-hand': (f, show) =>
-    `Hier gleicht nichts den Alkohol aus: ohne Eingriff läuft das Gemisch bei ${show.quantity(f.lambdaWithout, 'lambda', 2)}. In den Zellen, die das Fluid erreicht, ${show.quantity(f.share, 'share')} Benzin herausnehmen, als eigener Schritt.`,
+    `Hier gleicht nichts den Alkohol aus: ohne Eingriff läuft das Gemisch bei ${show.quantity(f.lambdaWithout, 'lambda', 2)}. In den Zellen, die das Fluid erreicht, ${show.quantity(f.share, 'share')} Benzin herausnehmen, als eigene Stufe.`,
   'mixture/mass-air-misses-vapour': () =>
     'Ein Luftmassenmesser vor der Düse wiegt nur Luft: weder den Alkohol noch die Kühlung dahinter sieht er.',
   'mixture/gauge-on-petrol-scale': (f, show) =>

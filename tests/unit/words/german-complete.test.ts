@@ -81,7 +81,7 @@ const other: readonly { readonly word: RegExp; readonly say: string; readonly un
   { word: /Kraftstoffkorrektur|Kraftstoffanpassung/, say: 'Gemischkorrektur' },
   { word: /[Vv]erdampf/, say: 'verdunsten' },
   { word: /[Gg]eloggt/, say: 'aufgezeichnet' },
-  { word: /Schaltpunkt|Abbruchgrenze|Stoppregel/, say: 'Abbruchregel' },
+  { word: /Schranke|Abbruchgrenze|Stoppregel/, say: 'Abbruchregel' },
 ];
 
 describe('the German of the trade', () => {

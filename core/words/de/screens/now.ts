@@ -2,7 +2,7 @@ import type { ScreenWords } from '../../screen-words.ts';
 
 export const now: ScreenWords['now'] = {
   title: 'Jetzt',
-  gates: 'Schranken',
+  gates: 'Abbruchregeln',
   noGates: 'Noch ist keine Grenze bekannt. Grenzen stehen im Aufbau.',
   baseline: {
     title: 'Den Ausgangsstand fahren',
@@ -55,16 +55,16 @@ export const now: ScreenWords['now'] = {
   notLogged: (names) => `Nicht aufgezeichnet, also selbst hinsehen: ${names}.`,
   gateStates: { open: 'offen', near: 'nah', closed: 'zu', unmeasured: 'nicht aufgezeichnet' },
   gatesAbout: (entry) => `wie ${entry} gefahren wurde`,
-  writeStep: 'Diesen Schritt aufschreiben',
+  writeStep: 'Diese Stufe aufschreiben',
   openPlan: 'Plan öffnen',
   openHandover: 'Übergabe schreiben',
   stepsLeft: (n) =>
-    n === 1 ? 'Ein Schritt ist noch auf der Leiter.' : `${n} Schritte sind noch auf der Leiter.`,
+    n === 1 ? 'Eine Stufe steht noch im Stufenplan.' : `${n} Stufen stehen noch im Stufenplan.`,
   noLadder:
-    'Mit Motor und Fluidsystem im Aufbau kommt der nächste Schritt mit seiner Größe und seinen Schranken.',
+    'Mit Motor und Fluidsystem im Aufbau kommt die nächste Stufe mit ihrer Größe und ihren Abbruchregeln.',
   cautions: {
     pull: 'Ein Zug gehört auf den Prüfstand oder eine gesperrte Straße. Der Fahrer fährt, jemand anderes bedient den Rechner.',
     boost:
-      'Mehr Ladedruck mit zu wenig Fluid, Kraftstoff oder Zündreserve kann den Motor in Sekunden zerstören. Kleine Schritte, beim ersten Klopfen aufhören.',
+      'Mehr Ladedruck mit zu wenig Fluid, Kraftstoff oder Zündreserve kann den Motor in Sekunden zerstören. Kleine Stufen, beim ersten Klopfen aufhören.',
   },
 };

@@ -14,7 +14,7 @@ export const setup: ScreenWords['setup'] = {
   leads: {
     car: 'Nur die Masse ist nötig. Der Rest schärft die Leistung oder springt ein, wo die Aufzeichnung schweigt.',
     air: 'Leer heißt unbekannt: Nichts Glaubhaftes tritt an seine Stelle.',
-    limits: 'Wo Sie anhalten. Jede schließt eine Schranke; eine leere schließt keine.',
+    limits: 'Wo Sie anhalten. Jede ist eine Abbruchregel; eine leere ist keine.',
     engine:
       'So weit, wie Fluid und Klopfen es brauchen. Leistung, Ladedruck und ein Weg zum Kraftstoff genügen für einen Plan.',
     targets:

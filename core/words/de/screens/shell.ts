@@ -43,6 +43,7 @@ export const shell: ScreenWords['shell'] = {
   menu: 'Menü',
   more: 'Mehr',
   optional: 'freiwillig',
+  keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },
   byDefault: 'Vorgabe',
   readOnly: 'Nur lesbar',
   commands: 'Befehle',

@@ -42,6 +42,8 @@ export const shell = {
   menu: 'Menu',
   more: 'More',
   optional: 'optional',
+  /** Keys whose caps carry a word. */
+  keyNames: { Mod: 'Ctrl', Shift: 'Shift', Enter: 'Enter' },
   byDefault: 'default',
   readOnly: 'Read only',
   commands: 'Commands',
