@@ -63,6 +63,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
   });
   if (!time.ok) return time;
   const { axis, column: timeColumn, unit: timeUnit, format } = time.value;
+  let blank: Uint8Array | null = null;
   const channels = columns.map((column, c): Channel => {
     const meaning = meanings[c];
     const flag = flags[c] ?? new Uint8Array(column.values.length);
@@ -76,7 +77,8 @@ export function finishLog(read: ReadColumns): Result<Log> {
         values: axis.time,
         flags: flag,
       };
-    fillHeld(column.values, flag, axis.segments);
+    // Columns without a flag share one array: it is searched once.
+    if (flag !== blank && !fillHeld(column.values, flag, axis.segments)) blank = flag;
     return channelOfColumn(column, meaning, flag);
   });
   return ok({

@@ -11,9 +11,10 @@ const longestHold = 3;
  *
  * @param values    changed in place
  * @param flags     changed in place
+ * @returns         whether any cell is empty
  */
-export function fillHeld(values: Float64Array, flags: Uint8Array, segments: readonly Span[]): void {
-  if (flags.indexOf(sampleFlag.missing) < 0) return;
+export function fillHeld(values: Float64Array, flags: Uint8Array, segments: readonly Span[]): boolean {
+  if (flags.indexOf(sampleFlag.missing) < 0) return false;
   const limit = longestHold * usualInterval(flags);
   for (const { from, to } of segments) {
     let last = Number.NaN;
@@ -28,6 +29,7 @@ export function fillHeld(values: Float64Array, flags: Uint8Array, segments: read
       }
     }
   }
+  return true;
 }
 
 /** Median count of rows from one filled cell to the next. */

@@ -67,6 +67,9 @@ function isJson(text: string, start: string): OtherFile | null {
 /** Bytes that no text holds. Zero is told apart, since a damaged log may hold zeros. */
 function hasControlBytes(head: Uint8Array): boolean {
   let control = 0;
-  for (const b of head) if (b !== 0 && b < 32 && !(b >= 8 && b <= 13) && b !== 27 && b !== 26) control++;
+  for (let i = 0; i < head.length; i++) {
+    const b = head[i] as number;
+    if (b < 32 && b !== 0 && !(b >= 8 && b <= 13) && b !== 27 && b !== 26) control++;
+  }
   return control > Math.max(2, 0.02 * head.length);
 }

@@ -85,8 +85,8 @@ function medianOfThree(values: Float64Array, from: number, to: number): Float64A
     while (end < filled.length && filled[end] === x) end++;
     const a = filled[start - 1] ?? x;
     const b = filled[end] ?? x;
-    out.fill(Math.max(Math.min(a, x), Math.min(b, Math.max(a, x))), start, end);
-    start = end;
+    const middle = Math.max(Math.min(a, x), Math.min(b, Math.max(a, x)));
+    for (; start < end; start++) out[start] = middle;
   }
   return out;
 }

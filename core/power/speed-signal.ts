@@ -147,15 +147,19 @@ function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
 
 /** Median of the five samples from `at` on. */
 function medianOfFive(values: Float64Array, at: number): number {
-  const a = values[at] as number;
-  const b = values[at + 1] as number;
-  const c = values[at + 2] as number;
-  const d = values[at + 3] as number;
+  let a = values[at] as number;
+  let b = values[at + 1] as number;
+  let c = values[at + 2] as number;
+  let d = values[at + 3] as number;
   const e = values[at + 4] as number;
+  // Plain comparisons: Math.min asks for more than numbers need, and this is asked of every sample.
+  if (a > b) [a, b] = [b, a];
+  if (c > d) [c, d] = [d, c];
   // Of two pairs the lesser low and the greater high cannot be the middle.
-  const low = Math.max(Math.min(a, b), Math.min(c, d));
-  const high = Math.min(Math.max(a, b), Math.max(c, d));
-  return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
+  if (c > a) a = c;
+  if (d < b) b = d;
+  if (a > b) [a, b] = [b, a];
+  return Math.max(a, Math.min(b, e));
 }
 
 /**
