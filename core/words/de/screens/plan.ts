@@ -47,7 +47,7 @@ export const plan: ScreenWords['plan'] = {
   fixNone: 'Der Einbau hat keinen offenen Punkt',
   fixWhy: 'Jeder davon kann Motor, Auto oder Sie kaputtmachen.',
   ready: 'Die Antworten sagen: verbaut, wie die Praxis es verlangt. Sie sind so gut wie das Hinsehen.',
-  answer: 'Einbauprüfung beantworten',
+  answer: 'Einbau prüfen',
   bucket: 'Eimerprobe eintragen',
   proven: 'Die Eimerprobe geht dem Modell vor.',
   unproven: 'Die Pumpe in einer Flasche prüfen: zwei Einstellungen, je eine Minute.',
