@@ -35,7 +35,7 @@ export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/mass-air-misses-vapour': () =>
     'Ein Luftmassenmesser vor der Düse wiegt nur Luft: weder den Alkohol noch die Kühlung dahinter sieht er.',
   'mixture/gauge-on-petrol-scale': (f, show) =>
-    `Bei Lambda ${show.number(f.lambda, 2)} zeigt ein Instrument mit der Skala ${show.number(f.scale, 1)} den Wert ${show.number(f.shown, 1)}, was auch brennt; Luft zu allem, was brennt, ist ${show.number(f.airFuel, 1)}.`,
+    `Bei Lambda ${show.number(f.lambda, 2)} zeigt eine Anzeige mit der Skala ${show.number(f.scale, 1)} den Wert ${show.number(f.shown, 1)}, was auch brennt; Luft zu allem, was brennt, ist ${show.number(f.airFuel, 1)}.`,
   'mixture/targets-not-told-apart': (f, show) =>
     `Von ${show.quantity(f.from, 'lambda', 2)} auf ${show.quantity(f.to, 'lambda', 2)} bringt etwa ${show.quantity(f.cost, 'share')}: an der Leistung nicht zu unterscheiden. Nach Abgastemperatur und Klopfen wählen.`,
   'mixture/rich-costs': (f, show) =>
@@ -45,7 +45,7 @@ export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/dry-is-lean': (f, show) =>
     `Vorsicht: mit dieser Rücknahme im Kennfeld läuft der Motor bei leerem Tank oder verstopfter Düse unter Volllast mit ${show.quantity(f.lambda, 'lambda', 2)}. Die Rückfallebene muss das Benzin in Zehntelsekunden zurückbringen.`,
   'mixture/lean-breaks-engines': (f, show) =>
-    `Mageres Gemisch unter Ladedruck zerstört einen Motor in Sekunden. Nichts magerer als ${show.quantity(f.leanest, 'lambda', 2)}; beim ersten Anzeichen den Schritt zurück.`,
+    `Mageres Gemisch unter Ladedruck zerstört einen Motor in Sekunden. Nichts magerer als ${show.quantity(f.leanest, 'lambda', 2)}; beim ersten Anzeichen die Stufe zurück.`,
   'mixture/arrived-clogged': (f, show) =>
     `Zu wenig kommt an: ${show.quantity(f.ratio, 'share', 0)} des Plans (${show.quantity(f.low, 'share', 0)} bis ${show.quantity(f.high, 'share', 0)}). Vor dem nächsten Zug nach verstopfter Düse oder Filter, schwacher Pumpe, leerem Tank sehen.`,
   'mixture/arrived-matched': (f, show) =>

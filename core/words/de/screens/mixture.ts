@@ -6,7 +6,7 @@ export const mixture: ScreenWords['mixture'] = {
   over: 'Über dem Ladedruck, bei der Drehzahl der Spitzenleistung',
   boost: 'Ladedruck',
   alcohol: 'Luft für den Alkohol',
-  trim: 'Korrektur, die die Regelung zeigen wird',
+  trim: 'Korrektur der Regelung',
   table: 'Benzin im Kennfeld',
   ifLeft: 'Wenn niemand eingreift',
   now: 'Ziel jetzt',
