@@ -10,7 +10,7 @@ import {
 /**
  * How honest the verdict is, on invented sessions with known truth. Seeded; one command:
  *
- *   node tests/bench/calibrate-verdict.ts [sessions a row, default 400] [days or "refused", commas between]
+ *   node tests/bench/calibrate-verdict.ts [sessions a row, default 400] [days or "refused", commas between] [entries]
  *
  * Wanted: coverage 93 to 97 %, false verdicts at most 5 %, sign errors under 0.5 %, in sessions of four entries
  * or more an interval at most 0.85 of Welch's at the same coverage, confounded steps refused in 95 % or more,
@@ -18,6 +18,7 @@ import {
  */
 const sessions = Number(process.argv[2] ?? 400);
 const only = process.argv[3]?.split(',') ?? null;
+const shapeAsked = process.argv[4] ?? null;
 const isAsked = (name: string) => only === null || only.includes(name);
 
 const percent = (share: number, digits = 1) => `${(100 * share).toFixed(digits)}`;
@@ -71,6 +72,7 @@ Object.entries(days).forEach(([name, day], d) => {
   for (const { shape, entries, isDrivenAgain } of shapes) {
     // What driving again is worth shows where the day drifts and where it does not.
     if (isDrivenAgain && !['steady day', 'strong drift', 'mixed days'].includes(name)) continue;
+    if (shapeAsked !== null && shape[0] !== shapeAsked) continue;
     for (const pulls of [2, 3, 4, 5]) {
       const row = { name, entries, pulls, isDrivenAgain, day };
       const result = { ...calibrateRow(row, sessions, 1000 * d + 100 * entries + pulls), shape };
