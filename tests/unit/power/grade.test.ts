@@ -23,6 +23,23 @@ describe('slope', () => {
     expect(errorAgainst(d.truth, found).rms).toBeLessThan(0.015);
   });
 
+  it('downhill is read with its sign', () => {
+    const d = drive({ grade: -0.03, altitude });
+    const found = unwrap(powerOfPull(d.log, d.pull, d.car, { ...d.conditions, grade_percent: null }));
+    const note = found.notes.find((n) => n.code === 'power/grade-from-altitude');
+    expect(note?.code === 'power/grade-from-altitude' && note.facts.grade).toBeCloseTo(-0.03, 3);
+    expect(errorAgainst(d.truth, found).rms).toBeLessThan(0.015);
+  });
+
+  it('as entered is believed before the altitude, and then nothing is said of it', () => {
+    const d = drive({ grade: 0.02, altitude });
+    const found = unwrap(powerOfPull(d.log, d.pull, d.car, { ...d.conditions, grade_percent: 0 }));
+    const codes = found.notes.map((n) => n.code);
+    expect(codes).not.toContain('power/grade-from-altitude');
+    expect(codes).not.toContain('power/altitude-unclear');
+    expect(errorAgainst(d.truth, found).mean).toBeLessThan(-0.03);
+  });
+
   it('that the altitude does not clearly show is none', () => {
     const d = drive({ altitude: { noise: 2, step: 1 } });
     const found = unwrap(powerOfPull(d.log, d.pull, d.car, { ...d.conditions, grade_percent: null }));
