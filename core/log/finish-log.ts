@@ -118,13 +118,9 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
   const quantity = meaning.quantity as Exclude<typeof meaning.quantity, 'sample' | 'date' | null>;
   const { values } = column;
   const scale = siScale(quantity, meaning.unit);
-  if (scale && (scale.factor !== 1 || scale.offset !== 0)) {
-    const { factor, offset } = scale;
-    for (let i = 0; i < values.length; i++) values[i] = (values[i] ?? Number.NaN) * factor + offset;
-  }
+  if (scale && (scale.factor !== 1 || scale.offset !== 0)) rescale(values, scale.factor, scale.offset);
   // Loggers print retard as a negative advance or as its size: the size is kept.
-  if (quantity === 'knockRetard' && column.spread.min < 0 && column.spread.max <= 0)
-    for (let i = 0; i < values.length; i++) values[i] = -(values[i] ?? Number.NaN);
+  if (quantity === 'knockRetard' && column.spread.min < 0 && column.spread.max <= 0) rescale(values, -1, 0);
   return {
     column: column.name,
     quantity,
@@ -134,6 +130,10 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
     values,
     flags,
   };
+}
+
+function rescale(values: Float64Array, factor: number, offset: number): void {
+  for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) * factor + offset;
 }
 
 function rowWarnings(news: RowNews): Note[] {

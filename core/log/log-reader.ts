@@ -29,6 +29,12 @@ const headSize = 256 * 1024;
 const longestLine = 1 << 20;
 export const mostColumns = 2000;
 const fewestRows = 2;
+/**
+ * The first rows are read in so many small pieces: an engine compiles a function better that has come to its end some
+ * times than one that it first sees in the midst of a megabyte (a sixth of the reading of 100 MB, measured).
+ */
+const smallPieces = 64;
+const smallPiece = 4096;
 /** Rows handed to the tokeniser at once while rows stay irregular. */
 const mostPatience = 4096;
 
@@ -60,6 +66,7 @@ class Reader implements LogReader {
   #store = new ColumnStore(0, 0);
   #line = 1;
   #patience = 1;
+  #pieces = 0;
   #odd: OddRowReader | null = null;
   #problem: Problem | null = null;
   #news: RowNews = noNews(0);
@@ -257,7 +264,7 @@ class Reader implements LogReader {
     if (!plain) return to;
     let p = 0;
     while (p < to && !this.#isOver()) {
-      const stop = plain.read(bytes, p, to, this.#store);
+      const stop = plain.read(bytes, p, this.#pieceEnd(bytes, p, to), this.#store);
       if (plain.position > p) this.#patience = 1;
       p = plain.position;
       this.#line += plain.lines;
@@ -269,6 +276,14 @@ class Reader implements LogReader {
       p = block.end;
     }
     return p;
+  }
+
+  /** End of the rows to be read at once. */
+  #pieceEnd(bytes: Uint8Array, from: number, to: number): number {
+    if (this.#pieces >= smallPieces || to - from <= smallPiece) return to;
+    this.#pieces++;
+    const length = lastLineEnd(bytes.subarray(from, from + smallPiece));
+    return length > 0 ? from + length : to;
   }
 
   #isOver(): boolean {

@@ -80,6 +80,21 @@ export function analysisKey(record: RunRecord, session: Session, programVersion:
   return JSON.stringify([sources, columns, pullEdits, conditions ?? session.conditions, session.car]);
 }
 
+/** Stands for flags that say nothing of any sample: nine columns in ten, a ninth of the file. */
+const noFlags = new Uint8Array(0);
+
+/** @param known  what was found before; columns without a flag share their memory */
+function isBlank(flags: Uint8Array, known: Map<ArrayBufferLike, boolean>): boolean {
+  const found = known.get(flags.buffer);
+  if (found !== undefined && flags.byteOffset === 0) return found;
+  let i = 0;
+  while (i < flags.length && flags[i] === 0) i++;
+  const isAll = i === flags.length;
+  // A cache read back keeps all its columns in one buffer: there each speaks for itself.
+  if (flags.byteLength === flags.buffer.byteLength) known.set(flags.buffer, isAll);
+  return isAll;
+}
+
 /** A log as it goes into the cache, with what was found in it where that is known. */
 export function cacheOfLog(
   log: Log,
@@ -89,9 +104,10 @@ export function cacheOfLog(
   const { file, segments, warnings, style } = log;
   const channels = log.channels.map(({ values: _values, flags: _flags, ...head }) => head);
   const found = analysed && headOfAnalysis(analysed.analysis, analysed.key);
+  const known = new Map<ArrayBufferLike, boolean>();
   const arrays: CacheArray[] = [
     log.time,
-    ...log.channels.flatMap((c) => [c.values, c.flags]),
+    ...log.channels.flatMap((c) => [c.values, isBlank(c.flags, known) ? noFlags : c.flags]),
     ...(found?.arrays ?? []),
   ];
   const analysis = found?.head ?? null;
@@ -111,12 +127,14 @@ export function logOfCache(cache: ChannelCache): Log | null {
   const [time, ...rest] = cache.arrays;
   if (!head.success || !(time instanceof Float64Array)) return null;
   const channels: Log['channels'][number][] = [];
+  const blank = new Uint8Array(new SharedArrayBuffer(time.length));
   for (const [i, channel] of head.data.channels.entries()) {
     const values = rest[2 * i];
     const flags = rest[2 * i + 1];
     if (!(values instanceof Float64Array) || !(flags instanceof Uint8Array)) return null;
-    if (values.length !== time.length || flags.length !== time.length) return null;
-    channels.push({ ...channel, values, flags });
+    const isWhole = flags.length === time.length || flags.length === 0;
+    if (values.length !== time.length || !isWhole) return null;
+    channels.push({ ...channel, values, flags: flags.length === 0 ? blank : flags });
   }
   const { analysis: _, ...plain } = head.data;
   return { ...plain, time, channels };
