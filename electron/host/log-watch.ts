@@ -36,6 +36,8 @@ export type WatchTarget = {
 };
 
 const mostLogs = 100;
+/** A growing log is read anew this often at the most. */
+const betweenLooks_ms = 1_000;
 
 /**
  * Watches one folder for the open session and takes each log once it is whole, one after the other. What a log
@@ -50,7 +52,8 @@ export function createLogWatch(
   let state: FolderWatch | null = null;
   let running: RunningWatch | null = null;
   let queue: Promise<void> = Promise.resolve();
-  const looking = new Set<string>();
+  /** When each log was looked at last, by a clock that nobody sets; `Infinity` while a look is on its way. */
+  const lookedAt = new Map<string, number>();
 
   const change = (next: FolderWatch | null) => {
     state = next;
@@ -76,13 +79,13 @@ export function createLogWatch(
     change({ ...state, logs: [line, ...state.logs.filter((one) => one.path !== path)].slice(0, mostLogs) });
   }
 
-  /** One look at a time for each log: what came in meanwhile is seen by the next. */
+  /** One look at a time for each log, and not at every listing: what came in meanwhile is seen by the next. */
   async function lookAt(seen: SeenLog, watch: RunningWatch): Promise<void> {
-    if (looking.has(seen.path)) return;
-    looking.add(seen.path);
+    if (performance.now() - (lookedAt.get(seen.path) ?? Number.NEGATIVE_INFINITY) < betweenLooks_ms) return;
+    lookedAt.set(seen.path, Number.POSITIVE_INFINITY);
     // A half-written line may be anything; what can't be read yet is no fault to tell.
     const soFar = await look(seen.path).catch(() => null);
-    looking.delete(seen.path);
+    lookedAt.set(seen.path, performance.now());
     const line = state?.logs.find((one) => one.path === seen.path);
     if (!soFar || running !== watch || !state || line?.state !== 'growing') return;
     change({ ...state, logs: state.logs.map((one) => (one === line ? { ...line, soFar } : one)) });

@@ -2,11 +2,14 @@ import { join } from 'node:path';
 import { ok, type Problem, type Result } from '../../core/result/index.ts';
 import { attempt } from './disk-problem.ts';
 import type { FileSystem } from './file-system.ts';
+import { createLineEnds } from './line-ends.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { createSettleDetector, type SeenFile, type SettledFile, usualSettle_ms } from './settle-detector.ts';
 
 /** Shares and card readers send no change notices, so the folder is simply listed again. */
-const usualInterval_ms = 1_000;
+const usualInterval_ms = 250;
+/** Rest after a listing in its own lengths: a slow share, or one of thousands of logs, is listed less often. */
+const restAfterListing = 4;
 
 /** Endings that loggers use; half-downloaded and hidden files never match. */
 const logName = /^[^.~].*\.(csv|tsv|txt|log|dat|asc)$/i;
@@ -44,11 +47,21 @@ export function watchFolder(
   let isStopped = false;
   let timer: NodeJS.Timeout | undefined;
   let isFailing = false;
+  let isFirst = true;
+  let listing_ms = 0;
+  const endsLine = createLineEnds(fs);
 
   const look = async () => {
-    const files = await logsIn(folder, isLog, fs);
     // A clock that is not set by hand or by the network.
-    for (const log of detect(files, performance.now())) {
+    const from_ms = performance.now();
+    const files: SeenFile[] = [];
+    for (const file of await logsIn(folder, isLog, fs)) {
+      files.push({ ...file, endsLine: await endsLine(join(folder, file.name), file, !isFirst) });
+    }
+    isFirst = false;
+    const now_ms = performance.now();
+    listing_ms = now_ms - from_ms;
+    for (const log of detect(files, now_ms)) {
       if (!isStopped) onSettled({ ...log, path: join(folder, log.name) });
     }
   };
@@ -62,7 +75,8 @@ export function watchFolder(
   };
   /** The next listing starts after the last has ended, however slow the share is. */
   const plan = () => {
-    timer = setTimeout(() => void lookAgain(), options.interval_ms ?? usualInterval_ms);
+    const rest_ms = options.interval_ms ?? Math.max(usualInterval_ms, restAfterListing * listing_ms);
+    timer = setTimeout(() => void lookAgain(), rest_ms);
     timer.unref();
   };
 

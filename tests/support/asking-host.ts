@@ -24,7 +24,7 @@ export function askingHost(sessionsFolder: string, minuteOf: () => number = () =
     preferences: preferencesInMemory(),
     now: () => new Date(Date.UTC(2027, 2, 14, 12, minuteOf())).toISOString(),
     newId: () => `id-${nextId++}`,
-    watchTiming: { interval_ms: 10, settle_ms: 150 },
+    watchTiming: { interval_ms: 10, settle_ms: 400 },
   });
   host.subscribe((event) => events.push(event));
   const ask = <N extends RequestName>(name: N, input: RequestInput<N>): Promise<Result<RequestOutput<N>>> =>

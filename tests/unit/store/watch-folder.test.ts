@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '../../../core/result/index.ts';
 import { watchFolder } from '../../../electron/store/index.ts';
+import { createLineEnds } from '../../../electron/store/line-ends.ts';
+import { nodeFileSystem } from '../../../electron/store/node-file-system.ts';
 import { createSettleDetector } from '../../../electron/store/settle-detector.ts';
 import { scratchFolder } from '../../support/store-session.ts';
 
@@ -52,6 +54,77 @@ describe('a log is complete', () => {
     detect([], 3000);
     detect([file('a.csv', 12)], 4000);
     expect(detect([file('a.csv', 12)], 5000)).toMatchObject([{ isNew: true, size: 12 }]);
+  });
+});
+
+describe('a log that ends in a whole line', () => {
+  const whole = (size: number) => ({ ...file('a.csv', size), endsLine: true });
+  /** Listings until the log is told; the time it took from the last change. */
+  const quietNeeded = (sizes: readonly number[], every_ms: number, endsLine = true): number => {
+    const detect = createSettleDetector(2500);
+    detect([], 0);
+    let clock = 0;
+    for (const size of sizes) {
+      clock += every_ms;
+      detect([{ ...whole(size), endsLine }], clock);
+    }
+    const last = { ...whole(sizes.at(-1) ?? 0), endsLine };
+    for (let quiet = 50; quiet <= 5000; quiet += 50)
+      if (detect([last], clock + quiet).length > 0) return quiet;
+    return Number.NaN;
+  };
+
+  it('is complete after a second where it came at once or its writer never paused', () => {
+    expect(quietNeeded([50_000], 250)).toBe(1000);
+    expect(quietNeeded([5000, 6000, 7000, 8000], 250)).toBe(1000);
+  });
+
+  it('waits two and a half of its writer’s own pauses, and never longer than any other log', () => {
+    expect(quietNeeded([5000, 6000, 7000], 600)).toBe(1500);
+    expect(quietNeeded([5000, 6000, 7000], 1000)).toBe(2500);
+    expect(quietNeeded([5000, 6000, 7000], 2000)).toBe(2500);
+  });
+
+  it('waits the whole time where it breaks off within a line, or holds little more than a head', () => {
+    expect(quietNeeded([50_000], 250, false)).toBe(2500);
+    expect(quietNeeded([300], 250)).toBe(2500);
+  });
+
+  it('does not take the rest after it was told for a pause of its writer', () => {
+    const detect = createSettleDetector(2500);
+    detect([], 0);
+    detect([whole(5000)], 100);
+    expect(detect([whole(5000)], 1100)).toHaveLength(1);
+    detect([whole(6000)], 60_000);
+    expect(detect([whole(6000)], 61_000)).toMatchObject([{ isNew: false }]);
+  });
+});
+
+describe('the end of a file', () => {
+  it('is looked at once for each change, and is no line where nobody may read', async () => {
+    const folder = await scratchFolder();
+    const path = join(folder, 'a.csv');
+    let reads = 0;
+    const fs = {
+      ...nodeFileSystem,
+      openRead: (...asked: Parameters<typeof nodeFileSystem.openRead>) => {
+        reads++;
+        return nodeFileSystem.openRead(...asked);
+      },
+    };
+    const endsLine = createLineEnds(fs);
+    const ends = async (text: string, date: number) => {
+      await writeFile(path, text);
+      return endsLine(path, file('a.csv', text.length, date), true);
+    };
+    expect(await ends('1,2\n', 1)).toBe(true);
+    expect(await ends('1,2\n', 1)).toBe(true);
+    expect(reads).toBe(1);
+    expect(await ends('1,2\n1,', 2)).toBe(false);
+    expect(await ends('1,2\r', 3)).toBe(true);
+    expect(await endsLine(join(folder, 'gone.csv'), file('gone.csv', 9), true)).toBe(false);
+    expect(await endsLine(path, file('a.csv', 4, 9), false)).toBe(false);
+    expect(reads).toBe(4);
   });
 });
 
