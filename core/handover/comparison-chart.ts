@@ -18,9 +18,9 @@ export type CurvePair = {
   readonly proven: readonly { readonly from: number; readonly to: number; readonly sign: 1 | -1 }[];
 };
 
-/** Thin lines of single pulls behind the means. */
+/** Thin lines of single pulls behind the means; a pinned one of any entry is dotted, above them. */
 export type SinglePull = {
-  readonly side: 'before' | 'after';
+  readonly side: 'before' | 'after' | 'pinned';
   readonly engineSpeed_rad_s: Numbers;
   readonly wheelPower: Numbers;
 };
@@ -71,18 +71,16 @@ export function comparisonChart(
     label: labels[ink],
     labelSide: isAbove ? 'above' : 'below',
   });
-  const singles = pulls.map(
-    (pull): ChartLine => ({
-      kind: 'line',
-      ink: pull.side,
-      dash: pull.side === 'before' ? 'dashed' : 'solid',
-      weight: 'thin',
-      x: speeds(pull.engineSpeed_rad_s),
-      y: shown(pull.wheelPower, 'power'),
-      label: '',
-      labelSide: 'above',
-    }),
-  );
+  const singleOf = (pull: SinglePull): ChartLine => ({
+    kind: 'line',
+    ...singleLooks[pull.side],
+    x: speeds(pull.engineSpeed_rad_s),
+    y: shown(pull.wheelPower, 'power'),
+    label: '',
+    labelSide: 'above',
+  });
+  const singles = pulls.filter((p) => p.side !== 'pinned').map(singleOf);
+  const pinned = pulls.filter((p) => p.side === 'pinned').map(singleOf);
   const lastOf = (values: readonly (number | null)[]) => values.findLast((v) => v !== null) ?? 0;
   const afterIsAbove = lastOf(after) >= lastOf(before);
   const sign = inkOf(curve.proven);
@@ -108,18 +106,22 @@ export function comparisonChart(
       {
         id: 'power',
         share: 0.72,
-        y: axisOver(spanOf(beforeBand.low, beforeBand.high, afterBand.low, afterBand.high), {
-          title: `${words.wheelPower}, ${powerUnit}`,
-          most: 7,
-          room: 0.1,
-          text,
-        }),
+        y: axisOver(
+          spanOf(beforeBand.low, beforeBand.high, afterBand.low, afterBand.high, ...pinnedIn(pinned, x)),
+          {
+            title: `${words.wheelPower}, ${powerUnit}`,
+            most: 7,
+            room: 0.1,
+            text,
+          },
+        ),
         marks: [
           ...singles,
           beforeBand,
           afterBand,
           lineOf('before', before, !afterIsAbove),
           lineOf('after', after, afterIsAbove),
+          ...pinned,
         ],
       },
       {
@@ -150,6 +152,23 @@ export function comparisonChart(
     ],
     spans: parts.length > 0 ? { label: words.provenBar, parts } : null,
   };
+}
+
+const singleLooks: Readonly<Record<SinglePull['side'], Pick<ChartLine, 'ink' | 'dash' | 'weight'>>> = {
+  before: { ink: 'before', dash: 'dashed', weight: 'thin' },
+  after: { ink: 'after', dash: 'solid', weight: 'thin' },
+  pinned: { ink: 'ink', dash: 'dotted', weight: 'main' },
+};
+
+/** Values of pinned pulls where the two curves run: a pull may reach further, and the axis follows only these. */
+function pinnedIn(pinned: readonly ChartLine[], x: readonly number[]): (number | null)[][] {
+  const [low, high] = [Math.min(...x), Math.max(...x)];
+  return pinned.map((line) =>
+    line.y.filter((_, i) => {
+      const at = line.x[i];
+      return at !== undefined && at >= low && at <= high;
+    }),
+  );
 }
 
 /** The ink of what is proven over most of the band; where nothing is, the strip claims neither gain nor loss. */

@@ -13,6 +13,7 @@ export const nextKinds = [
   'more-pulls',
   'drive-again',
   'mend-the-spray',
+  'review-fit',
   'make-step',
   'done',
 ] as const;
@@ -106,6 +107,14 @@ export function nextOf(ladder: Ladder): NextStep {
     );
   const asked = verdictAsks(last, ladder);
   if (asked) return answer(asked.kind, asked.now, asked);
+  // The baseline is driven without the spray; before the spray goes on, its fit has to be sound.
+  const openFit = ladder.plan.fit.beforeDriving.length;
+  if (first?.kind === 'spray' && openFit > 0)
+    return answer(
+      'review-fit',
+      { code: 'ladder/now-fit', facts: { count: openFit } },
+      { why: first.reasons, cautions: first.cautions.filter((c) => c.code !== 'ladder/fit-open') },
+    );
   if (first)
     return answer('make-step', { code: `ladder/now-${first.kind}`, facts: stepFacts(first) } as Note, {
       step: first,

@@ -51,6 +51,7 @@ declare module '../result/result.ts' {
     'ladder/now-more-pulls': { more: number };
     'ladder/now-mend-the-spray': { loss: number; allowed: number };
     'ladder/now-loss': { loss: number };
+    'ladder/now-fit': { count: number };
     'ladder/now-spray': StepEnds;
     'ladder/now-boost': StepEnds;
     'ladder/now-spark': StepEnds;

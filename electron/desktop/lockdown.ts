@@ -16,12 +16,27 @@ export function lockNavigation({ app }: Pick<ElectronApi, 'app'>): void {
   });
 }
 
-/** Denies whatever a page may ask leave for: none of the screens needs a camera, a place or a device. */
-export function denyPermissions(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+/** What the passenger's view asks for: the whole screen, and that it stays lit. */
+const screenPermissions: ReadonlySet<string> = new Set(['fullscreen', 'screen-wake-lock']);
+
+/**
+ * Denies whatever a page may ask leave for: none of the screens needs a camera, a place or a device.
+ *
+ * @param allowed  given to the workbench's own page all the same; none by default
+ */
+export function denyPermissions(session: Session, allowed: ReadonlySet<string> = new Set()): void {
+  const isAllowed = (permission: string, origin: string) => allowed.has(permission) && isWorkbench(origin);
+  session.setPermissionRequestHandler((_contents, permission, answer, details) =>
+    answer(isAllowed(permission, details?.requestingUrl ?? '')),
+  );
+  session.setPermissionCheckHandler((_contents, permission, origin) => isAllowed(permission, origin));
   session.setDevicePermissionHandler(() => false);
   session.setDisplayMediaRequestHandler((_request, answer) => answer({}));
+}
+
+/** The same for the window itself, whose page may fill the screen and keep it lit. */
+export function denyWindowPermissions(session: Session): void {
+  denyPermissions(session, screenPermissions);
 }
 
 /** Schemes that stay inside the program. */

@@ -4,7 +4,7 @@ import { screenWords } from '../../core/words/index.ts';
 import { declareAppScheme, serveScreens } from './app-protocol.ts';
 import { askedFolder, sessionFolder } from './asked-folder.ts';
 import type { ElectronApi } from './electron-api.ts';
-import { denyNetwork, denyPermissions, lockNavigation } from './lockdown.ts';
+import { denyNetwork, denyWindowPermissions, lockNavigation } from './lockdown.ts';
 import { showMenu } from './menu.ts';
 import { createShellActions } from './shell-actions.ts';
 import { openWindowChannel } from './window-channel.ts';
@@ -48,7 +48,7 @@ export async function runDesktop(electron: ElectronApi, options: DesktopOptions)
   });
 
   await app.whenReady();
-  denyPermissions(electron.session.defaultSession);
+  denyWindowPermissions(electron.session.defaultSession);
   denyNetwork(electron.session.defaultSession);
   serveScreens(electron, options.rendererFolder);
 

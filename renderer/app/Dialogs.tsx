@@ -13,6 +13,7 @@ import { MergeDialog } from '../move/MergeDialog.tsx';
 import { PackDialog } from '../move/PackDialog.tsx';
 import { SetAsideDialog } from '../move/SetAsideDialog.tsx';
 import { UnpackDialog } from '../move/UnpackDialog.tsx';
+import { QuickNote } from '../notes/QuickNote.tsx';
 import { KeysDialog } from '../shell/KeysDialog.tsx';
 import { UnitsDialog } from '../shell/UnitsDialog.tsx';
 import { CreateDialog } from '../start/CreateDialog.tsx';
@@ -57,6 +58,8 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <ImportPathDialog onClose={close} />;
     case 'history':
       return <HistoryDialog onClose={close} />;
+    case 'quick-note':
+      return <QuickNote onClose={close} />;
     case 'derived':
       return <DerivedDialog onClose={close} />;
     case 'decide':

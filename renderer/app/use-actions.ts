@@ -1,4 +1,6 @@
 import { useMemo } from 'react';
+import { pullsOf } from '../bench/PullsTable.tsx';
+import { withToggled } from '../bench/toggled.ts';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
@@ -45,6 +47,8 @@ export function useActions(): readonly Action[] {
     ): Action => ({ id, group, title, keys, isEnabled, run: () => void run() });
     const { undoTitle = null, redoTitle = null } = snapshot ?? {};
     const shell = screens.shell;
+    const lastPull =
+      (snapshot && after && pullsOf(snapshot, after).findLast(({ pull }) => pull.counts)?.pull) || null;
     const canEdit = isOpen && snapshot.readOnly === null;
     return [
       action(
@@ -103,8 +107,17 @@ export function useActions(): readonly Action[] {
       action('edit', 'ledger', said.editEntry, 'E', canEdit && after !== null, () =>
         show({ dialog: { type: 'entry', entryId: after?.id ?? null } }),
       ),
-      action('note', 'ledger', said.note, 'N', canEdit && after !== null, () =>
+      action('quick-note', 'ledger', screens.bench.quickNote.title, 'N', canEdit && after !== null, () =>
+        show({ dialog: { type: 'quick-note' } }),
+      ),
+      action('note', 'ledger', said.note, 'Shift+N', canEdit && after !== null, () =>
         show({ screen: 'bench', tab: 'notes' }),
+      ),
+      action('pin', 'ledger', screens.bench.pinLast, 'P', lastPull !== null, () => {
+        if (lastPull) show({ pinnedPulls: withToggled(view.pinnedPulls, lastPull.id) });
+      }),
+      action('unpin', 'ledger', screens.bench.unpinAll, 'Shift+P', view.pinnedPulls.length > 0, () =>
+        show({ pinnedPulls: [] }),
       ),
       action('drop', 'ledger', said.dropEntry, 'D', canEdit && at > 0, () => {
         if (!after) return;
@@ -134,6 +147,7 @@ export function useActions(): readonly Action[] {
     before,
     after,
     view.screen,
+    view.pinnedPulls,
     show,
     edit,
     undo,

@@ -26,6 +26,7 @@ export type DialogView =
   | { readonly type: 'watch'; readonly folder?: string }
   | { readonly type: 'import-path' }
   | { readonly type: 'history' }
+  | { readonly type: 'quick-note' }
   | { readonly type: 'derived' }
   | { readonly type: 'decide' }
   | { readonly type: 'leaning' }

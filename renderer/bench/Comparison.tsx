@@ -8,10 +8,12 @@ import { useCurves, useVerdict } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { BenchTabs } from './BenchTabs.tsx';
 import styles from './Comparison.module.css';
+import { DriftReminder } from './DriftReminder.tsx';
 import { decidePlan } from './decide-plan.ts';
 import { Headline } from './Headline.tsx';
 import { Overlay } from './Overlay.tsx';
 import { secondLine } from './second-line.ts';
+import { usePinned } from './use-pinned.ts';
 import { verdictHeadline } from './verdict-headline.ts';
 
 export type ComparisonProps = { readonly before: Entry; readonly after: Entry; readonly snapshot: Snapshot };
@@ -24,6 +26,7 @@ export function Comparison({ before, after, snapshot }: ComparisonProps) {
   const answer = useVerdict(before.id, after.id);
   const curves = useCurves([before.id, after.id]);
   const verdict = answer.value;
+  const pinned = usePinned(snapshot);
   const { ledger } = snapshot.session;
   const [beforeAt, afterAt] = [ledger.indexOf(before), ledger.indexOf(after)];
   const labels = useMemo(
@@ -67,7 +70,8 @@ export function Comparison({ before, after, snapshot }: ComparisonProps) {
           )
         }
       />
-      {verdict.curve && <Overlay curve={verdict.curve} labels={labels} pulls={pulls} />}
+      <DriftReminder verdict={verdict} before={before} after={after} snapshot={snapshot} />
+      {verdict.curve && <Overlay curve={verdict.curve} labels={labels} pulls={pulls} pinned={pinned} />}
       <BenchTabs
         verdict={verdict}
         before={before}

@@ -7,32 +7,35 @@ import { Chart } from '../chart/Chart.tsx';
 import { Button } from '../components/Button.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './Overlay.module.css';
+import { PinnedPulls } from './PinnedPulls.tsx';
 import { readout } from './readout.ts';
+import type { PinnedPull } from './use-pinned.ts';
 
 export type OverlayProps = {
   readonly curve: NonNullable<VerdictWire['curve']>;
   readonly labels: { readonly before: string; readonly after: string };
   /** Every pull, thin behind the means; empty where only the means are shown. */
   readonly pulls: readonly { readonly side: 'before' | 'after'; readonly curve: PullCurve }[];
+  /** Chosen pulls of any entry, which stay while the two change. */
+  readonly pinned: readonly PinnedPull[];
 };
 
 /** Before and after laid over each other, their difference below, and what the reading line reads. */
-export function Overlay({ curve, labels, pulls }: OverlayProps) {
+export function Overlay({ curve, labels, pulls, pinned }: OverlayProps) {
   const { screens, show } = useWords();
   const { view, show: showView } = useView();
   const [cursor, setCursor] = useState<number | null>(null);
   const unit = show.units.engineSpeed;
   const spec = useMemo(
     () =>
-      comparisonChart(
-        curve,
-        labels,
-        show,
-        pulls.map((p): SinglePull => ({ side: p.side, ...p.curve })),
-      ),
-    [curve, labels, show, pulls],
+      comparisonChart(curve, labels, show, [
+        ...pulls.map((p): SinglePull => ({ side: p.side, ...p.curve })),
+        ...pinned.map((p): SinglePull => ({ side: 'pinned', ...p.curve })),
+      ]),
+    [curve, labels, show, pulls, pinned],
   );
-  const read = cursor === null ? null : readout(curve, toSi(cursor, unit), show);
+  const at = cursor === null ? null : toSi(cursor, unit);
+  const read = at === null ? null : readout(curve, at, show);
   const speed = (value: number) => show.quantity(value, 'engineSpeed');
   return (
     <section className={styles.overlay} aria-label={screens.bench.overlay}>
@@ -64,6 +67,7 @@ export function Overlay({ curve, labels, pulls }: OverlayProps) {
           onZoom={([from, to]) => showView({ band: [toSi(from, unit), toSi(to, unit)] })}
         />
       </div>
+      <PinnedPulls pinned={pinned} at={at} />
     </section>
   );
 }

@@ -1,4 +1,6 @@
+import { Pin } from 'lucide-react';
 import type { ComponentPropsWithRef } from 'react';
+import { ToggleButton } from 'react-aria-components';
 import type { PullCurve, PullSummary } from '../../core/contract/index.ts';
 import { rpm } from '../../core/units/index.ts';
 import { useView } from '../app/view.tsx';
@@ -8,9 +10,12 @@ import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './PullsTable.module.css';
+import { withToggled } from './toggled.ts';
 
 export type PullRowProps = {
   readonly pull: PullSummary;
+  /** Place of its entry in the ledger, from 0. */
+  readonly entryNumber: number;
   /** In its entry, from 1. */
   readonly number: number;
   readonly runName: string;
@@ -18,9 +23,10 @@ export type PullRowProps = {
   readonly rowProps: ComponentPropsWithRef<'tr'>;
 };
 
-export function PullRow({ pull, number, runName, curve, rowProps }: PullRowProps) {
+export function PullRow({ pull, entryNumber, number, runName, curve, rowProps }: PullRowProps) {
   const { screens, show, note } = useWords();
-  const { show: showView } = useView();
+  const { view, show: showView } = useView();
+  const { pinnedPulls } = view;
   const { edit } = useSession();
   const said = screens.bench;
   const powers = curve?.wheelPower.filter((v) => v !== null) ?? [];
@@ -44,6 +50,14 @@ export function PullRow({ pull, number, runName, curve, rowProps }: PullRowProps
   return (
     <tr {...rowProps} className={cx(!pull.counts && styles.out)}>
       <th scope="row" className={styles.pull}>
+        <ToggleButton
+          className={cx(styles.pin)}
+          aria-label={screens.channels.pin(`${entryNumber} · ${said.pullNumber(number)}`)}
+          isSelected={pinnedPulls.includes(pull.id)}
+          onChange={() => showView({ pinnedPulls: withToggled(pinnedPulls, pull.id) })}
+        >
+          <Pin aria-hidden />
+        </ToggleButton>
         {said.pullNumber(number)}
         <span className={styles.run} title={runName}>
           {runName}

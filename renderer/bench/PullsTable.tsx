@@ -96,6 +96,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
                 {line.pull ? (
                   <PullRow
                     pull={line.pull}
+                    entryNumber={snapshot.session.ledger.indexOf(line.entry)}
                     number={line.number}
                     runName={line.runName}
                     curve={curveOf.get(line.pull.id) ?? null}

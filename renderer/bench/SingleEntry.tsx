@@ -14,7 +14,9 @@ import { BenchTabs } from './BenchTabs.tsx';
 import styles from './Comparison.module.css';
 import { Headline } from './Headline.tsx';
 import overlay from './Overlay.module.css';
+import { PinnedPulls } from './PinnedPulls.tsx';
 import { pullsChart } from './pulls-chart.ts';
+import { usePinned } from './use-pinned.ts';
 
 /** One entry alone, the baseline as a rule: its level and every pull. */
 export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snapshot }) {
@@ -24,7 +26,16 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
   const said = screens.bench;
   const line = ledger.value?.lines.find((l) => l.entryId === entry.id);
   const pulls = useMemo(() => curves.value?.entries.flatMap((e) => e.pulls) ?? [], [curves.value]);
-  const spec = useMemo(() => pullsChart(pulls, show), [pulls, show]);
+  const pinned = usePinned(snapshot);
+  const spec = useMemo(
+    () =>
+      pullsChart(
+        pulls,
+        show,
+        pinned.map((p) => p.curve),
+      ),
+    [pulls, show, pinned],
+  );
   if (curves.problems) {
     return (
       <div className={styles.failed}>
@@ -60,6 +71,7 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
           <Chart spec={spec} />
         </div>
       )}
+      <PinnedPulls pinned={pinned} at={null} />
       <BenchTabs verdict={null} before={null} after={entry} snapshot={snapshot} curves={pulls} />
     </div>
   );

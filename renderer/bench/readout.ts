@@ -1,4 +1,4 @@
-import type { VerdictWire } from '../../core/contract/index.ts';
+import type { PullCurve, VerdictWire } from '../../core/contract/index.ts';
 import type { Show } from '../../core/words/index.ts';
 
 export type Readout = {
@@ -7,6 +7,20 @@ export type Readout = {
   readonly after: string;
   readonly delta: string;
 };
+
+/** Power of one pull at an engine speed [W], by a straight line between its samples; null in a gap or outside. */
+export function pinnedAt(
+  { engineSpeed_rad_s: speeds, wheelPower }: Pick<PullCurve, 'engineSpeed_rad_s' | 'wheelPower'>,
+  at: number,
+): number | null {
+  for (let i = 1; i < speeds.length; i++) {
+    const [s0, s1, p0, p1] = [speeds[i - 1], speeds[i], wheelPower[i - 1], wheelPower[i]];
+    if (s0 == null || s1 == null || p0 == null || p1 == null) continue;
+    if ((at - s0) * (at - s1) > 0 || s0 === s1) continue;
+    return p0 + ((p1 - p0) * (at - s0)) / (s1 - s0);
+  }
+  return null;
+}
 
 /** What the curves say at one engine speed, at the nearest point of the grid; null in a gap or outside. */
 export function readout(

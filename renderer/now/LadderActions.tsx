@@ -49,6 +49,11 @@ export function LadderActions({ next }: { next: NextStep }) {
           {said.writeStep}
         </Button>
       )}
+      {next.kind === 'review-fit' && (
+        <Button look="main" isWide onPress={() => showView({ screen: 'setup', section: 'fit' })}>
+          {said.openFit}
+        </Button>
+      )}
       {next.kind === 'mend-the-spray' && (
         <Button look="main" isWide onPress={() => showView({ screen: 'plan' })}>
           {said.openPlan}

@@ -12,6 +12,7 @@ import { LadderActions } from './LadderActions.tsx';
 import styles from './NowCard.module.css';
 import { PlainNow } from './PlainNow.tsx';
 import { splitSentence } from './split-sentence.ts';
+import { stepPlace } from './step-place.ts';
 
 /** Reasons and cautions that a glance takes in; the ladder's own sheet has them all. */
 const mostReasons = 3;
@@ -35,8 +36,10 @@ function NowOf({ snapshot }: { snapshot: Snapshot }) {
   const { title, rest } = splitSentence(note(next.now));
   const about = session.ledger.find((e) => e.id === next.entryId);
   const why = [rest, ...next.why.map(note)].filter((text) => text !== '');
+  const step = stepPlace(next, session.ledger);
+  const kicker = step ? `${said.title} · ${said.stepOf(step.number, step.of)}` : said.title;
   return (
-    <SideSheet label={said.title} kicker={said.title} title={title}>
+    <SideSheet label={said.title} kicker={kicker} title={title}>
       {about && next.kind !== 'make-step' && <p className={styles.about}>{entryTitle(about, show)}</p>}
       {why.slice(0, mostReasons).map((text) => (
         <p key={text} className={styles.why}>

@@ -5,7 +5,9 @@ import { SideSheet } from '../components/SideSheet.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { ClosedGateActions } from './ClosedGateActions.tsx';
 import { GateList } from './GateList.tsx';
+import { gateWords } from './gate-words.ts';
 import styles from './NowCard.module.css';
 import { StepActions } from './StepActions.tsx';
 import { stepWords } from './step-words.ts';
@@ -23,6 +25,23 @@ export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
     `${snapshot.folder} ${driven?.id}`,
   );
   const said = screens.now;
+  const closed = gates.value?.gates.find((g) => g.state === 'closed');
+  if (closed && driven) {
+    const { name, value } = gateWords(closed, screens, show);
+    return (
+      <SideSheet
+        label={said.title}
+        kicker={said.title}
+        title={screens.ride.closed(name, closed.ifClosed)}
+        why={said.closedWhy(value)}
+      >
+        <p className={styles.about}>{entryTitle(driven, show)}</p>
+        <ClosedGateActions entry={driven} action={closed.ifClosed} />
+        <Caution>{said.cautions.boost}</Caution>
+        <GateList gates={gates.value?.gates ?? []} />
+      </SideSheet>
+    );
+  }
   const step = whatNow(snapshot, ledger.value);
   const words = step && stepWords(step, (entry) => entryTitle(entry, show), said);
   const isChange = step?.kind === 'change' || step?.kind === 'next';

@@ -11,6 +11,8 @@ import { splitSentence } from '../now/split-sentence.ts';
 import { stepWords } from '../now/step-words.ts';
 import { whatNow } from '../now/what-now.ts';
 import { sheetDocOf } from '../sheets/sheet-doc.ts';
+import { useWatch } from '../watch/use-watch.tsx';
+import { followedWords } from './followed-words.ts';
 import { gateValue } from './gate-words.ts';
 import { RideAmount } from './RideAmount.tsx';
 import { RideFoot } from './RideFoot.tsx';
@@ -18,14 +20,18 @@ import { RideGates } from './RideGates.tsx';
 import { RideHead } from './RideHead.tsx';
 import styles from './RideScreen.module.css';
 import { lastPullWords, rideEffect } from './ride-effect.ts';
+import { useFullScreen } from './use-full-screen.ts';
 import { useMarks } from './use-marks.ts';
 import { useRideKeys } from './use-ride-keys.ts';
+import { useWakeLock } from './use-wake-lock.ts';
 import { useWakes } from './use-wakes.ts';
 
 /** The passenger's view: one effect, the gates, one next step, three keys. It follows the newest driven entry. */
 export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
-  const { screens, show, note } = useWords();
+  const words = useWords();
+  const { screens, show, note } = words;
   const { view, show: showView } = useView();
+  const { watch } = useWatch();
   const main = useRef<HTMLElement>(null);
   const said = screens.ride;
   const { ledger } = snapshot.session;
@@ -44,6 +50,8 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
   const leave = () => showView({ screen: 'bench' });
   useRideKeys({ mark: marks.mark, undo: marks.undo, leave }, view.dialog !== null);
   useEffect(() => main.current?.focus(), []);
+  const isWindowed = useFullScreen(leave);
+  const mayGoDark = useWakeLock();
 
   const effect = entry && line && rideEffect(entry, line, { show, said, note });
   const pulls = snapshot.runs.reduce((n, run) => n + run.pulls.length, 0);
@@ -64,6 +72,12 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
   const ladder = useLadder(doc, session.conditions.place === 'dyno' ? 'dyno' : 'street');
   // Without a setup there is no ladder: what the ledger alone can say.
   const step = ladder && !ladder.ok ? whatNow(snapshot, lines.value) : null;
+  const trouble = [
+    watch ? '' : said.notWatched,
+    isWindowed ? said.noFullScreen : '',
+    mayGoDark ? said.mayGoDark : '',
+    aloud.isMute ? said.noSound : '',
+  ].filter((t) => t !== '');
   const closed = gates?.find((g) => g.state === 'closed');
   const next = closed
     ? said.closed(said.gate[closed.quantity], closed.ifClosed)
@@ -79,7 +93,11 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
       />
       <div className={styles.middle}>
         {effect ? (
-          <RideAmount effect={effect} last={marks.message || lastPullWords(last, said, note)} />
+          <RideAmount
+            effect={effect}
+            last={marks.message || followedWords(watch, words) || lastPullWords(last, said, note)}
+            trouble={trouble.join(' ')}
+          />
         ) : (
           <p className={styles.busy}>{screens.shell.loading}</p>
         )}
@@ -92,7 +110,7 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
         onLeave={leave}
       />
       <p className="visually-hidden" role="status" aria-live="assertive">
-        {aloud}
+        {aloud.said}
       </p>
     </main>
   );

@@ -10,9 +10,19 @@ const toneLength_s = 0.14;
 
 let context: AudioContext | null = null;
 
-/** Plays a cue, made on the spot. Where the browser lets no sound out the cue is simply not heard. */
-export function playCue(cue: Cue): void {
-  context ??= new AudioContext();
+/**
+ * Plays a cue, made on the spot.
+ *
+ * @returns  whether the browser lets sound out at all
+ */
+export function playCue(cue: Cue): boolean {
+  try {
+    context ??= new AudioContext();
+  } catch {
+    return false;
+  }
+  // Without a touch or a key before it, a browser starts it silent.
+  if (context.state === 'suspended') context.resume().catch(() => undefined);
   const { currentTime: now, destination } = context;
   for (const [i, frequency] of tones[cue].entries()) {
     const oscillator = context.createOscillator();
@@ -27,4 +37,5 @@ export function playCue(cue: Cue): void {
     oscillator.start(start);
     oscillator.stop(start + toneLength_s);
   }
+  return true;
 }

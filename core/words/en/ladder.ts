@@ -120,6 +120,8 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/now-mend-the-spray': (f, show) =>
     `Mend the spray before anything else: it cost ${show.quantity(f.loss, 'share')}, more than ${show.quantity(f.allowed, 'share', 0)} is over-feed.`,
   'ladder/now-loss': (f, show) => `Take the last change back: it cost ${show.quantity(f.loss, 'share')}.`,
+  'ladder/now-fit': (f) =>
+    `Finish the fit review: ${f.count === 1 ? 'one point is' : `${f.count} points are`} open, and the spray stays off until then. Unanswered is not passed.`,
   'ladder/now-spray': (f, show) =>
     `Turn the spray on, from ${show.quantity(f.to ?? 0, 'boost')}, and prove it.`,
   'ladder/now-boost': (f, show) =>

@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest';
-import { denyNetwork, denyPermissions, lockNavigation } from '../../../electron/desktop/lockdown.ts';
+import {
+  denyNetwork,
+  denyPermissions,
+  denyWindowPermissions,
+  lockNavigation,
+} from '../../../electron/desktop/lockdown.ts';
 import { DoubleContents, doubleSession, electronDouble } from '../../support/electron-double.ts';
 
 const elsewhere = [
@@ -66,6 +71,26 @@ it('no page gets leave for anything', () => {
   let media: unknown;
   session.kept.displayMedia?.(...([{}, (one: unknown) => (media = one)] as never[]));
   expect(media).toEqual({});
+});
+
+it('the workbench itself may fill the screen and keep it lit, and nothing more', () => {
+  const session = doubleSession();
+  denyWindowPermissions(session as never);
+  const isGiven = (permission: string, url: string): boolean => {
+    let request: unknown;
+    session.kept.permissionRequest?.(
+      ...([{}, permission, (one: unknown) => (request = one), { requestingUrl: url }] as never[]),
+    );
+    const check = session.kept.permissionCheck?.(...([{}, permission, url] as never[]));
+    expect(check, `${permission} for ${url}`).toBe(request);
+    return request === true;
+  };
+  for (const permission of ['fullscreen', 'screen-wake-lock']) {
+    expect(isGiven(permission, 'app://workbench/')).toBe(true);
+    for (const url of elsewhere) expect(isGiven(permission, url), url).toBe(false);
+  }
+  for (const permission of ['media', 'geolocation', 'fileSystem', 'pointerLock', 'keyboardLock'])
+    expect(isGiven(permission, 'app://workbench/'), permission).toBe(false);
 });
 
 it('no request leaves the program', () => {

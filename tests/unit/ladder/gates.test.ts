@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fitRules } from '../../../core/fit/index.ts';
 import {
   closedGates,
   type GateContext,
@@ -84,8 +85,18 @@ describe('the one thing to do now', () => {
   it('a new session: drive the baseline', () => {
     expect(next([])).toMatchObject({ kind: 'drive-baseline', now: { code: 'ladder/now-baseline' } });
   });
-  it('a baseline: turn the spray on', () => {
+  it('a baseline, the fit review open: finish it before the spray goes on', () => {
     const now = next([driven.baseline]);
+    expect([now.kind, now.step]).toEqual(['review-fit', null]);
+    const open = now.ladder.plan.fit.beforeDriving.length;
+    expect(now.now).toEqual({ code: 'ladder/now-fit', facts: { count: open } });
+    for (const language of ['en', 'de'] as const)
+      expect(noteText(now.now, createShow(language, metricUnits))).toContain(`${open} `);
+  });
+  it('a baseline and a fit that is answered: turn the spray on', () => {
+    const asked = sampleLadder({ ledger: [driven.baseline] });
+    const fit = Object.fromEntries(fitRules.map(({ id }) => [id, 'yes' as const]));
+    const now = nextOf(unwrap(planLadder({ ...asked, setup: { ...asked.setup, fit } })));
     expect([now.kind, now.step?.kind]).toEqual(['make-step', 'spray']);
     expect(now.cautions.length).toBeGreaterThan(0);
   });

@@ -95,8 +95,21 @@ export const bench: ScreenWords['bench'] = {
   time: 'Beginnt bei',
   range: 'Bereich',
   peak: 'Spitze',
-  pin: 'Anheften',
-  unpin: 'Lösen',
+  pinned: 'Festgehaltene Züge',
+  pinLast: 'Den letzten Zug im Bild festhalten oder loslassen',
+  unpinAll: 'Alle festgehaltenen Züge loslassen',
+  unpinOf: (pull) => `${pull} loslassen`,
+  quickNote: {
+    title: 'Schnelle Notiz',
+    on: (entry) => `Notiz zu ${entry}, mit der Uhrzeit. Wird nie gedruckt.`,
+    keep: 'Behalten',
+    kept: (entry) => `Notiert zu ${entry}`,
+  },
+  driftOpen: {
+    why: (before) =>
+      `Nichts wurde zweimal gefahren: Auch ein Tag, der wandert, kann diesen Gewinn gebracht haben. „${before}“ noch einmal fahren, dann ist es klar.`,
+    again: 'Wiederholung aufschreiben',
+  },
   emptyTitle: 'Noch nichts übereinanderzulegen.',
   emptyWhy: 'Ein Urteil braucht Züge vor einer Änderung und Züge danach.',
   baselineTitle: (level) => `Der Ausgangsstand liegt bei ${level}.`,

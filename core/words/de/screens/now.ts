@@ -57,6 +57,10 @@ export const now: ScreenWords['now'] = {
   gatesAbout: (entry) => `wie ${entry} gefahren wurde`,
   writeStep: 'Diese Stufe aufschreiben',
   openPlan: 'Plan öffnen',
+  openLimits: 'Grenzen ansehen',
+  openFit: 'Einbauprüfung öffnen',
+  stepOf: (n, of) => `Schritt ${n} von ${of}`,
+  closedWhy: (measured) => `${measured}. Kein Urteil zählt, solange eine Schranke zu ist.`,
   openHandover: 'Übergabe schreiben',
   stepsLeft: (n) =>
     n === 1 ? 'Eine Stufe steht noch im Stufenplan.' : `${n} Stufen stehen noch im Stufenplan.`,

@@ -97,8 +97,21 @@ export const bench = {
   time: 'Starts at',
   range: 'Range',
   peak: 'Peak',
-  pin: 'Pin',
-  unpin: 'Unpin',
+  pinned: 'Pinned pulls',
+  pinLast: 'Pin the last pull to the plot, or let it go',
+  unpinAll: 'Let all pinned pulls go',
+  unpinOf: (pull: string) => `Let ${pull} go`,
+  quickNote: {
+    title: 'Quick note',
+    on: (entry: string) => `Note on ${entry}, with the time. Never printed.`,
+    keep: 'Keep',
+    kept: (entry: string) => `Noted with ${entry}`,
+  },
+  driftOpen: {
+    why: (before: string) =>
+      `Nothing was driven twice, so a day that drifts could have brought this gain. Drive “${before}” again to tell.`,
+    again: 'Write down the repeat',
+  },
   emptyTitle: 'Nothing to lay over yet.',
   emptyWhy: 'A verdict needs pulls before a change and pulls after it.',
   baselineTitle: (level: string) => `The baseline stands at ${level}.`,

@@ -55,6 +55,10 @@ export const now = {
   gatesAbout: (entry: string) => `as ${entry} was driven`,
   writeStep: 'Write down this step',
   openPlan: 'Open the plan',
+  openLimits: 'Look at the limits',
+  openFit: 'Open the fit review',
+  stepOf: (n: number, of: number) => `step ${n} of ${of}`,
+  closedWhy: (measured: string) => `${measured}. No verdict counts while a gate is closed.`,
   openHandover: 'Write the handover',
   stepsLeft: (n: number) =>
     n === 1 ? 'One step is left on the ladder.' : `${n} steps are left on the ladder.`,
