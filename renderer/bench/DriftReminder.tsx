@@ -27,13 +27,13 @@ export function DriftReminder({ verdict, before, after, snapshot }: DriftReminde
   const again = { ...emptyDraft, kind: 'nothing' as const, against: before.id };
   return (
     <p className={styles.reminder}>
-      {said.why(name)}
+      {said.why}
       <Button
         look="plain"
         isDisabled={snapshot.readOnly !== null}
         onPress={() => showView({ dialog: { type: 'entry', entryId: null, draft: again } })}
       >
-        {said.again}
+        {said.again(name)}
       </Button>
     </p>
   );

@@ -1,5 +1,7 @@
 import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
+import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
 import { Caution } from '../components/Caution.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
@@ -16,6 +18,7 @@ import { whatNow } from './what-now.ts';
 /** What the ledger alone can say, while engine and fluid system are not known well enough for a ladder. */
 export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
   const { screens, show } = useWords();
+  const { show: showView } = useView();
   const ledger = useLedger();
   const driven = snapshot.session.ledger.findLast((e) => e.state === 'kept' && e.runs.length > 0);
   const gates = useAnswer(
@@ -58,6 +61,9 @@ export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
           <Caution>{isChange ? said.cautions.boost : said.cautions.pull}</Caution>
           <GateList gates={gates.value?.gates ?? []} />
           <p className={styles.why}>{said.noLadder}</p>
+          <div>
+            <Button onPress={() => showView({ screen: 'setup', section: 'engine' })}>{said.openSetup}</Button>
+          </div>
         </>
       )}
     </SideSheet>

@@ -1,4 +1,6 @@
+import { useRef } from 'react';
 import { useView } from '../app/view.tsx';
+import { Button } from '../components/Button.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { usePlan } from '../plan/use-plan.ts';
@@ -23,6 +25,13 @@ function SetupOf({ sheet }: { sheet: Sheet }) {
   const { plan } = usePlan(sheet.doc);
   const said = screens.setup;
   const section = order.find((s) => s === view.section) ?? 'car';
+  const next = order[order.indexOf(section) + 1];
+  const main = useRef<HTMLElement>(null);
+  const open = (id: SectionId) => {
+    show({ section: id });
+    main.current?.focus();
+    main.current?.scrollTo({ top: 0 });
+  };
   return (
     <FieldProblems of={plan}>
       <nav className={styles.sections} aria-label={said.title}>
@@ -39,10 +48,17 @@ function SetupOf({ sheet }: { sheet: Sheet }) {
           </button>
         ))}
       </nav>
-      <main className={styles.main} id="main" tabIndex={-1}>
+      <main ref={main} className={styles.main} id="main" tabIndex={-1}>
         <h1>{said.sections[section]}</h1>
         <p className={styles.lead}>{said.leads[section]}</p>
         <SetupSection key={section} section={section} sheet={sheet} />
+        <div className={styles.onward}>
+          {next ? (
+            <Button onPress={() => open(next)}>{said.onward(said.sections[next])}</Button>
+          ) : (
+            <Button onPress={() => show({ screen: 'plan' })}>{said.toPlan}</Button>
+          )}
+        </div>
       </main>
       <Follows section={section} doc={sheet.doc} plan={plan} />
     </FieldProblems>

@@ -1,3 +1,4 @@
+import { practice } from '../../core/power/index.ts';
 import type { ShownKind } from '../../core/units/index.ts';
 import type { ScreenWords } from '../../core/words/index.ts';
 
@@ -52,6 +53,7 @@ const standing = (
 ): FieldSpec => quantity(path, kind, unit, { ...more, fallback: { value, unit }, isAlwaysSet: true });
 const standingPercent = (path: FieldPath, value: number, step = 1) =>
   standing(path, 'share', '%', value, { step });
+const unitless = (value: number) => ({ value, unit: '1' });
 const millimetres = { metric: 'mm', imperial: 'in' };
 
 export type SectionId = keyof ScreenWords['setup']['sections'];
@@ -96,15 +98,24 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         count('car.pullGear'),
         { type: 'text', path: 'car.tyre' },
         quantity('car.rollingRadius_m', 'length', 'm', { shownIn: millimetres }),
-        quantity('car.drivetrainEfficiency', 'share', '1', { step: 1 }),
+        quantity('car.drivetrainEfficiency', 'share', '1', {
+          step: 1,
+          fallback: unitless(practice.drivetrainEfficiency),
+        }),
       ],
     },
     {
       group: 'resistance',
       fields: [
-        quantity('car.dragArea_m2', 'area', 'm2', { step: 0.01 }),
-        quantity('car.rollingCoefficient', 'share', '1', { step: 0.1 }),
-        quantity('car.tyreSlip', 'share', '1', { step: 0.1 }),
+        quantity('car.dragArea_m2', 'area', 'm2', {
+          step: 0.01,
+          fallback: { value: practice.dragArea, unit: 'm2' },
+        }),
+        quantity('car.rollingCoefficient', 'share', '1', {
+          step: 0.1,
+          fallback: unitless(practice.rollingCoefficient),
+        }),
+        quantity('car.tyreSlip', 'share', '1', { step: 0.1, fallback: unitless(practice.tyreSlip) }),
         quantity('car.wheelInertia_kg_m2', 'inertia', 'kg m2', { step: 0.1 }),
         quantity('car.engineInertia_kg_m2', 'inertia', 'kg m2', { step: 0.01 }),
         { type: 'choice', path: 'car.correction' },
@@ -118,7 +129,7 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         { type: 'choice', path: 'conditions.place' },
         quantity('conditions.ambient_C', 'temperature', 'C', { step: 1 }),
         quantity('conditions.barometer_kPa', 'pressure', 'kPa', { step: 0.1 }),
-        percent('conditions.relativeHumidity_percent', 5),
+        percent('conditions.relativeHumidity_percent', 5, 100 * practice.relativeHumidity),
         percent('conditions.grade_percent', 0.1),
       ],
     },
@@ -127,10 +138,10 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
     {
       group: null,
       fields: [
-        percent('limits.margin_percent', 0.5),
-        count('limits.knockEvents'),
-        quantity('limits.leanestLambda', 'lambda', 'lambda', { step: 0.01 }),
-        percent('limits.injectorDuty_percent', 1),
+        standingPercent('limits.margin_percent', 1, 0.5),
+        standing('limits.knockEvents', 'number', '', 1, { step: 1 }),
+        standing('limits.leanestLambda', 'lambda', 'lambda', 0.9, { step: 0.01 }),
+        standingPercent('limits.injectorDuty_percent', 85),
         quantity('limits.intake_C', 'temperature', 'C', { step: 1 }),
         quantity('limits.exhaust_C', 'temperature', 'C', { step: 10 }),
         quantity('limits.mapCeiling_kPa', 'pressure', 'kPa', { step: 5 }),

@@ -120,7 +120,7 @@ test('a browser that is locked down refuses all of it: the view says so and work
   await expect(page.getByRole('term').filter({ hasText: 'Leanest lambda' })).toBeVisible();
   await expect(page.getByText('The last pull counts')).toBeVisible();
   await ask(page, 'session.edit', { edits: [strictLimits] });
-  await expect(page.getByText('The browser lets no sound out.')).toBeVisible();
+  await expect(page.getByText('The browser lets no sound out.')).toBeVisible({ timeout: 90_000 });
   await page.keyboard.press('Space');
   await expect(page.getByText('Last pull marked bad')).toBeVisible();
   const isCut = await ride(page).evaluate((main) => main.scrollHeight > main.clientHeight);

@@ -54,6 +54,8 @@ export const scenes: readonly Scene[] = [
   scene('dialog-new-session', fromMenu(6), 'nothing'),
   ...benchTabs.map((name, at) => scene(`bench-${name}`, tab(at))),
   scene('bench-gain', key('k', 'k', 'k')),
+  scene('bench-pinned', key('k', 'k', 'k', 'k', 'p', 'j', 'p')),
+  scene('bench-quick-note', key('n')),
   scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
   ...setupSections.map((name, at) => scene(`setup-${name}`, inList('1', at))),
   ...planSheets.map((name, at) => scene(`plan-${name}`, inList('2', at))),

@@ -106,9 +106,8 @@ export const bench: ScreenWords['bench'] = {
     kept: (entry) => `Notiert zu ${entry}`,
   },
   driftOpen: {
-    why: (before) =>
-      `Nichts wurde zweimal gefahren: Auch ein Tag, der wandert, kann diesen Gewinn gebracht haben. „${before}“ noch einmal fahren, dann ist es klar.`,
-    again: 'Wiederholung aufschreiben',
+    why: 'Nichts wurde zweimal gefahren: Auch ein Tag, der wandert, kann diesen Gewinn gebracht haben.',
+    again: (before) => `${before} noch einmal fahren`,
   },
   emptyTitle: 'Noch nichts übereinanderzulegen.',
   emptyWhy: 'Ein Urteil braucht Züge vor einer Änderung und Züge danach.',

@@ -2,6 +2,8 @@ import type { ScreenWords } from '../../screen-words.ts';
 
 export const setup: ScreenWords['setup'] = {
   title: 'Aufbau',
+  onward: (section) => `Weiter: ${section}`,
+  toPlan: 'Den Plan ansehen',
   sections: {
     car: 'Auto',
     air: 'Luft und Ort',

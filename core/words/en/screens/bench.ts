@@ -108,9 +108,8 @@ export const bench = {
     kept: (entry: string) => `Noted with ${entry}`,
   },
   driftOpen: {
-    why: (before: string) =>
-      `Nothing was driven twice, so a day that drifts could have brought this gain. Drive “${before}” again to tell.`,
-    again: 'Write down the repeat',
+    why: 'Nothing was driven twice: a day that drifts could have brought this gain.',
+    again: (before: string) => `Drive ${before} again`,
   },
   emptyTitle: 'Nothing to lay over yet.',
   emptyWhy: 'A verdict needs pulls before a change and pulls after it.',

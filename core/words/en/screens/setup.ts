@@ -1,5 +1,7 @@
 export const setup = {
   title: 'Setup',
+  onward: (section: string) => `Next: ${section}`,
+  toPlan: 'Look at the plan',
   sections: {
     car: 'Car',
     air: 'Air and place',
