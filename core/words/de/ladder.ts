@@ -122,7 +122,7 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/now-loss': (f, show) =>
     `Die letzte Änderung zurücknehmen: sie kostete ${show.quantity(f.loss, 'share')}.`,
   'ladder/now-fit': (f) =>
-    `Die Einbauprüfung abschließen: ${f.count === 1 ? 'ein Punkt ist' : `${f.count} Punkte sind`} offen, bevor die Flüssigkeit eingeschaltet wird. Unbeantwortet ist nicht bestanden.`,
+    `Die Einbauprüfung abschließen: ${f.count === 1 ? 'ein Punkt ist' : `${f.count} Punkte sind`} offen, bevor das Fluid eingeschaltet wird. Unbeantwortet ist nicht bestanden.`,
   'ladder/now-spray': (f, show) =>
     `Fluid einschalten, ab ${show.quantity(f.to ?? 0, 'boost')}, und nachweisen.`,
   'ladder/now-boost': (f, show) =>

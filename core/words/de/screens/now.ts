@@ -60,7 +60,7 @@ export const now: ScreenWords['now'] = {
   openLimits: 'Grenzen ansehen',
   openFit: 'Einbauprüfung öffnen',
   stepOf: (n, of) => `Schritt ${n} von ${of}`,
-  closedWhy: (measured) => `${measured}. Kein Urteil zählt, solange eine Schranke zu ist.`,
+  closedWhy: (measured) => `${measured}. Kein Urteil zählt, solange eine Abbruchregel greift.`,
   openHandover: 'Übergabe schreiben',
   stepsLeft: (n) =>
     n === 1 ? 'Eine Stufe steht noch im Stufenplan.' : `${n} Stufen stehen noch im Stufenplan.`,
