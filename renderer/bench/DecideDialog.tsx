@@ -8,7 +8,7 @@ import { emptyDraft } from '../entry/change-draft.ts';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useVerdict } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
-import { useImports } from '../importing/use-imports.tsx';
+import { useImportAll } from '../importing/use-imports.tsx';
 import { originOfCard } from '../where-from/origin.ts';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './DecideDialog.module.css';
@@ -25,7 +25,7 @@ type DecideProps = { readonly beforeId: string; readonly afterId: string; readon
 function Decide({ beforeId, afterId, onClose }: DecideProps) {
   const { screens, show, note } = useWords();
   const { show: showView } = useView();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const answer = useVerdict(beforeId, afterId);
   const verdict = answer.value;
   const said = screens.bench.decide;

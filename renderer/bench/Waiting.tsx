@@ -4,12 +4,12 @@ import { entryTitle } from '../../core/words/index.ts';
 import { DropArea } from '../components/DropArea.tsx';
 import { EmptyState } from '../components/EmptyState.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { useImports } from '../importing/use-imports.tsx';
+import { useImportAll } from '../importing/use-imports.tsx';
 
 /** An entry without pulls: what to drive, and where its log goes. */
 export function Waiting({ entry, snapshot }: { entry: Entry; snapshot: Snapshot }) {
   const { screens, show } = useWords();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const said = screens.bench;
   const isBaseline = snapshot.session.ledger[0]?.id === entry.id;
   return (

@@ -10,7 +10,7 @@ import { AssignFields } from './AssignFields.tsx';
 import { guessTargets } from './assign-files.ts';
 import type { Incoming } from './incoming.ts';
 import { tasksOf } from './tasks-of.ts';
-import { useImports } from './use-imports.tsx';
+import { useImportAll } from './use-imports.tsx';
 
 /** Asks where logs belong that came into an open session. */
 export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; onClose: () => void }) {
@@ -18,7 +18,7 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
   const { snapshot, edit } = useSession();
   const { show } = useView();
   const { after } = useSelection();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const ledger = snapshot?.session.ledger ?? [];
   const [targets, setTargets] = useState(() => guessTargets(files, ledger, after?.id ?? null));
   const [draft, setDraft] = useState(emptyDraft);

@@ -1,11 +1,11 @@
 import { Progress } from '../components/Progress.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ImportBar.module.css';
-import { useImports } from './use-imports.tsx';
+import { useImportProgress } from './use-imports.tsx';
 
 /** What is being read in, while it is. */
 export function ImportBar() {
-  const { job, waiting } = useImports();
+  const { job, waiting } = useImportProgress();
   const { screens } = useWords();
   if (!job) return null;
   const label = screens.importing.reading(job.name);

@@ -10,14 +10,17 @@ export type ImportTask = { readonly file: Incoming; readonly entryId: string | n
 
 export type ImportJob = { readonly name: string; readonly share: number | null; readonly cancel: () => void };
 
-export type ImportsState = {
-  /** The log that is being read, with those that wait behind it. */
-  readonly job: ImportJob | null;
-  readonly waiting: number;
-  readonly importAll: (tasks: readonly ImportTask[]) => Promise<void>;
-};
+/** The log that is being read, with those that wait behind it. */
+export type ImportProgress = { readonly job: ImportJob | null; readonly waiting: number };
 
-const ImportsContext = createContext<ImportsState | null>(null);
+type ImportAll = (tasks: readonly ImportTask[]) => Promise<void>;
+
+// Two contexts: what shows progress is drawn anew with each step of it, what only starts an import is not.
+const ProgressContext = createContext<ImportProgress | null>(null);
+const ImportAllContext = createContext<ImportAll | null>(null);
+
+/** Steps of progress follow each other as fast as the host reads; the bar moves ten times a second. */
+const between_ms = 100;
 
 /** Reads logs in one after the other, so that progress means something and cancel stops the rest. */
 export function ImportsProvider({ children }: { children: ReactNode }) {
@@ -36,12 +39,16 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
         if (abort.signal.aborted) break;
         setWaiting(tasks.length - i - 1);
         setJob({ name: file.name, share: null, cancel });
+        let told_ms = Number.NEGATIVE_INFINITY;
+        const onProgress = (share: number) => {
+          const now_ms = performance.now();
+          if (now_ms - told_ms < between_ms) return;
+          told_ms = now_ms;
+          setJob({ name: file.name, share, cancel });
+        };
         const answer =
           file instanceof File
-            ? await host.upload(file, entryId, {
-                signal: abort.signal,
-                onProgress: (share) => setJob({ name: file.name, share, cancel }),
-              })
+            ? await host.upload(file, entryId, { signal: abort.signal, onProgress })
             : await host.request('runs.import', { path: file.path, entryId }, { signal: abort.signal });
         if (!answer.ok) {
           report(answer.problems);
@@ -59,12 +66,23 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
     [host, take, say, report, screens],
   );
 
-  const state = useMemo(() => ({ job, waiting, importAll }), [job, waiting, importAll]);
-  return <ImportsContext value={state}>{children}</ImportsContext>;
+  const progress = useMemo(() => ({ job, waiting }), [job, waiting]);
+  return (
+    <ImportAllContext value={importAll}>
+      <ProgressContext value={progress}>{children}</ProgressContext>
+    </ImportAllContext>
+  );
 }
 
-export function useImports(): ImportsState {
-  const state = useContext(ImportsContext);
-  if (!state) throw new Error('useImports outside ImportsProvider');
-  return state;
+export function useImportProgress(): ImportProgress {
+  const progress = useContext(ProgressContext);
+  if (!progress) throw new Error('useImportProgress outside ImportsProvider');
+  return progress;
+}
+
+/** Stays the same function while logs are read. */
+export function useImportAll(): ImportAll {
+  const importAll = useContext(ImportAllContext);
+  if (!importAll) throw new Error('useImportAll outside ImportsProvider');
+  return importAll;
 }

@@ -3,7 +3,7 @@ import { useView } from '../app/view.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import type { Incoming } from './incoming.ts';
-import { useImports } from './use-imports.tsx';
+import { useImportAll } from './use-imports.tsx';
 
 /**
  * What happens with files, however they came: a new session where none is open, straight into the entry that
@@ -13,7 +13,7 @@ export function useTakeFiles(): (files: readonly Incoming[]) => void {
   const { snapshot } = useSession();
   const { show } = useView();
   const { after } = useSelection();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   return useCallback(
     (files) => {
       if (files.length === 0) return;

@@ -4,7 +4,7 @@ import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { useImports } from '../importing/use-imports.tsx';
+import { useImportAll } from '../importing/use-imports.tsx';
 import { repeatable } from '../ladder/AgainChoice.tsx';
 import { useStepTitle } from '../ladder/use-step-title.ts';
 import styles from './StepActions.module.css';
@@ -15,7 +15,7 @@ export function LadderActions({ next }: { next: NextStep }) {
   const titleOf = useStepTitle();
   const { show: showView } = useView();
   const { snapshot, edit } = useSession();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const said = screens.now;
   const ledger = snapshot?.session.ledger ?? [];
   const last = ledger.findLast((e) => e.state === 'kept');

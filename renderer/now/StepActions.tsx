@@ -3,7 +3,7 @@ import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { useImports } from '../importing/use-imports.tsx';
+import { useImportAll } from '../importing/use-imports.tsx';
 import styles from './StepActions.module.css';
 import type { Step } from './what-now.ts';
 
@@ -12,7 +12,7 @@ export function StepActions({ step }: { step: Step }) {
   const { screens } = useWords();
   const { show } = useView();
   const { snapshot, edit } = useSession();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const said = screens.now;
   const entry = 'entry' in step ? step.entry : (snapshot?.session.ledger[0] ?? null);
   const isWriting = step.kind === 'change' || step.kind === 'next' || step.kind === 'again';

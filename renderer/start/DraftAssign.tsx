@@ -6,7 +6,7 @@ import { AssignFields } from '../importing/AssignFields.tsx';
 import { guessTargets } from '../importing/assign-files.ts';
 import type { Incoming } from '../importing/incoming.ts';
 import { tasksOf } from '../importing/tasks-of.ts';
-import { useImports } from '../importing/use-imports.tsx';
+import { useImportAll } from '../importing/use-imports.tsx';
 
 /** The baseline of a session that is not there yet, to choose from before it is. */
 const baselineToBe: Session['ledger'] = [
@@ -28,7 +28,7 @@ const baselineToBe: Session['ledger'] = [
 /** Files with their places in a session that is being created. */
 export function useDraftAssign(files: readonly Incoming[]) {
   const { edit } = useSession();
-  const { importAll } = useImports();
+  const importAll = useImportAll();
   const [targets, setTargets] = useState(() => guessTargets(files, baselineToBe, null));
   const [draft, setDraft] = useState(emptyDraft);
   return {
