@@ -1,5 +1,5 @@
 import { Plus } from 'lucide-react';
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
@@ -14,6 +14,7 @@ import styles from './Ledger.module.css';
 import { LedgerNotes } from './LedgerNotes.tsx';
 import { LedgerRow } from './LedgerRow.tsx';
 import { LedgerTotal } from './LedgerTotal.tsx';
+import { useChosenInSight } from './use-chosen-in-sight.ts';
 
 /** The session's story as a forest plot: every entry on one scale of effect. */
 export function Ledger() {
@@ -28,6 +29,8 @@ export function Ledger() {
   // What is compared stays in the page, wherever the book is scrolled to.
   const pinned = entries.flatMap((e, i) => (e.id === before?.id || e.id === after?.id ? [i] : []));
   const long = useLongList<HTMLOListElement>({ count: entries.length, rowHeight_px: 72, pinned });
+  const book = useRef<HTMLDivElement>(null);
+  useChosenInSight(book, { before: before?.id ?? null, after: after?.id ?? null });
   const select = (id: string) => (side: 'before' | 'after') =>
     showView(side === 'after' ? { afterId: id, beforeId: null, screen: 'bench' } : { beforeId: id });
   const sideOf = (id: string) => (after?.id === id ? 'after' : before?.id === id ? 'before' : null);
@@ -46,7 +49,7 @@ export function Ledger() {
           </div>
         )}
       </header>
-      <div className={styles.scroll}>
+      <div className={styles.scroll} ref={book}>
         <ol aria-label={screens.ledger.listLabel} {...long.listProps}>
           {long.parts.map((part) => {
             const entry = entries[part.index];

@@ -1,0 +1,26 @@
+import { type RefObject, useEffect, useRef } from 'react';
+
+/**
+ * Brings the row of a side into sight once another entry stands there: keys step through a long book without the
+ * pointer ever being on it. What was chosen by pointer is in sight already and stays where it is.
+ */
+export function useChosenInSight(
+  box: RefObject<HTMLElement | null>,
+  chosen: { readonly before: string | null; readonly after: string | null },
+): void {
+  const last = useRef(chosen);
+  const { before, after } = chosen;
+  useEffect(() => {
+    const moved = [
+      before === last.current.before ? null : before,
+      // The entry judged comes last: where both can't be in sight, it is.
+      after === last.current.after ? null : after,
+    ];
+    last.current = { before, after };
+    for (const id of moved) {
+      if (id === null) continue;
+      const row = box.current?.querySelector(`[data-entry="${CSS.escape(id)}"]`)?.closest('li');
+      row?.scrollIntoView({ block: 'nearest' });
+    }
+  }, [box, before, after]);
+}
