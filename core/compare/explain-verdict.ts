@@ -12,7 +12,7 @@ export const explainVerdict = {
     ],
     source:
       'restricted maximum likelihood: Searle, Casella and McCulloch, Variance Components (1992), ch. 6; stories of the day weighed as in Hoeting et al., Statistical Science 14 (1999) 382',
-    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull`,
+    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull, from three entries on perhaps ± ${100 * nuisancePriors.drift.steady} %`,
   },
   interval95: {
     formula: 'from F = 0.025 to F = 0.975; F(x) = sum of w T((x - e) / u, nu) over the stories of the day',
@@ -20,7 +20,7 @@ export const explainVerdict = {
       {
         symbol: 'w',
         unit: '1',
-        name: 'chance of a story: which suspects are at work',
+        name: 'chance of a story: which suspects are at work, how steady the day is',
       },
       { symbol: 'e', unit: '1', name: 'effect as that story has it' },
       { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, weather' },

@@ -51,7 +51,7 @@ export function findEffect(
   const boost = known.isBoostSteady ? reading('boost', (row) => pressureReading(row, grid)) : null;
   const pulls = pooled.map((r) => r.pull);
   const direction = directionSuspect(pulls, setupOf);
-  const drift = driftSuspect(pulls);
+  const drift = driftSuspect(pulls, groupsOf(pooled).length);
   const day: Day = {
     levels: Float64Array.from(pooled, (r) => r.level),
     setupOf,

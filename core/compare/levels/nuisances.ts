@@ -13,13 +13,25 @@ export const nuisancePriors = {
   intake: { mean: -0.0015, deviation: 0.0008, chance: 1 },
   /**
    * Per pull. Days that drift by two tenths of a percent happen, and two adjacent entries of one day can't tell
-   * such a drift from a change: only the order of pulls inside entries, and an entry driven again, can. A second
-   * story, of a steady day, would narrow good days by a tenth; it took false verdicts on drifting ones from 5 to 7 %.
+   * such a drift from a change: only the order of pulls inside entries, and an entry driven again, can.
    */
-  drift: { mean: 0, deviation: 0.0025, chance: 1 },
+  drift: { mean: 0, deviation: 0.0025, steady: 0.0003 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;
+
+/**
+ * Chance before looking that the day is a steady one. With two entries nothing but the drift itself could speak
+ * against it, so it is not counted on; every entry more could have shown a drift inside itself.
+ *
+ *   chance = 0.4 (1 - 2 / entries)
+ *
+ * Source: common practice; what it costs and brings is in tests/bench/calibrate-verdict.
+ * Check:  0 for two entries, 0.24 for five, never above 0.4.
+ */
+export function steadyChance(entries: number): number {
+  return entries > 2 ? 0.4 * (1 - 2 / entries) : 0;
+}
 
 /**
  * Whether intake temperature may be held equal over the band. Where the change itself warms or cools the charge
@@ -50,10 +62,21 @@ export function waysOf(pulls: readonly PullEvidence[]): Float64Array {
   });
 }
 
-/** Place in the order of driving. Null where no order is known. */
-export function driftSuspect(pulls: readonly PullEvidence[]): Suspect | null {
+/**
+ * Place in the order of driving. Null where no order is known.
+ *
+ * @param entries  how many were driven, each in one go
+ */
+export function driftSuspect(pulls: readonly PullEvidence[], entries: number): Suspect | null {
   const values = Float64Array.from(pulls, (p) => p.order);
-  return values.every((v) => v === values[0]) ? null : suspectOf('drift', values);
+  if (values.every((v) => v === values[0])) return null;
+  const { mean, deviation, steady } = nuisancePriors.drift;
+  const chance = steadyChance(entries);
+  const strengths = [
+    { deviation, chance: 1 - chance },
+    ...(chance > 0 ? [{ deviation: steady, chance }] : []),
+  ];
+  return { values, priorMean: mean, strengths };
 }
 
 /**
@@ -81,10 +104,6 @@ export function readingSuspect(
     const known = sums.get(setupOf[i] as number);
     return known ? known.sum / known.count : 0;
   });
-  return suspectOf(name, values);
-}
-
-function suspectOf(name: keyof typeof nuisancePriors, values: Float64Array): Suspect {
   const { mean, deviation, chance } = nuisancePriors[name];
   return { values, priorMean: mean, strengths: [{ deviation, chance }] };
 }

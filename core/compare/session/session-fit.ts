@@ -64,7 +64,7 @@ export function fitSession(
   const everySetup = setups.map((_, i) => i);
   const intake = readingSuspect('intake', readings, setupOf, everySetup);
   const direction = directionSuspect(pulls, setupOf);
-  const drift = driftSuspect(pulls);
+  const drift = driftSuspect(pulls, entryIds.length);
   const day = fitDay({
     levels: Float64Array.from(rows, (r) => r.level),
     setupOf,

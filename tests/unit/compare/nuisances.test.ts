@@ -5,6 +5,7 @@ import {
   intakeBelongsToChange,
   nuisancePriors,
   readingSuspect,
+  steadyChance,
   waysOf,
 } from '../../../core/compare/levels/nuisances.ts';
 import { intervalOf } from '../../../core/compare/statistics/index.ts';
@@ -17,8 +18,13 @@ function dayOf(entries: number, pulls: number, slope: number, again = false) {
   const order = Float64Array.from({ length: groups * pulls }, (_, i) => i);
   const setupOf = Int32Array.from(order, (i) => Math.floor(i / pulls) % entries);
   const levels = order.map((i) => 0.01 * (setupOf[i] as number) + slope * i + (scatter[i % 5] as number));
-  const { mean, deviation, chance } = nuisancePriors.drift;
-  const drift = { values: order, priorMean: mean, strengths: [{ deviation, chance }] };
+  const { mean, deviation, steady } = nuisancePriors.drift;
+  const chance = steadyChance(groups);
+  const strengths = [
+    { deviation, chance: 1 - chance },
+    ...(chance > 0 ? [{ deviation: steady, chance }] : []),
+  ];
+  const drift = { values: order, priorMean: mean, strengths };
   return { levels, setupOf, setups: entries, prior: null, varianceFloor: 0, suspects: { drift } };
 }
 
@@ -30,9 +36,18 @@ function halfOf(day: ReturnType<typeof dayOf>): number {
 }
 
 describe('what may have moved power between pulls', () => {
+  it('a steady day is not counted on with two entries, and the more so the more entries could have spoken', () => {
+    expect(steadyChance(2)).toBe(0);
+    expect(steadyChance(5)).toBeCloseTo(0.24, 12);
+    expect(steadyChance(24)).toBeLessThan(0.4);
+    const pulls = inventDay(quietDay).flatMap((e) => e.pulls);
+    expect(driftSuspect(pulls, 2)?.strengths).toHaveLength(1);
+    expect(driftSuspect(pulls, 5)?.strengths).toHaveLength(2);
+  });
+
   it('no order of driving, no drift to look for', () => {
     const pulls = inventDay(quietDay).flatMap((e) => e.pulls.map((p) => ({ ...p, order: 0 })));
-    expect(driftSuspect(pulls)).toBeNull();
+    expect(driftSuspect(pulls, 2)).toBeNull();
   });
 
   it('five entries are judged more sharply than two, and the baseline driven again sharpens them further', () => {
@@ -49,20 +64,6 @@ describe('what may have moved power between pulls', () => {
     expect(drifting?.combine([-1, 1, 0, 0, 0]).corrections.drift).toBeLessThan(-0.008);
     const steady = fitDay(dayOf(5, 5, 0));
     expect(Math.abs(steady?.combine([-1, 1, 0, 0, 0]).corrections.drift ?? 1)).toBeLessThan(0.003);
-  });
-
-  it('what may be at work keeps its say beside the story without it', () => {
-    const day = dayOf(3, 3, 0);
-    const boost = {
-      values: day.levels.map((_, i) => 0.002 * Math.cos(i)),
-      priorMean: 1,
-      strengths: [{ deviation: 0.3, chance: 0.5 }],
-    };
-    const stories =
-      fitDay({ ...day, suspects: { ...day.suspects, boost } })?.combine([-1, 1, 0]).stories ?? [];
-    expect(stories).toHaveLength(2);
-    expect(stories.reduce((sum, s) => sum + s.weight, 0)).toBeCloseTo(1, 12);
-    expect(Math.min(...stories.map((s) => s.weight))).toBeGreaterThan(0.01);
   });
 
   it('one pull a side tells no repeatability, whatever is thought of it before', () => {

@@ -11,7 +11,8 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'coefficient, from the pulls and from practice': 'Beiwert, aus den Zügen und der Praxis',
     'standard error: scatter of pulls, nuisances, weather':
       'Standardfehler: Streuung der Züge, Störgrößen, Wetter',
-    'chance of a story: which suspects are at work': 'Gewicht einer Erklärung: was alles mitwirkt',
+    'chance of a story: which suspects are at work, how steady the day is':
+      'Gewicht einer Erklärung: was alles mitwirkt, wie ruhig der Tag ist',
     'effect as that story has it': 'Wirkung nach dieser Erklärung',
     'degrees of freedom by Satterthwaite': 'Freiheitsgrade nach Satterthwaite',
     'share of power that counts as equal': 'Anteil der Leistung, der als gleich gilt',
@@ -72,8 +73,8 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'rim diameter': 'Felgendurchmesser',
     'nominal section width': 'Nennbreite des Reifens',
     'section height over width': 'Höhe durch Breite des Reifens',
-    'one gear, one car; practice: # ± # % per K, drift of ± # % a pull':
-      'ein Gang, ein Auto; Praxis: # ± # % je K, Drift von ± # % je Zug',
+    'one gear, one car; practice: # ± # % per K, drift of ± # % a pull, from three entries on perhaps ± # %':
+      'ein Gang, ein Auto; Praxis: # ± # % je K, Drift von ± # % je Zug, ab drei Einträgen vielleicht ± # %',
     'two pulls a side and up, or one where the session tells how pulls repeat':
       'zwei Züge je Seite und mehr, oder einer, wo die Sitzung zeigt, wie Züge streuen',
     'comes before gain and loss: the margin is what the user calls equal':
