@@ -19,9 +19,20 @@ export type TextFieldProps = Omit<AriaTextFieldProps, 'className' | 'style' | 'c
   readonly rows?: number;
 };
 
-export function TextField({ label, hint, error, placeholder, rows, ...props }: TextFieldProps) {
+export function TextField({ label, hint, error, placeholder, rows, onKeyDown, ...props }: TextFieldProps) {
   return (
-    <AriaTextField {...props} isInvalid={error !== undefined} className={cx(styles.field)}>
+    <AriaTextField
+      {...props}
+      {...(onKeyDown && {
+        onKeyDown: (event) => {
+          onKeyDown(event);
+          // A field that listens for keys keeps them all to itself: Escape still has to close its dialog.
+          if (event.key === 'Escape') event.continuePropagation();
+        },
+      })}
+      isInvalid={error !== undefined}
+      className={cx(styles.field)}
+    >
       <Label className={cx(styles.label)}>{label}</Label>
       {rows ? (
         <TextArea rows={rows} placeholder={placeholder ?? ''} className={cx(styles.input, styles.area)} />
