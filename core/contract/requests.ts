@@ -144,6 +144,7 @@ export const requests = {
         z.object({
           folder: z.string(),
           name: z.string(),
+          carName: z.string().nullable(),
           createdAt: z.string().nullable(),
           isInvented: z.boolean(),
         }),

@@ -12,7 +12,7 @@ import type {
 } from './document/index.ts';
 import { type Html, html } from './escape.ts';
 import { fontFaces, type HandoverFont } from './handover-fonts.ts';
-import { handoverStyle } from './handover-style.ts';
+import { footText, handoverStyle } from './handover-style.ts';
 
 type Table = Extract<Block, { kind: 'table' }>;
 
@@ -213,7 +213,7 @@ const policy =
  */
 export function handoverHtml(data: HandoverDocument, fonts: readonly HandoverFont[] = []): string {
   const words = handoverPhrases(data.language);
-  const body = html`<main class="${data.form} ${data.paper.toLowerCase()}">
+  const body = html`<main class="${data.form} ${data.paper.toLowerCase()}" data-page="${words.page}">
 ${headOf(data)}
 ${topOf(data)}
 ${data.sections.map((s) => sectionOf(s, data))}</main>`.html;
@@ -225,7 +225,7 @@ ${data.sections.map((s) => sectionOf(s, data))}</main>`.html;
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${data.title}: ${data.carName}, ${data.date}</title>
+<title>${footText(data)}</title>
 <style>${style}</style>
 </head>
 <body>

@@ -1,14 +1,20 @@
 import { printInks } from './chart-svg.ts';
 import { cssText } from './css-text.ts';
 import type { HandoverDocument } from './document/index.ts';
+import { pageBox } from './page-box.ts';
+
+/** What stands at the foot of every sheet and is the page's title. */
+export function footText(data: HandoverDocument): string {
+  return `${data.title}: ${data.carName}, ${data.date}`;
+}
 
 /** The page itself: size, margins, and a foot that says which sheet of which car this is. */
 function pageRules(data: HandoverDocument, pageWord: string): string {
-  const foot = cssText([data.carName, data.title, data.date].join(' · '));
+  const foot = cssText(footText(data));
+  const { top, side, bottom } = pageBox(data);
   const box = 'font:8pt "Handover Sans",sans-serif;color:#5b6670;padding-top:3mm;vertical-align:top';
   const number = `${cssText(`${pageWord} `)} counter(page) ${cssText(' / ')} counter(pages)`;
-  const margin = data.form === 'full' ? '16mm 17mm 19mm' : '10mm 14mm 12.5mm';
-  return `@page{size:${data.paper === 'A4' ? 'A4' : 'Letter'};margin:${margin};@bottom-left{content:${foot};${box}}@bottom-right{content:${number};${box}}}`;
+  return `@page{size:${data.paper === 'A4' ? 'A4' : 'Letter'};margin:${top}mm ${side}mm ${bottom}mm;@bottom-left{content:${foot};${box}}@bottom-right{content:${number};${box}}}`;
 }
 
 const shared = `
@@ -125,7 +131,7 @@ li{margin:1.1mm 0;break-inside:avoid;overflow-wrap:anywhere}
 /** On a screen the sheet lies on a desk; small screens get one column. */
 const onScreen = `
 @media screen{html{background:#e4dfd3}main{width:min(100%,210mm);min-height:100vh;padding:14mm 17mm;background:#fff}main.letter{width:min(100%,216mm)}.new-page{border-top:1pt dashed var(--rule);padding-top:7mm}}
-@media screen and (max-width:640px){main{padding:6mm 5mm}.facts,.figures,.head{grid-template-columns:1fr}.brand img{margin-left:0}}
+@media screen and (max-width:640px){main{padding:6mm 5mm}main .facts,main .groups,main .figures,main .head{grid-template-columns:1fr}main .brand img{margin-left:0}}
 @media print{.new-page{break-before:page;margin-top:0}main{width:auto}}
 `;
 

@@ -11,5 +11,6 @@ export * from './facts/index.ts';
 export * from './handover-csv.ts';
 export * from './handover-fonts.ts';
 export * from './handover-html.ts';
+export * from './page-box.ts';
 export * from './read-logo.ts';
 export * from './torque-chart.ts';

@@ -138,9 +138,10 @@ export function createHandlers(
       const listed = await listSessions(setting.listedFolders ?? [setting.sessionsFolder]);
       if (!listed.ok) return listed;
       return ok({
-        sessions: listed.value.map(({ folder, name, createdAt, isInvented }) => ({
+        sessions: listed.value.map(({ folder, name, carName, createdAt, isInvented }) => ({
           folder,
           name,
+          carName,
           createdAt,
           isInvented,
         })),

@@ -12,6 +12,8 @@ export type ListedSession = {
   readonly folder: string;
   /** The session's own name, or the folder's where session.json cannot be read. */
   readonly name: string;
+  /** Of the car; null where session.json cannot be read. */
+  readonly carName: string | null;
   readonly createdAt: string | null;
   readonly isInvented: boolean;
   readonly canOpen: boolean;
@@ -55,8 +57,8 @@ async function lookAt(folder: string, name: string, fs: FileSystem): Promise<Lis
   if (loaded.ok) {
     const { session } = loaded.value.value;
     const { createdAt, isInvented } = session;
-    return { folder, name: session.name, createdAt, isInvented, canOpen: true };
+    return { folder, name: session.name, carName: session.car.name, createdAt, isInvented, canOpen: true };
   }
   if (loaded.problems[0].code === 'store/missing') return null;
-  return { folder, name, createdAt: null, isInvented: false, canOpen: false };
+  return { folder, name, carName: null, createdAt: null, isInvented: false, canOpen: false };
 }

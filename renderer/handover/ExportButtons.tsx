@@ -1,6 +1,6 @@
 import { Download, Printer } from 'lucide-react';
 import { useState } from 'react';
-import type { HandoverFormat } from '../../core/contract/index.ts';
+import type { HandoverFormat, RequestInput } from '../../core/contract/index.ts';
 import { Button } from '../components/Button.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -10,13 +10,14 @@ import { bytesOf, saveFile } from './save-file.ts';
 const formats: readonly HandoverFormat[] = ['pdf', 'html', 'csv', 'json'];
 
 export type ExportButtonsProps = {
-  readonly date: string | null;
+  /** The summary in sight is the one that is saved. */
+  readonly wish: RequestInput<'handover.make'>;
   readonly isReady: boolean;
   readonly onPrint: () => void;
 };
 
 /** The summary in each of its forms; a dated copy of each stays in the session's folder. */
-export function ExportButtons({ date, isReady, onPrint }: ExportButtonsProps) {
+export function ExportButtons({ wish, isReady, onPrint }: ExportButtonsProps) {
   const { screens } = useWords();
   const host = useHost();
   const { say, report } = useToasts();
@@ -24,7 +25,7 @@ export function ExportButtons({ date, isReady, onPrint }: ExportButtonsProps) {
   const said = screens.handover;
   const save = async (format: HandoverFormat) => {
     setBusy(format);
-    const made = await host.request('handover.export', { format, ...(date === null ? {} : { date }) });
+    const made = await host.request('handover.export', { ...wish, format });
     setBusy(null);
     if (!made.ok) return report(made.problems);
     saveFile(made.value.fileName, bytesOf(made.value.content), made.value.type);

@@ -5,17 +5,20 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './HandoverScreen.module.css';
 import { HandoverSheet } from './HandoverSheet.tsx';
+import { SheetPreview } from './SheetPreview.tsx';
 
 /** The customer summary as it will be printed, and the few things to decide about it. */
 export function HandoverScreen() {
   const { screens } = useWords();
   const { snapshot } = useSession();
   const [date, setDate] = useState(() => new Date().toISOString().slice(0, 10));
+  const [against, setAgainst] = useState<string | null>(null);
   const frame = useRef<HTMLIFrameElement>(null);
   const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date);
+  const wish = { ...(isDate ? { date } : {}), ...(against === null ? {} : { against }) };
   const made = useAnswer(
     'handover.make',
-    snapshot ? (isDate ? { date } : {}) : null,
+    snapshot ? wish : null,
     snapshot?.revision ?? 0,
     snapshot?.folder ?? '',
   );
@@ -32,21 +35,16 @@ export function HandoverScreen() {
         )}
         {!made.value && !made.problems && <p className={styles.message}>{said.making}</p>}
         {made.value && (
-          // Scripts stay forbidden inside: the summary needs none, and what stands in it came from files.
-          <iframe
-            ref={frame}
-            className={styles.page}
-            title={said.preview}
-            sandbox="allow-same-origin allow-modals"
-            srcDoc={made.value.html}
-          />
+          <SheetPreview frame={frame} className={styles.page} title={said.preview} html={made.value.html} />
         )}
       </main>
       <HandoverSheet
         made={made.value}
+        wish={wish}
         date={date}
-        isDate={isDate}
         onDate={setDate}
+        against={against}
+        onAgainst={setAgainst}
         onPrint={() => frame.current?.contentWindow?.print()}
       />
     </>

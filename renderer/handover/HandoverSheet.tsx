@@ -1,27 +1,32 @@
-import type { RequestOutput } from '../../core/contract/index.ts';
+import type { RequestInput, RequestOutput } from '../../core/contract/index.ts';
 import { SideSheet } from '../components/SideSheet.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { AgainstField } from './AgainstField.tsx';
 import { ExportButtons } from './ExportButtons.tsx';
 import { HandoverFields } from './HandoverFields.tsx';
 
 export type HandoverSheetProps = {
   readonly made: RequestOutput<'handover.make'> | null;
-  /** As typed; `isDate` where it is one. */
+  /** What was asked of the summary in sight. */
+  readonly wish: RequestInput<'handover.make'>;
+  /** As typed. */
   readonly date: string;
-  readonly isDate: boolean;
   readonly onDate: (date: string) => void;
+  readonly against: string | null;
+  readonly onAgainst: (folder: string | null) => void;
   readonly onPrint: () => void;
 };
 
-export function HandoverSheet({ made, date, isDate, onDate, onPrint }: HandoverSheetProps) {
+export function HandoverSheet({ made, wish, onPrint, ...props }: HandoverSheetProps) {
   const { screens } = useWords();
   const said = screens.handover;
   return (
     <SideSheet label={said.label} kicker={said.kicker} title={said.title} why={said.lead}>
-      <ExportButtons date={isDate ? date : null} isReady={made !== null} onPrint={onPrint} />
+      <ExportButtons wish={wish} isReady={made !== null} onPrint={onPrint} />
       <p>{said.privateNotes}</p>
-      <TextField label={said.date} type="date" value={date} onChange={onDate} />
+      <TextField label={said.date} type="date" value={props.date} onChange={props.onDate} />
+      <AgainstField against={props.against} onAgainst={props.onAgainst} />
       <HandoverFields />
     </SideSheet>
   );

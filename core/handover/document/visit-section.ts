@@ -20,12 +20,10 @@ export function visitSection(teller: Teller): Section[] {
   const { visit } = facts;
   if (!visit) return [];
   const said = words.visit;
+  const date = show.date(visit.last.createdAt.slice(0, 10));
   const blocks: Block[] = [
-    {
-      kind: 'text',
-      text: said.lead(visit.last.name, show.date(visit.last.createdAt.slice(0, 10))),
-      look: 'small',
-    },
+    { kind: 'text', text: said.lead(visit.last.name, date), look: 'small' },
+    ...(visit.order === 'earlier' ? [] : [{ kind: 'text', text: said.notEarlier, look: 'warn' } as const]),
     sideBySide(visit, teller),
   ];
   if (visit.sparkCells !== null)
@@ -34,7 +32,7 @@ export function visitSection(teller: Teller): Section[] {
     const names = visit.obstacles.map((o) => said.names[o]).join(', ');
     blocks.push({ kind: 'text', text: said.refused(names), look: 'warn' });
   } else blocks.push(...powerBlocks(visit, teller));
-  return [{ id: 'visit', title: said.title, blocks, isKeptWhole: true }];
+  return [{ id: 'visit', title: titleOf(visit, teller), blocks, isKeptWhole: true }];
 }
 
 const mmPerInch = 25.4;
@@ -81,6 +79,15 @@ function valueText(row: VisitRow, side: 'last' | 'now', teller: Teller): string 
   }
 }
 
+/** An earlier visit is the last one; any other is just another. */
+function titleOf({ order }: Visit, { words }: Teller): string {
+  return order === 'earlier' ? words.visit.title : words.visit.otherTitle;
+}
+
+function otherSide({ order }: Visit, { words }: Teller): string {
+  return order === 'earlier' ? words.visit.last : words.visit.other;
+}
+
 function sideBySide(visit: Visit, teller: Teller): Block {
   const said = teller.words.visit;
   const rows = [...visit.conditions, ...visit.settings].map(
@@ -98,14 +105,15 @@ function sideBySide(visit: Visit, teller: Teller): Block {
   );
   const columns: Column[] = [
     { title: said.what, width: 'name' },
-    { title: said.last },
+    { title: otherSide(visit, teller) },
     { title: said.now },
     { title: said.judged },
   ];
-  return { kind: 'table', caption: said.title, columns, rows, scale: null };
+  return { kind: 'table', caption: titleOf(visit, teller), columns, rows, scale: null };
 }
 
-function powerBlocks({ power, band_rpm }: Visit, teller: Teller): Block[] {
+function powerBlocks(visit: Visit, teller: Teller): Block[] {
+  const { power, band_rpm } = visit;
   const { words, show, value } = teller;
   const said = words.visit;
   const level = (side: Visit['power'][number]['now']): Cell => {
@@ -117,7 +125,7 @@ function powerBlocks({ power, band_rpm }: Visit, teller: Teller): Block[] {
   const rows = power.map(
     (p): Row => ({
       cells: [
-        { text: said.powers[p.what] },
+        { text: (visit.order === 'earlier' ? said.powers : said.otherPowers)[p.what] },
         level(p.last),
         level(p.now),
         {
@@ -143,7 +151,7 @@ function powerBlocks({ power, band_rpm }: Visit, teller: Teller): Block[] {
       caption: said.powerTitle,
       columns: [
         { title: said.what },
-        { title: said.last, isFigure: true },
+        { title: otherSide(visit, teller), isFigure: true },
         { title: said.now, isFigure: true },
         { title: said.difference, isFigure: true },
       ],

@@ -44,6 +44,7 @@ export const visitConditions = [
   'place',
 ] as const;
 export const visitSettings = ['boost', 'spark', 'mixture', 'sprayStart', 'nozzle', 'fluid', 'fuel'] as const;
+export const visitOrders = ['earlier', 'same-moment', 'later'] as const;
 export const visitStates = ['same', 'differs', 'unknown', 'own-origin'] as const;
 
 const visitRow = <T extends readonly [string, ...string[]]>(codes: T) =>
@@ -61,6 +62,9 @@ const visitRow = <T extends readonly [string, ...string[]]>(codes: T) =>
 
 const visit = z.object({
   last: z.object({ id: text, name: text, createdAt: text }),
+  order: z
+    .enum(visitOrders)
+    .describe('where `last` stands in time by the moments at which the two sessions were begun'),
   conditions: z.array(visitRow(visitConditions)).describe('each must be the same before power is compared'),
   settings: z.array(visitRow(visitSettings)).describe('as left'),
   sparkCells: known.describe(

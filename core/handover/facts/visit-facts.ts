@@ -28,6 +28,7 @@ export function visitFacts(last: HandoverSource, now: HandoverSource): VisitFact
   const { id, name, createdAt } = last.session;
   return {
     last: { id, name, createdAt },
+    order: orderOf(createdAt, now.session.createdAt),
     conditions,
     settings: visitSettingRows(last, now),
     sparkCells: sparkCellsApart(last, now),
@@ -35,6 +36,12 @@ export function visitFacts(last: HandoverSource, now: HandoverSource): VisitFact
     band_rpm: band && edgePair(band, 'rpm'),
     power: obstacles.length > 0 ? [] : power,
   };
+}
+
+/** Both are moments in UTC, written as ISO 8601 has it. */
+function orderOf(last: string, now: string): VisitFacts['order'] {
+  const apart = Date.parse(last) - Date.parse(now);
+  return apart < 0 ? 'earlier' : apart > 0 ? 'later' : 'same-moment';
 }
 
 function powerOf(last: HandoverSource, now: HandoverSource, band: readonly [number, number]): VisitPower[] {

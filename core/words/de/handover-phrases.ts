@@ -291,6 +291,10 @@ export const handoverPhrases: HandoverPhrases = {
   note: 'Notizen',
   visit: {
     title: 'Gegen den letzten Besuch',
+    otherTitle: 'Gegen einen anderen Besuch',
+    other: 'Anderer Besuch',
+    notEarlier:
+      'Dieser andere Besuch wurde nicht vor dem dieses Blattes begonnen und ist also nicht der letzte: Die Tabelle ist andersherum zu lesen.',
     lead: (name, date) =>
       `Neben dem Besuch „${name}“ vom ${date}. Die Einstellungen sind die, mit denen das Auto jeweils übergeben wurde.`,
     what: 'Was',
@@ -338,6 +342,11 @@ export const handoverPhrases: HandoverPhrases = {
       baseline: 'Erste Messung jedes Tages',
       'left-to-baseline': 'Damals übergeben, jetzt erste Messung',
       'as-left': 'Übergeben an jedem der Tage',
+    },
+    otherPowers: {
+      baseline: 'Erste Messung jedes Besuchs',
+      'left-to-baseline': 'Dort übergeben, hier erste Messung',
+      'as-left': 'Übergeben bei jedem Besuch',
     },
     powerTitle: 'Mittlere Radleistung der beiden Tage',
     difference: 'Unterschied',

@@ -290,6 +290,10 @@ export const handoverPhrases = {
   note: 'Notes',
   visit: {
     title: 'Against the last visit',
+    otherTitle: 'Against another visit',
+    other: 'Other visit',
+    notEarlier:
+      'This other visit was not begun before the one of this sheet, so it is not the last one: read the table the other way round.',
     lead: (name: string, date: string) =>
       `Beside the visit “${name}” of ${date}. What was set is as the car was left on each day.`,
     what: 'What',
@@ -337,6 +341,11 @@ export const handoverPhrases = {
       baseline: 'First measurement of each day',
       'left-to-baseline': 'As left then, first measurement now',
       'as-left': 'As left on each day',
+    },
+    otherPowers: {
+      baseline: 'First measurement of each visit',
+      'left-to-baseline': 'As left there, first measurement here',
+      'as-left': 'As left on each visit',
     },
     powerTitle: 'Mean wheel power of the two days',
     difference: 'Difference',

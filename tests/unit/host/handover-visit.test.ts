@@ -107,6 +107,18 @@ describe('this visit against the last one of the same car', () => {
     expect(visit?.sparkCells).toBe(1);
   }, 240_000);
 
+  it('says where the other visit is not the earlier one', async () => {
+    const late = earlierVisit('late', (session) => {
+      session.createdAt = '2027-05-01T09:00:00.000Z';
+    });
+    expect((await visitOf(late))?.order).toBe('later');
+    const html = await written('html', late);
+    expect(html).toContain('was not begun before the one of this sheet');
+    expect(html).toContain('Against another visit');
+    expect(html).not.toContain('Last visit');
+    expect((await visitOf(earlierVisit('early')))?.order).toBe('earlier');
+  }, 240_000);
+
   it('refuses to lay a session beside itself, and a folder that is none', async () => {
     const itself = join(place.folder, 'fenmoor-hatch');
     expect(await asking.codeOf('handover.make', { against: itself })).toBe('handover/visit-is-this-one');

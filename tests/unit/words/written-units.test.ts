@@ -42,7 +42,7 @@ const onPurpose: readonly { readonly file: RegExp; readonly text: RegExp; readon
     text: /^#\s(?:mm|kg\/m³)$/,
     why: 'the gap of a plug and the density of air, as on the customer’s page',
   },
-  { file: /handover-style/, text: /mm|pt/, why: 'sizes on paper' },
+  { file: /handover-style|handover\/lay-pages/, text: /mm|pt/, why: 'sizes on paper' },
   { file: /screens\/sheet/, text: /lb\/hp h/, why: 'a hint that says both units' },
   { file: /screens\/entry/, text: /4,400 rpm/, why: 'an example of what a person may type' },
 ];
