@@ -6,6 +6,7 @@ export * from './evidence/pull-evidence.ts';
 export * from './explain-verdict.ts';
 export { defaultMargin, judge } from './judge.ts';
 export * from './judge-input.ts';
+export { waysOf } from './levels/nuisances.ts';
 export * from './session/judge-session.ts';
 export * from './session/session-table.ts';
 export { tQuantile } from './statistics/index.ts';

@@ -40,6 +40,7 @@ declare module '../result/result.ts' {
     'power/correction-boosted': { standard: CorrectionStandard; factor: number };
     'power/airflow-agrees': { ratio: number };
     'power/airflow-disagrees': { ratio: number; from: number; to: number };
-    'power/two-way-slope': { grade: number; error: number };
+    /** `half` of the 95 % interval. */
+    'power/two-way-slope': { grade: number; half: number };
   }
 }

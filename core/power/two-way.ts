@@ -78,7 +78,8 @@ export function twoWayDisagreement(
   const freedom = scatter.reduce((sum, s) => sum + s.freedom, 0);
   const perPull = freedom > 0 ? Math.sqrt(squares / freedom) : Math.hypot(...own) / Math.sqrt(own.length);
   const error = perPull * Math.sqrt(1 / out.length + 1 / back.length);
-  const isClear = Math.abs(grade) > (studentAt95[freedom] ?? 2.1) * error;
+  const half = (studentAt95[freedom] ?? 2.1) * error;
+  const isClear = Math.abs(grade) > half;
   return ok({
     grade,
     error,
@@ -87,7 +88,7 @@ export function twoWayDisagreement(
     isClear,
     engineSpeed_rad_s: grid,
     wheelPower,
-    notes: isClear ? [{ code: 'power/two-way-slope', facts: { grade, error } }] : [],
+    notes: isClear ? [{ code: 'power/two-way-slope', facts: { grade, half } }] : [],
   });
 }
 

@@ -7,7 +7,7 @@ import { HandoverChoicesSchema } from './handover-choices.ts';
 import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
 import { patchOf } from './patch.ts';
-import { IdSchema, PullEditSchema, type RunRecord } from './run-record.ts';
+import { IdSchema, PullEditSchema, RunDirectionSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
 import { checkTable, type SessionTable, SessionTableSchema } from './session-table.ts';
 import { SetupSchema } from './setup.ts';
@@ -72,7 +72,7 @@ export const SessionEditSchema = z.discriminatedUnion('type', [
         note: z.string().max(20_000),
         columns: z.array(ColumnMappingSchema),
         conditions: ConditionsSchema.nullable(),
-        direction: z.enum(['out', 'back']).nullable(),
+        direction: RunDirectionSchema.nullable(),
       })
       .partial(),
   }),

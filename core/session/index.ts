@@ -33,6 +33,7 @@ export * from './session-ledger.ts';
 export * from './session-table.ts';
 export * from './settle-conflict.ts';
 export * from './setup.ts';
+export * from './two-ways.ts';
 
 import './problems.ts';
 

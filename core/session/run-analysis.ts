@@ -11,7 +11,7 @@ import { type Car, type Conditions, type PullPower, powerOfPull } from '../power
 import type { Note, Problem, Result } from '../result/index.ts';
 import { ok } from '../result/index.ts';
 import { type EditedPull, editPulls } from './edited-pulls.ts';
-import type { RunRecord } from './run-record.ts';
+import { type RunDirection, type RunRecord, wayOfPull } from './run-record.ts';
 
 /** One pull with its power; null where power could not be had, for the reason in `problems`. */
 export type AnalysedPull = EditedPull & {
@@ -105,7 +105,7 @@ export function evidenceOfRun(
     firstOrder: number;
     car: Car;
     conditions: Conditions;
-    direction: 'out' | 'back' | null;
+    direction: RunDirection | null;
     from_s?: number | null;
     to_s?: number | null;
   },
@@ -113,14 +113,14 @@ export function evidenceOfRun(
   const from = context.from_s ?? Number.NEGATIVE_INFINITY;
   const to = context.to_s ?? Number.POSITIVE_INFINITY;
   const evidence: PullEvidence[] = [];
-  for (const pull of analysis.pulls) {
+  for (const [n, pull] of analysis.pulls.entries()) {
     if (!pull.counts || !pull.power || pull.pull.start_s < from || pull.pull.start_s > to) continue;
     evidence.push(
       evidenceOfPull(analysis.log, pull.pull, pull.power, {
         id: pull.id,
         entryId: context.entryId,
         order: context.firstOrder + evidence.length,
-        direction: context.direction === null ? null : context.direction === 'out' ? 1 : -1,
+        direction: wayOfPull(context.direction, n),
         conditions: context.conditions,
         mass_kg: context.car.mass_kg,
       }),

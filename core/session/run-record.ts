@@ -19,6 +19,18 @@ export const PullEditSchema = z.looseObject({
 });
 export type PullEdit = z.infer<typeof PullEditSchema>;
 
+/** Which way the pulls of a run went on the road: all of them, or the first, each next one the other way. */
+export const RunDirectionSchema = z.enum(['out', 'back', 'out-first', 'back-first']);
+export type RunDirection = z.infer<typeof RunDirectionSchema>;
+
+/** Way of a run's nth pull, counted from 0 over all that were found in its log: 1 out, -1 back, null not said. */
+export function wayOfPull(direction: RunDirection | null, n: number): 1 | -1 | null {
+  if (direction === null) return null;
+  const first = direction === 'out' || direction === 'out-first' ? 1 : -1;
+  const turns = direction === 'out-first' || direction === 'back-first';
+  return turns && n % 2 === 1 ? (-first as 1 | -1) : first;
+}
+
 /** runs/<id>/run.json. The log beside it is never changed; this record says how to read it. */
 export const RunRecordSchema = z.looseObject({
   schemaVersion: z.literal(1),
@@ -34,6 +46,6 @@ export const RunRecordSchema = z.looseObject({
   /** Null: as the session's. */
   conditions: ConditionsSchema.nullable().default(null),
   /** Direction on the road, for two-way averaging. */
-  direction: z.enum(['out', 'back']).nullable().default(null),
+  direction: RunDirectionSchema.nullable().default(null),
 });
 export type RunRecord = z.infer<typeof RunRecordSchema>;

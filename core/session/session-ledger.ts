@@ -11,6 +11,7 @@ import { entryBefore } from './edit.ts';
 import { type EntryPeak, entryPeak } from './entry-peak.ts';
 import { priorOf } from './leaning.ts';
 import type { Session } from './session.ts';
+import { roadNotes } from './two-ways.ts';
 
 type Band = readonly [number, number];
 
@@ -36,7 +37,7 @@ export function judgeEntries(
   const pullsOf = (id: string) => pulls.find((p) => p.id === id)?.pulls ?? [];
   const after = session.ledger.find((e) => e.id === pair.afterId);
   const isOneStep = entryBefore(session, pair.afterId)?.id === pair.beforeId;
-  return judge({
+  const verdict = judge({
     before: pullsOf(pair.beforeId),
     after: pullsOf(pair.afterId),
     session: pulls,
@@ -45,6 +46,9 @@ export function judgeEntries(
     band_rad_s: band,
     prior: priorOf(session),
   });
+  const shown = pulls.filter((p) => p.id === pair.beforeId || p.id === pair.afterId);
+  const isLevel = (session.conditions.grade_percent ?? 0) === 0 && session.conditions.place !== 'dyno';
+  return { ...verdict, remarks: [...verdict.remarks, ...roadNotes(shown, session.car, isLevel)] };
 }
 
 /**

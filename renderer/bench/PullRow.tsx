@@ -19,11 +19,13 @@ export type PullRowProps = {
   /** In its entry, from 1. */
   readonly number: number;
   readonly runName: string;
+  /** 1 out, -1 back, null not said. */
+  readonly way: 1 | -1 | null;
   readonly curve: PullCurve | null;
   readonly rowProps: ComponentPropsWithRef<'tr'>;
 };
 
-export function PullRow({ pull, entryNumber, number, runName, curve, rowProps }: PullRowProps) {
+export function PullRow({ pull, entryNumber, number, runName, way, curve, rowProps }: PullRowProps) {
   const { screens, show, note } = useWords();
   const { view, show: showView } = useView();
   const { pinnedPulls } = view;
@@ -70,7 +72,10 @@ export function PullRow({ pull, entryNumber, number, runName, curve, rowProps }:
           `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.bare(rpm(pull.rpmTo), 'engineSpeed')}`}
       </td>
       <td className={table.number}>{powers.length > 0 && show.bare(Math.max(...powers), 'power')}</td>
-      <td className={styles.remark}>{remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}</td>
+      <td className={styles.remark}>
+        {way !== null && `${way === 1 ? said.way.out : said.way.back}, `}
+        {remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}
+      </td>
       <td className={styles.action}>
         <Button
           look="plain"

@@ -1,7 +1,7 @@
 import { Fragment, useMemo } from 'react';
 import type { PullCurve, PullSummary, Snapshot } from '../../core/contract/index.ts';
 import { explainPower } from '../../core/power/index.ts';
-import type { Entry } from '../../core/session/index.ts';
+import { type Entry, wayOfPull } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import table from '../components/Table.module.css';
 import { useLongList } from '../hooks/use-long-list.ts';
@@ -19,26 +19,35 @@ export type PullsTableProps = {
   readonly curves: readonly PullCurve[];
 };
 
+type PullOfRun = {
+  readonly pull: PullSummary;
+  readonly runName: string;
+  /** 1 out, -1 back, null not said. */
+  readonly way: 1 | -1 | null;
+};
+
 /** Pulls of an entry: those in its runs, inside its windows. */
-export function pullsOf(snapshot: Snapshot, entry: Entry): { pull: PullSummary; runName: string }[] {
+export function pullsOf(snapshot: Snapshot, entry: Entry): PullOfRun[] {
   return entry.runs.flatMap((window) => {
     const run = snapshot.runs.find((r) => r.record.id === window.runId);
-    return (run?.pulls ?? [])
+    if (!run) return [];
+    const { name, direction } = run.record;
+    return run.pulls
+      .map((pull, n) => ({ pull, runName: name, way: wayOfPull(direction, n) }))
       .filter(
-        (p) =>
-          p.start_s >= (window.from_s ?? Number.NEGATIVE_INFINITY) &&
-          p.end_s <= (window.to_s ?? Number.POSITIVE_INFINITY),
-      )
-      .map((pull) => ({ pull, runName: run?.record.name ?? '' }));
+        ({ pull }) =>
+          pull.start_s >= (window.from_s ?? Number.NEGATIVE_INFINITY) &&
+          pull.end_s <= (window.to_s ?? Number.POSITIVE_INFINITY),
+      );
   });
 }
 
 /** A line of the table: an entry's heading, or one of its pulls, counted from 1. */
-type Line = Shown & { readonly pull: PullSummary | null; readonly runName: string; readonly number: number };
+type Line = Shown & Omit<PullOfRun, 'pull'> & { readonly pull: PullSummary | null; readonly number: number };
 
 function linesOf(snapshot: Snapshot, entries: readonly Shown[]): Line[] {
   return entries.flatMap((shown) => [
-    { ...shown, pull: null, runName: '', number: 0 },
+    { ...shown, pull: null, runName: '', way: null, number: 0 },
     ...pullsOf(snapshot, shown.entry).map((p, i) => ({ ...shown, ...p, number: i + 1 })),
   ]);
 }
@@ -99,6 +108,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
                     entryNumber={snapshot.session.ledger.indexOf(line.entry)}
                     number={line.number}
                     runName={line.runName}
+                    way={line.way}
                     curve={curveOf.get(line.pull.id) ?? null}
                     rowProps={propsOf(part.index)}
                   />

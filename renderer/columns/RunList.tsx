@@ -1,9 +1,11 @@
 import type { Snapshot } from '../../core/contract/index.ts';
-import type { Entry } from '../../core/session/index.ts';
+import { type Entry, type RunDirection, RunDirectionSchema } from '../../core/session/index.ts';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
+import { Select } from '../components/Select.tsx';
 import { useLongList } from '../hooks/use-long-list.ts';
+import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './RunList.module.css';
 
@@ -13,10 +15,19 @@ export type RunListProps = { readonly snapshot: Snapshot; readonly entries: read
 export function RunList({ snapshot, entries }: RunListProps) {
   const { screens } = useWords();
   const { show } = useView();
+  const { edit } = useSession();
   const said = screens.columns;
+  // On a dyno the car goes nowhere.
+  const isOnRoad = snapshot.session.conditions.place !== 'dyno';
+  const ways = (['unsaid', ...RunDirectionSchema.options] as const).map((id) => ({
+    id,
+    label: said.ways[id],
+  }));
+  const setWay = (runId: string, direction: RunDirection | null) =>
+    void edit({ type: 'run.set', runId, patch: { direction } });
   const ids = new Set(entries.flatMap((e) => e.runs.map((r) => r.runId)));
   const runs = snapshot.runs.filter((r) => ids.has(r.record.id));
-  const long = useLongList<HTMLUListElement>({ count: runs.length, rowHeight_px: 41 });
+  const long = useLongList<HTMLUListElement>({ count: runs.length, rowHeight_px: isOnRoad ? 45 : 41 });
   if (runs.length === 0) return null;
   return (
     <section className={styles.runs}>
@@ -34,6 +45,17 @@ export function RunList({ snapshot, entries }: RunListProps) {
               {...long.placeProps(part.index)}
             >
               <span className={styles.name}>{record.name}</span>
+              {isOnRoad && (
+                <div className={styles.way}>
+                  <Select
+                    label={said.wayOf(record.name)}
+                    isLabelHidden
+                    options={ways}
+                    value={record.direction ?? 'unsaid'}
+                    onChange={(way) => setWay(record.id, way === 'unsaid' ? null : way)}
+                  />
+                </div>
+              )}
               <Button
                 look="plain"
                 aria-label={said.openOf(record.name)}

@@ -156,5 +156,5 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/airflow-disagrees': (f, show) =>
     `Die Luftmasse steht für ${show.quantity(f.ratio, 'share', 0)} der gefundenen Motorleistung; üblich wären ${show.quantity(f.from, 'share', 0)} bis ${show.quantity(f.to, 'share', 0)}. Masse, Übersetzung und Kennlinie des Luftmassenmessers prüfen.`,
   'power/two-way-slope': (f, show) =>
-    `Hin und zurück unterscheiden sich wie bei ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)} Steigung oder entsprechend viel Wind.`,
+    `Hin und zurück unterscheiden sich wie bei ${show.differenceWithHalf(f.grade, f.half, 'share', 1)} Steigung oder entsprechend viel Wind.`,
 };

@@ -148,5 +148,5 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/airflow-disagrees': (f, show) =>
     `Air mass flow stands for ${show.quantity(f.ratio, 'share', 0)} of the engine power found; ${show.quantity(f.from, 'share', 0)} to ${show.quantity(f.to, 'share', 0)} would be usual. Check mass, gearing and the air meter's scale.`,
   'power/two-way-slope': (f, show) =>
-    `Out and back differ as on a slope of ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}, or as much wind.`,
+    `Out and back differ as on a slope of ${show.differenceWithHalf(f.grade, f.half, 'share', 1)}, or as much wind.`,
 };

@@ -23,7 +23,7 @@ const notes: readonly [Note, en: string, de: string][] = [
     'Die aufgezeichnete Höhe zeigt keine klare Steigung (+0,4 ± 0,6\u00a0%); sie wurde nicht verwendet.',
   ],
   [
-    { code: 'power/two-way-slope', facts: { grade: -0.011, error: 0.001 } },
+    { code: 'power/two-way-slope', facts: { grade: -0.011, half: 0.002 } },
     'Out and back differ as on a slope of −1.1 ± 0.2\u00a0%, or as much wind.',
     'Hin und zurück unterscheiden sich wie bei −1,1 ± 0,2\u00a0% Steigung oder entsprechend viel Wind.',
   ],

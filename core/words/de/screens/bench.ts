@@ -92,6 +92,7 @@ export const bench: ScreenWords['bench'] = {
   counted: 'zählt',
   notCounted: 'ausgelassen',
   run: 'Aufzeichnung',
+  way: { out: 'hin', back: 'zurück' },
   time: 'Beginnt bei',
   range: 'Bereich',
   peak: 'Spitze',

@@ -4,6 +4,14 @@ export const columns: ScreenWords['columns'] = {
   open: 'Spalten',
   openOf: (log) => `Spalten von ${log}`,
   logs: 'Logs',
+  wayOf: (log) => `Richtung der Züge in ${log}`,
+  ways: {
+    unsaid: 'Richtung offen',
+    out: 'Alle hin',
+    back: 'Alle zurück',
+    'out-first': 'Im Wechsel, erst hin',
+    'back-first': 'Im Wechsel, erst zurück',
+  },
   title: (log) => `Spalten von ${log}`,
   intro:
     'Wofür jede Spalte gehalten wurde. Eine Korrektur gilt für dieses Log und lässt sich rückgängig machen.',

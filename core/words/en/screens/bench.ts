@@ -94,6 +94,7 @@ export const bench = {
   counted: 'counts',
   notCounted: 'left out',
   run: 'Log',
+  way: { out: 'out', back: 'back' },
   time: 'Starts at',
   range: 'Range',
   peak: 'Peak',
