@@ -59,7 +59,10 @@ export function fuellingAnswer(fuelling: Fuelling, lambda: number, demand: Blend
       notes: [{ code: 'mixture/water-alone', facts: {} }],
     };
   if (fuelling === 'closed-loop') {
-    const notes: Note[] = [{ code: 'mixture/loop-cuts-by-itself', facts: { share } }];
+    const notes: Note[] = [
+      { code: 'mixture/loop-cuts-by-itself', facts: { share } },
+      { code: 'mixture/chased-trim-leans', facts: {} },
+    ];
     if (share > 0.7 * trimLimit)
       notes.push({ code: 'mixture/trim-near-its-end', facts: { share, limit: trimLimit } });
     return { tableChange: 0, expectedTrim: -share, lambdaIfLeft: lambda, notes };

@@ -3,6 +3,7 @@ declare module '../result/result.ts' {
   interface NoteFacts {
     /** Closed loop on measured lambda: petrol is cut by the alcohol's share, by itself. */
     'mixture/loop-cuts-by-itself': { share: number };
+    'mixture/chased-trim-leans': Record<string, never>;
     'mixture/trim-near-its-end': { share: number; limit: number };
     /** Open loop or mass air: without a cut the charge is that much richer. */
     'mixture/cut-by-hand': { share: number; lambdaWithout: number };

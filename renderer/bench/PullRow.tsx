@@ -73,8 +73,9 @@ export function PullRow({ pull, entryNumber, number, runName, way, curve, rowPro
       </td>
       <td className={table.number}>{powers.length > 0 && show.bare(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>
-        {way !== null && `${way === 1 ? said.way.out : said.way.back}, `}
-        {remarks.join(' ') || (pull.counts ? said.counted : said.notCounted)}
+        {way !== null && `${way === 1 ? said.way.out : said.way.back} `}
+        {remarks.join(' ') ||
+          (pull.counts ? <span className="visually-hidden">{said.counted}</span> : said.notCounted)}
       </td>
       <td className={styles.action}>
         <Button

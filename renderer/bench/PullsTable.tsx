@@ -4,6 +4,7 @@ import { explainPower } from '../../core/power/index.ts';
 import { type Entry, wayOfPull } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import table from '../components/Table.module.css';
+import { cx } from '../design/cx.ts';
 import { useLongList } from '../hooks/use-long-list.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { AskedHead } from '../where-from/AskedHead.tsx';
@@ -68,17 +69,17 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
     ...(isLong && { 'aria-rowindex': index + 2, tabIndex: index === active ? 0 : -1 }),
   });
   return (
-    <table className={table.table} {...grid} {...listProps}>
+    <table className={cx(table.table, styles.pulls)} {...grid} {...listProps}>
       <thead>
         <tr>
           <th scope="col">{said.pull}</th>
-          <th scope="col" className={table.number}>
+          <th scope="col" className={cx(table.number, styles.head)}>
             {`${said.time}, ${show.unit('time')}`}
           </th>
-          <th scope="col" className={table.number}>
+          <th scope="col" className={cx(table.number, styles.head)}>
             {`${said.range}, ${show.unit('engineSpeed')}`}
           </th>
-          <th scope="col" className={table.number}>
+          <th scope="col" className={cx(table.number, styles.head)}>
             <AskedHead
               title={`${said.peak}, ${show.unit('power')}`}
               origin={originOfCard(explainPower.wheelPower, show)}

@@ -44,9 +44,11 @@ export function WitnessTable({ witnesses }: { witnesses: readonly Witness[] }) {
         </tbody>
       </table>
       {rest.length > 0 && (
-        <Button look="plain" onPress={() => setAll(!isAll)}>
-          {isAll ? said.fewer : said.moreSteady(rest.length)}
-        </Button>
+        <div className={styles.more}>
+          <Button look="plain" onPress={() => setAll(!isAll)}>
+            {isAll ? said.fewer : said.moreSteady(rest.length)}
+          </Button>
+        </div>
       )}
     </>
   );

@@ -28,7 +28,7 @@ export function VersionPage({ looked }: { looked: RequestOutput<'history.read'> 
             <span className={styles.number}>{i}</span>
             <span>
               {entryTitle(entry, show)}
-              {entry.note !== '' && <span className={styles.soft}> {entry.note}</span>}
+              {entry.note !== '' && <span className={styles.note}>{entry.note}</span>}
             </span>
             <span className={styles.soft}>
               {said.logs(entry.runs.length)}

@@ -31,10 +31,11 @@ function MixtureOf({ sheet }: { sheet: Sheet }) {
     );
   const { mixture } = found.value;
   const [does, ...rest] = mixture.plan.notes;
+  const chased = rest.find((n) => n.code === 'mixture/chased-trim-leans');
   const gauge = rest.find((n) => n.code === 'mixture/gauge-on-petrol-scale');
   // The caution stands beside the decision, not among the remarks.
   const remarks = [
-    ...rest.filter((n) => n !== gauge && n.code !== 'mixture/lean-breaks-engines'),
+    ...rest.filter((n) => n !== gauge && n !== chased && n.code !== 'mixture/lean-breaks-engines'),
     ...mixture.notes,
   ];
   const limit = sheet.doc.limits.injectorDuty_percent / 100;
@@ -42,7 +43,10 @@ function MixtureOf({ sheet }: { sheet: Sheet }) {
     <>
       <main className={styles.main} id="main" tabIndex={-1}>
         <div className={styles.body}>
-          <Headline parts={does ? [{ text: note(does) }] : []} second={gauge ? note(gauge) : ''} />
+          <Headline
+            parts={does ? [{ text: note(does) }] : []}
+            second={[chased, gauge].flatMap((n) => (n ? [note(n)] : [])).join(' ')}
+          />
           <section>
             <h2>{said.over}</h2>
             <MixtureTable now={found.value} dutyLimit={limit} />

@@ -18,14 +18,17 @@ export function GateList({ gates }: { gates: readonly ShownGate[] }) {
           const words = gateWords(gate, screens, show);
           return (
             <li key={gate.quantity} className={cx(styles.gate, styles[gate.state])}>
-              <span>{words.name}</span>
-              <span className={styles.value}>
-                {words.value}
-                {gate.state !== 'open' && <strong> {said.gateStates[gate.state]}</strong>}
+              <span className={styles.line}>
+                <span>{words.name}</span>
+                <span className={styles.value}>
+                  {words.measured}
+                  {gate.state !== 'open' && <strong> {said.gateStates[gate.state]}</strong>}
+                </span>
               </span>
               <span className={styles.track} aria-hidden>
                 <span style={{ width: `${measureOf(gate) * 100}%` }} />
               </span>
+              <span className={styles.bound}>{words.bound}</span>
             </li>
           );
         })}

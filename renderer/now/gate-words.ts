@@ -4,19 +4,26 @@ import type { ScreenWords, Show } from '../../core/words/index.ts';
 /** What a row needs of a gate, from the ladder or from the host's own answer. */
 export type ShownGate = Pick<Gate, 'quantity' | 'kind' | 'limit' | 'isLowest' | 'measured' | 'state'>;
 
-/** A gate in words: its name, what was measured, and the limit beside it. */
+/** A gate in words: its name, what was measured with the limit beside it, and the two apart for a list. */
 export function gateWords(
   gate: ShownGate,
   screens: ScreenWords,
   show: Show,
-): { name: string; value: string } {
+): { name: string; value: string; measured: string; bound: string } {
   const said = screens.now;
   const name = screens.ride.gate[gate.quantity];
-  if (gate.measured === null) return { name, value: said.gateStates.unmeasured };
+  if (gate.measured === null) {
+    return { name, value: said.gateStates.unmeasured, measured: said.gateStates.unmeasured, bound: '' };
+  }
   const digits = digitsOf(gate);
   const join = gate.kind === 'number' ? said.gateOf : gate.isLowest ? said.gateLowest : said.gateLimit;
-  const measured = show.bare(gate.measured, gate.kind, digits);
-  return { name, value: join(measured, show.quantity(gate.limit, gate.kind, digits)) };
+  const bound = said.gateBound[gate.kind === 'number' ? 'number' : gate.isLowest ? 'lowest' : 'limit'];
+  return {
+    name,
+    value: join(show.bare(gate.measured, gate.kind, digits), show.quantity(gate.limit, gate.kind, digits)),
+    measured: show.quantity(gate.measured, gate.kind, digits),
+    bound: bound(show.bare(gate.limit, gate.kind, digits)),
+  };
 }
 
 /** Digits that a limit is set by: a hundredth of lambda, whole degrees, whole percent. */

@@ -52,6 +52,8 @@ export function gateValue(gate: RideGate, show: Show, said: ScreenWords['ride'])
 export function gateLimit(gate: RideGate, show: Show, said: ScreenWords['ride']): string {
   if (gate.measured === null) return '';
   if (gate.quantity === 'knock') return said.knockLimit(gate.limit);
-  const limit = valueText(gate.limit, gate, show);
+  // A long unit stands with the value already, and would push it out of the row.
+  const isShort = ['lambda', 'temperature', 'share'].includes(gate.kind);
+  const limit = isShort ? valueText(gate.limit, gate, show) : show.bare(gate.limit, gate.kind);
   return gate.isLowest ? said.lowest(limit) : said.limit(limit);
 }

@@ -21,7 +21,9 @@ export function FluidFacts({ doc }: { doc: SheetDoc }) {
   const why = (id: string) => sheet.explanations.find((e) => e.id === id || e.id.endsWith(`/${id}`));
   const shares = (['methanol', 'ethanol'] as const)
     .filter((id) => sheet.mix.massShares[id] > 0)
-    .map((id) => `${id} ${show.quantity(sheet.mix.massShares[id], 'share')}`);
+    .map(
+      (id) => `${screens.setup.hydrometer.alcohols[id]} ${show.quantity(sheet.mix.massShares[id], 'share')}`,
+    );
   const fact = (name: string, value: string, id: string, small = '') => ({
     name,
     value: <WhereFrom value={value} what={name} explanation={why(id)} />,

@@ -109,8 +109,7 @@ export function TableGrid(props: TableGridProps) {
             <tr style={{ height: headHeight }}>
               <td className={styles.corner}>
                 {side}
-                {' \\ '}
-                {top}
+                <span className="visually-hidden">{` \\ ${top}`}</span>
               </td>
               {table.across.map((value, c) => (
                 <th key={value} scope="col" className={cx(c === cursor.column && styles.here)}>

@@ -11,7 +11,7 @@ test.describe('with twelve pulls an entry, and with one', () => {
     );
     await expect(page.getByText(/^12 pulls against 12, third gear\./)).toBeVisible();
     await page.getByRole('tab', { name: /^Pulls\s*24/ }).click();
-    await expect(page.getByRole('row', { name: /^Pull \d+/ })).toHaveCount(24);
+    await expect(page.getByRole('row', { name: /\bPull \d+/ })).toHaveCount(24);
     // What is decided asks for nothing more.
     await expect(page.getByRole('button', { name: 'What would decide it' })).toBeHidden();
   });

@@ -68,7 +68,7 @@ test('a table is pasted, stepped where the spray covers it, undone, and written 
   expect(last()?.asRead).toBe(pasted);
 
   const panel = page.getByRole('complementary', { name: 'Tables' });
-  await panel.getByRole('button', { name: 'Choose the cells the spray covers' }).click();
+  await panel.getByRole('button', { name: 'Cells the spray covers' }).click();
   await expect(panel.getByText(/by the injection curve and 3 pulls/)).toBeVisible();
   // Spark goes up only towards a limit of the user's own.
   await expect(panel.getByText('There is no limit for the spark of this table yet.')).toBeVisible();

@@ -134,5 +134,5 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/now-nothing': () =>
     'Einen früheren Stand noch einmal fahren, um zu sehen, ob sich der Tag bewegt hat.',
   'ladder/now-done': () =>
-    'Die Leiter ist zu Ende. Einstellungen sichern, Rückfallebene nachweisen, Übergabe schreiben.',
+    'Der Stufenplan ist zu Ende. Einstellungen sichern, Rückfallebene nachweisen, Übergabe schreiben.',
 };

@@ -27,7 +27,9 @@ export const mixtureProblems: ProblemWordsOf<'mixture'> = {
 
 export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/loop-cuts-by-itself': (f, show) =>
-    `Die Lambdaregelung nimmt von selbst ${show.quantity(f.share, 'share')} Benzin zurück: das Kraftstoffkennfeld in Ruhe lassen. Wer der Korrektur dort nachläuft, magert den Motor ab, sobald der Tank leer ist.`,
+    `Die Lambdaregelung nimmt von selbst ${show.quantity(f.share, 'share')} Benzin zurück: das Kraftstoffkennfeld in Ruhe lassen.`,
+  'mixture/chased-trim-leans': () =>
+    'Wer der Korrektur dort nachläuft, magert den Motor ab, sobald der Tank leer ist.',
   'mixture/trim-near-its-end': (f, show) =>
     `Eine Korrektur von ${show.quantity(f.share, 'share')} kommt dem nahe, was viele Steuergeräte erlauben (etwa ${show.quantity(f.limit, 'share', 0)}, Praxis): prüfen, ob sie anschlägt.`,
   'mixture/cut-by-hand': (f, show) =>

@@ -25,7 +25,9 @@ export const mixtureProblems: ProblemWordsOf<'mixture'> = {
 
 export const mixtureNotes: NoteWordsOf<'mixture'> = {
   'mixture/loop-cuts-by-itself': (f, show) =>
-    `The loop on lambda takes ${show.quantity(f.share, 'share')} of petrol back by itself: leave the fuelling table alone. Chasing the trim there would make the engine lean when the tank is dry.`,
+    `The loop on lambda takes ${show.quantity(f.share, 'share')} of petrol back by itself: leave the fuelling table alone.`,
+  'mixture/chased-trim-leans': () =>
+    'Chasing the trim there would make the engine lean when the tank is dry.',
   'mixture/trim-near-its-end': (f, show) =>
     `A trim of ${show.quantity(f.share, 'share')} comes near what many controls allow (about ${show.quantity(f.limit, 'share', 0)}, common practice): check that it is not clipped.`,
   'mixture/cut-by-hand': (f, show) =>

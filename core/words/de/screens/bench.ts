@@ -60,7 +60,7 @@ export const bench: ScreenWords['bench'] = {
   before: 'vorher',
   after: 'nachher',
   roles: {
-    'declared-happened': 'angesagt und eingetreten',
+    'declared-happened': 'wie angesagt',
     'declared-missing': 'angesagt, aber nicht in den Daten',
     follows: 'folgt der Änderung',
     steady: 'unverändert',
@@ -97,7 +97,7 @@ export const bench: ScreenWords['bench'] = {
   range: 'Bereich',
   peak: 'Spitze',
   pinned: 'Festgehaltene Züge',
-  pinLast: 'Den letzten Zug im Bild festhalten oder loslassen',
+  pinLast: 'Letzten Zug anheften oder lösen',
   unpinAll: 'Alle festgehaltenen Züge loslassen',
   unpinOf: (pull) => `${pull} loslassen`,
   quickNote: {

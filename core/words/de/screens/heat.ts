@@ -3,10 +3,10 @@ import type { ScreenWords } from '../../screen-words.ts';
 export const heat: ScreenWords['heat'] = {
   title: 'Wärme',
   cantYet: 'Noch keine Wärme auf dem Weg der Ladung.',
-  sentence: (boost, rpm) => `Bei ${boost} und ${rpm} kommt die Ladung am Einlass mit `,
-  withSpray: (temperature) => `${temperature} an, mit Einspritzung`,
-  without: (temperature) => `; ohne sie mit ${temperature}.`,
-  drySentence: (temperature) => `${temperature} an: dort fließt kein Fluid.`,
+  sentence: (boost, rpm) => `Bei ${boost} und ${rpm} hat die Ladung am Einlass `,
+  withSpray: (temperature) => `${temperature} mit Einspritzung`,
+  without: (temperature) => `, ${temperature} ohne.`,
+  drySentence: (temperature) => `${temperature}: dort fließt kein Fluid.`,
   second: (air, way, life) =>
     `Der mittlere Tropfen hat ${way} auf seinem Weg und braucht ${life}. Die Luft am Einlass ist dadurch ${air} dichter.`,
   thinner: (air, way, life) =>
@@ -22,7 +22,7 @@ export const heat: ScreenWords['heat'] = {
     spray: 'An der Düse',
     port: 'Am Einlass',
   },
-  pressure: (unit) => `Druck, ${unit}, absolut`,
+  pressure: (unit) => `Druck, ${unit}`,
   wet: (unit) => `Mit Einspritzung, ${unit}`,
   dry: (unit) => `Ohne, ${unit}`,
   density: (unit) => `Trockene Luft, ${unit}`,

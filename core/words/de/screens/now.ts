@@ -52,6 +52,11 @@ export const now: ScreenWords['now'] = {
   gateLimit: (value, limit) => `${value}, Grenze ${limit}`,
   gateLowest: (value, limit) => `${value}, mindestens ${limit}`,
   gateOf: (value, limit) => `${value} von ${limit}`,
+  gateBound: {
+    number: (limit) => `Abbruch bei ${limit}`,
+    lowest: (limit) => `mindestens ${limit}`,
+    limit: (limit) => `Grenze ${limit}`,
+  },
   notLogged: (names) => `Nicht aufgezeichnet, also selbst hinsehen: ${names}.`,
   gateStates: { open: 'offen', near: 'nah', closed: 'zu', unmeasured: 'nicht aufgezeichnet' },
   gatesAbout: (entry) => `wie ${entry} gefahren wurde`,
@@ -59,7 +64,7 @@ export const now: ScreenWords['now'] = {
   openPlan: 'Plan öffnen',
   openLimits: 'Grenzen ansehen',
   openFit: 'Einbauprüfung öffnen',
-  stepOf: (n, of) => `Schritt ${n} von ${of}`,
+  stepOf: (n, of) => `Stufe ${n} von ${of}`,
   closedWhy: (measured) => `${measured}. Kein Urteil zählt, solange eine Abbruchregel greift.`,
   openHandover: 'Übergabe schreiben',
   stepsLeft: (n) =>

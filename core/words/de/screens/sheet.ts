@@ -41,7 +41,7 @@ export const sheet: ScreenWords['sheet'] = {
     },
     'limits.intake_C': { label: 'Ansaugluft', hint: '' },
     'limits.exhaust_C': { label: 'Abgas', hint: '' },
-    'limits.knockEvents': { label: 'Klopfereignisse bis zum Halt', hint: 'Eines hält die Leiter an' },
+    'limits.knockEvents': { label: 'Klopfereignisse bis zum Halt', hint: 'Eines hält den Stufenplan an' },
     'limits.mapCeiling_kPa': {
       label: 'Ende des Saugrohrdrucksensors',
       hint: 'Dort liest er flach, und Kraftstoff fehlt',
@@ -49,7 +49,7 @@ export const sheet: ScreenWords['sheet'] = {
     'limits.boostCeiling_kPa': { label: 'Höchster Ladedruck', hint: '' },
     'limits.fluidPressureLowest_kPa': { label: 'Niedrigster Fluiddruck', hint: '' },
     'engine.peakPower_kW': { label: 'Zielleistung an der Kurbelwelle', hint: '' },
-    'engine.peakPower_rpm': { label: 'bei Drehzahl', hint: '' },
+    'engine.peakPower_rpm': { label: 'Bei Drehzahl', hint: '' },
     'engine.peakBoost_kPa': { label: 'Höchster Ladedruck', hint: 'Über Umgebung, für das Ziel' },
     'engine.displacement_L': { label: 'Hubraum', hint: '' },
     'engine.cylinders': { label: 'Zylinder', hint: '' },

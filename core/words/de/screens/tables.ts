@@ -40,7 +40,7 @@ export const tables: ScreenWords['tables'] = {
   higher: 'höher',
   chosen: (n) => (n === 0 ? 'Keine Zelle gewählt' : `${cells(n)} gewählt`),
   chosenWhy: 'Nur diese werden verstellt. Von Hand in der Tabelle wählen, oder:',
-  cover: 'Zellen wählen, die die Einspritzung erreicht',
+  cover: 'Zellen mit Einspritzung',
   clear: 'Keine wählen',
   coverNeeds: 'Welche Zellen die Einspritzung erreicht, ergibt sich aus dem Aufbau:',
   coveredBy: (n, driven) =>

@@ -99,7 +99,7 @@ export const bench = {
   range: 'Range',
   peak: 'Peak',
   pinned: 'Pinned pulls',
-  pinLast: 'Pin the last pull to the plot, or let it go',
+  pinLast: 'Pin or release the last pull',
   unpinAll: 'Let all pinned pulls go',
   unpinOf: (pull: string) => `Let ${pull} go`,
   quickNote: {

@@ -20,7 +20,7 @@ export const heat = {
     spray: 'At the nozzle',
     port: 'At the port',
   },
-  pressure: (unit: string) => `Pressure, ${unit}, absolute`,
+  pressure: (unit: string) => `Pressure, ${unit}`,
   wet: (unit: string) => `With spray, ${unit}`,
   dry: (unit: string) => `Without, ${unit}`,
   density: (unit: string) => `Dry air, ${unit}`,

@@ -50,6 +50,11 @@ export const now = {
   gateLimit: (value: string, limit: string) => `${value}, limit ${limit}`,
   gateLowest: (value: string, limit: string) => `${value}, lowest ${limit}`,
   gateOf: (value: string, limit: string) => `${value} of ${limit}`,
+  gateBound: {
+    number: (limit: string) => `stop at ${limit}`,
+    lowest: (limit: string) => `lowest ${limit}`,
+    limit: (limit: string) => `limit ${limit}`,
+  },
   notLogged: (names: string) => `Not logged, so look yourself: ${names}.`,
   gateStates: { open: 'open', near: 'close', closed: 'closed', unmeasured: 'not logged' },
   gatesAbout: (entry: string) => `as ${entry} was driven`,

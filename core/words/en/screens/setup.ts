@@ -146,7 +146,7 @@ export const setup = {
     vapour: 'Vapour pressure',
     burns: 'Can burn at the air temperature',
     burnsYes: 'yes',
-    burnsNo: 'not by the estimate',
+    burnsNo: 'no, by estimate',
     air: 'Air to burn it',
     heating: 'Lower heating value',
     ofMix: 'per mass of the whole mix',

@@ -46,7 +46,7 @@ export const sheet = {
     'limits.boostCeiling_kPa': { label: 'Highest boost', hint: '' },
     'limits.fluidPressureLowest_kPa': { label: 'Lowest fluid pressure', hint: '' },
     'engine.peakPower_kW': { label: 'Target power at the crank', hint: '' },
-    'engine.peakPower_rpm': { label: 'at engine speed', hint: '' },
+    'engine.peakPower_rpm': { label: 'At engine speed', hint: '' },
     'engine.peakBoost_kPa': { label: 'Peak boost', hint: 'Gauge, of the target' },
     'engine.displacement_L': { label: 'Displacement', hint: '' },
     'engine.cylinders': { label: 'Cylinders', hint: '' },

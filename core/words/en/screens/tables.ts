@@ -35,7 +35,7 @@ export const tables = {
   higher: 'higher',
   chosen: (n: number) => (n === 0 ? 'No cell chosen' : `${n} ${n === 1 ? 'cell' : 'cells'} chosen`),
   chosenWhy: 'Only these are stepped. Choose by hand in the table, or:',
-  cover: 'Choose the cells the spray covers',
+  cover: 'Cells the spray covers',
   clear: 'Choose none',
   coverNeeds: 'Which cells the spray covers needs the setup:',
   coveredBy: (cells: number, pulls: number) =>
