@@ -1,6 +1,7 @@
 import './notes.ts';
 
 export { bandOfDays } from './band/band-of-days.ts';
+export { provenRanges } from './curve/difference-curve.ts';
 export * from './evidence/evidence-of-pull.ts';
 export * from './evidence/pull-evidence.ts';
 export * from './explain-verdict.ts';

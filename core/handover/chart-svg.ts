@@ -141,7 +141,8 @@ export function chartSvg(spec: ChartSpec, id: string, size = { width: 720, heigh
   );
   const right = longest === 0 ? 14 : Math.round(longest * letterWidth) + 6;
   const gap = 34;
-  const foot = spec.spans ? 62 : 44;
+  // The bar of spans lies between the ticks and the title of the axis.
+  const foot = spec.spans ? 58 : 44;
   const width = size.width - left - right;
   const heights = size.height - foot - gap * spec.panels.length;
   let top = 0;
@@ -156,11 +157,11 @@ export function chartSvg(spec: ChartSpec, id: string, size = { width: 720, heigh
   return html`<svg viewBox="0 0 ${size.width} ${size.height}" role="img" aria-label="${spec.description}" class="chart">${panels}${spec.x.ticks.map(
     (t) =>
       html`<text x="${round(x(t.at))}" y="${top + 18}" text-anchor="middle" class="tick">${t.text}</text>`,
-  )}<text x="${left + width}" y="${top + 36}" text-anchor="end" class="axis">${spec.x.title}</text>${
+  )}<text x="${left + width}" y="${top + (spans ? 50 : 36)}" text-anchor="end" class="axis">${spec.x.title}</text>${
     spans &&
-    html`<text x="${left - 8}" y="${top + 38}" text-anchor="end" class="tick">${spans.label}</text>${spans.parts.map(
+    html`<text x="${left - 8}" y="${top + 33}" text-anchor="end" class="tick">${spans.label}</text>${spans.parts.map(
       (s) =>
-        html`<rect x="${round(x(s.from))}" y="${top + 31}" width="${round(Math.max(1, x(s.to) - x(s.from)))}" height="5" fill="${printInks[s.ink]}"/>`,
+        html`<rect x="${round(x(s.from))}" y="${top + 26}" width="${round(Math.max(1, x(s.to) - x(s.from)))}" height="5" fill="${printInks[s.ink]}"/>`,
     )}`
   }</svg>`;
 }

@@ -71,8 +71,17 @@ function cellOf(cell: Cell, at: number, table: Table, isDropped: boolean): Html 
 }
 
 function rowOf(row: Row, table: Table): Html {
-  const attribute = classOf(row.isTotal ? 'total' : row.isDropped && 'dropped');
-  return html`<tr${attribute}>${row.cells.map((cell, at) => cellOf(cell, at, table, isTitle(at, table) && row.isDropped === true))}</tr>\n`;
+  const remarks = row.remarks ?? [];
+  const attribute = classOf(row.isTotal ? 'total' : row.isDropped && 'dropped', remarks.length > 0 && 'told');
+  const cells = row.cells.map((cell, at) =>
+    cellOf(cell, at, table, isTitle(at, table) && row.isDropped === true),
+  );
+  if (remarks.length === 0) return html`<tr${attribute}>${cells}</tr>\n`;
+  // Under the row's name, past its number.
+  const before = table.columns[0]?.width === 'number' ? 1 : 0;
+  const across = table.columns.length - before;
+  return html`<tr${attribute}>${cells}</tr>
+<tr class="remarks">${before === 1 && html`<td></td>`}<td colspan="${across}">${remarks.map((r) => html`<p class="more">${r}</p>`)}</td></tr>\n`;
 }
 
 /** Neighbours of one group, as runs; a column without a group is a run of its own. */
@@ -107,7 +116,12 @@ function headsOf(table: Table, numberWord: string): Html {
 }
 
 function tableOf(table: Table, numberWord: string): Html {
-  const isPlain = table.rows.every((r) => r.cells.every((c) => (c.more ?? []).length === 0 || c.text === ''));
+  // The ends of an interval under a figure leave a table plain.
+  const isPlain = table.rows.every(
+    (r) =>
+      !r.remarks?.length &&
+      r.cells.every((c, at) => table.columns[at]?.isFigure || (c.more ?? []).length === 0 || c.text === ''),
+  );
   const isDense = isPlain || table.columns.length > 5;
   return html`<table${classOf(isDense && 'dense', table.isSmall && 'cells')}><caption>${table.caption}</caption>\n<thead>${headsOf(table, numberWord)}</thead>\n<tbody>\n${table.rows.map((r) => rowOf(r, table))}</tbody></table>`;
 }

@@ -24,6 +24,7 @@ html{background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{margin:0;color:var(--ink);font:400 10.4pt/1.48 "Handover Sans","Handover Serif","Segoe UI",system-ui,-apple-system,Arial,sans-serif;font-variant-numeric:tabular-nums;hyphens:manual}
 h1,h2,.headline,.figures dd{font-family:"Handover Serif",Georgia,"Times New Roman",serif;font-variant-numeric:tabular-nums lining-nums}
 main{margin:0 auto}
+p,li,.more{text-wrap:pretty}
 .head{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:3.5mm 10mm;align-items:start;padding-bottom:4mm;border-bottom:1.4pt solid var(--ink)}
 .kind{margin:0 0 1mm;color:var(--soft);font-size:10pt}
 h1{font-size:24pt;font-weight:500;line-height:1.12;margin:0;overflow-wrap:anywhere}
@@ -34,12 +35,12 @@ h1{font-size:24pt;font-weight:500;line-height:1.12;margin:0;overflow-wrap:anywhe
 .meta div{max-width:80mm}
 .meta dt{color:var(--soft);font-size:9pt;line-height:1.3}.meta dd{margin:0;overflow-wrap:anywhere}
 .invented{margin:3.5mm 0 0;padding:1.6mm 3.5mm;border-left:2.2pt solid var(--doubt);color:var(--doubt);font-size:9.6pt}
-.headline{font-size:17pt;font-weight:450;line-height:1.28;margin:6mm 0 0}
+.headline{text-wrap:balance;font-size:17pt;font-weight:450;line-height:1.28;margin:6mm 0 0}
 .headline .gain{color:var(--gain)}.headline .loss{color:var(--loss)}.headline .doubt{color:var(--doubt)}
 .means{margin:1.6mm 0 0;color:var(--soft)}
 .figures{display:grid;grid-template-columns:repeat(3,1fr);gap:0 8mm;margin:5mm 0 0;padding:3.2mm 0;border-top:.6pt solid var(--rule);border-bottom:.6pt solid var(--rule)}
 .figures div{display:flex;flex-direction:column}
-.figures dt{color:var(--soft);font-size:9pt;line-height:1.3}
+.figures dt{font-size:9.4pt;font-weight:600;line-height:1.35}
 .figures dd{margin:0}
 .figures .value{order:-1;font-size:17pt;font-weight:500;line-height:1.25}
 .figures .more{font-family:"Handover Sans",sans-serif;color:var(--soft);font-size:9pt;line-height:1.35}
@@ -62,7 +63,7 @@ table+p,.groups+p{break-before:avoid}
 .facts{break-inside:avoid}
 .facts.single,.groups .facts{grid-template-columns:1fr}
 .groups{display:grid;grid-template-columns:1fr 1fr;gap:0 10mm;break-inside:avoid}
-.facts dd{margin:0;text-align:right;font-weight:500;flex:0 1 auto;overflow-wrap:anywhere}
+.facts dd{margin:0;text-align:right;text-wrap:balance;font-weight:500;flex:0 1 auto;overflow-wrap:anywhere}
 .facts .wide dd{max-width:76%}.groups .facts .wide dd{max-width:none}
 .facts .unknown dd{color:var(--doubt);font-style:italic;font-weight:400;padding-right:.6mm}
 figure{margin:0;break-inside:avoid}
@@ -89,7 +90,8 @@ tbody td.figure,thead .w-effect{white-space:nowrap}
 tbody th{font-weight:600}
 .dense th,.dense td{padding-top:.7mm;padding-bottom:.7mm}
 td .more,th .more{color:var(--soft);font-weight:400;font-size:9.4pt;line-height:1.42;white-space:pre-line;margin:.6mm 0 0}
-td.figure .more{font-size:9pt}
+td.figure .more{font-size:9pt;white-space:nowrap}
+.told{break-after:avoid}.told th,.told td{border-bottom:0;padding-bottom:0}.remarks td{padding-top:.2mm}.remarks .more{margin:.4mm 0 0}
 .cells{font-size:8.1pt;line-height:1.3;table-layout:fixed}
 .cells th,.cells td,.cells thead th{padding:.6mm .5mm;text-align:right;font-size:8.1pt;white-space:nowrap}
 .cells thead th.group{text-align:center}
@@ -117,7 +119,7 @@ li{margin:1.1mm 0;break-inside:avoid;overflow-wrap:anywhere}
 .half{display:inline-block;width:calc(50% - 3mm);vertical-align:top}.half+.half{margin-left:5mm}.half .facts{grid-template-columns:1fr}
 .one-page{font-size:8.1pt;line-height:1.3}
 .one-page h1{font-size:18pt}.one-page .head{padding-bottom:2.5mm}
-.one-page .headline{font-size:13pt;margin-top:3mm}.one-page .means{margin-top:.6mm}
+.one-page .headline{font-size:12.4pt;margin-top:3mm}.one-page .means{margin-top:.6mm}
 .one-page .figures{margin-top:2.4mm;padding:1.6mm 0}.one-page .figures .value{font-size:13pt}
 .one-page .figures dt,.one-page .figures .more{font-size:7.6pt;line-height:1.25}
 .one-page section{margin-top:1.9mm}.one-page h2{font-size:10.6pt;margin-bottom:.8mm}

@@ -1,6 +1,7 @@
 import type { ChangeDeclaration, Verdict, VerdictKind } from '../compare/index.ts';
 import { verdictPhrases as de } from './de/verdict-phrases.ts';
 import { verdictPhrases as en, type VerdictPhrases } from './en/verdict-phrases.ts';
+import { typedDecimals } from './read-number.ts';
 import { noteText } from './sentences.ts';
 import type { Language, Show } from './show.ts';
 
@@ -69,10 +70,18 @@ function subjectOf(change: ChangeDeclaration | null, show: Show, say: VerdictPhr
   const name = say.subjects[kind];
   // "Lambda from 0.85 to 0.82" names its unit already; a gauge's ratio does not.
   const isNamed = unit === 'lambda' && show.units.gaugeScale === null;
-  const last = (value: number) => (isNamed ? show.bare(value, unit) : show.quantity(value, unit));
-  if (from !== null && to !== null) return say.fromTo(name, show.bare(from, unit), last(to));
+  const digits = kind === 'mixture' ? mixtureDigits([from, to], show) : undefined;
+  const bare = (value: number) => show.bare(value, unit, digits);
+  const last = (value: number) => (isNamed ? bare(value) : show.quantity(value, unit, digits));
+  if (from !== null && to !== null) return say.fromTo(name, bare(from), last(to));
   if (size !== null) return `${name} ${show.difference(size, unit)}`;
   return to === null ? name : `${name} ${last(to)}`;
+}
+
+/** As the entry's own title has it: hundredths, thousandths where one was typed; a gauge reads tenths. */
+function mixtureDigits(values: readonly (number | null)[], show: Show): number {
+  if (show.units.gaugeScale !== null) return 1;
+  return Math.max(2, ...values.map((v) => (v === null ? 0 : typedDecimals(Number(v.toFixed(3))))));
 }
 
 /** Where along engine speed the whole-curve band proves it; null where it does so nowhere. */

@@ -53,7 +53,8 @@ export function differenceCurve(
   };
 }
 
-function provenRanges(low: Float64Array, high: Float64Array): DifferenceCurve['proven'] {
+/** Where along the grid a simultaneous band lies on one side of zero; from a point, up to before another. */
+export function provenRanges(low: Float64Array, high: Float64Array): DifferenceCurve['proven'] {
   const found: { from: number; to: number; sign: 1 | -1 }[] = [];
   for (let k = 0; k < low.length; k++) {
     const sign = (low[k] as number) > 0 ? 1 : (high[k] as number) < 0 ? -1 : 0;

@@ -1,5 +1,5 @@
 import type { FitRuleId } from '../../fit/index.ts';
-import { screenWords, wordsOf } from '../../words/index.ts';
+import { noteText, screenWords, wordsOf } from '../../words/index.ts';
 import type { Block, Fact, Section } from './handover-document.ts';
 import type { Teller } from './teller.ts';
 
@@ -123,6 +123,10 @@ export function limitsSection(teller: Teller): Section {
         const verdict = source.ledger.lines.find((l) => l.entryId === entry?.id)?.verdict;
         return [said['not-judged']({ ...about, why: entry && verdict ? sentenceOf(verdict, entry) : '' })];
       }
+      case 'otherwise':
+        return [
+          said.otherwise({ why: (source.whole?.doubts ?? []).map((n) => noteText(n, show)).join(' ') }),
+        ];
       case 'undecided':
       case 'single-pull':
         return [said[code](about)];

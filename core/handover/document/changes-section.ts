@@ -24,24 +24,32 @@ function whiskerOf(effect_kW: number | null, interval: Change['interval95_kW'], 
   return { whisker };
 }
 
-function effectText(effect_kW: number, interval: readonly [number, number], teller: Teller): string {
-  const half = ((interval[1] - interval[0]) / 2) * 1e3;
-  return teller.show.differenceWithHalf(effect_kW * 1e3, half, 'power');
+/** `+10.9 ± 1.4 kW`; where the effect is not in the middle of its interval, the interval's ends under it. */
+function effectCell(effect_kW: number, interval: readonly [number, number], { show, words }: Teller): Cell {
+  const [low, high] = interval;
+  const bare = (kW: number) => show.bare(kW * 1e3, 'power');
+  // Ends that read otherwise than the ± says, and by more than rounding alone.
+  const half = (high - low) / 2;
+  const isOffCentre = Math.abs((high + low) / 2 - effect_kW) > 0.1 * half;
+  const isSeen = bare(effect_kW - half) !== bare(low) || bare(effect_kW + half) !== bare(high);
+  if (!isOffCentre || !isSeen) return { text: show.differenceWithHalf(effect_kW * 1e3, half * 1e3, 'power') };
+  const signed = (kW: number) => show.difference(kW * 1e3, 'power');
+  return { text: signed(effect_kW), more: [words.intervalOf(signed(low), signed(high))] };
 }
 
 function changeRow(change: Change, teller: Teller, isShort: boolean): Row {
   const { words, show, source, titleOf, sentenceOf, value } = teller;
   const entry = source.session.ledger[change.entry];
   const verdict = source.ledger.lines.find((l) => l.entryId === entry?.id)?.verdict ?? null;
-  const more: string[] = [];
-  if (change.pulls === 0) more.push(words.notDriven);
-  else if (verdict && entry && !isShort) more.push(sentenceOf(verdict, entry));
-  if (change.note !== '' && !isShort) more.push(change.note);
+  const remarks: string[] = [];
+  if (change.pulls === 0) remarks.push(words.notDriven);
+  else if (verdict && entry && !isShort) remarks.push(sentenceOf(verdict, entry));
+  if (change.note !== '' && !isShort) remarks.push(change.note);
   const tone = change.verdict ? tones[change.verdict] : 'none';
   const effect: Cell =
     change.effect_kW !== null && change.interval95_kW
       ? {
-          text: effectText(change.effect_kW, change.interval95_kW, teller),
+          ...effectCell(change.effect_kW, change.interval95_kW, teller),
           tone,
         }
       : change.effect_kW !== null
@@ -52,9 +60,10 @@ function changeRow(change: Change, teller: Teller, isShort: boolean): Row {
   const isDropped = change.state === 'dropped';
   return {
     isDropped,
+    remarks,
     cells: [
       { text: `${change.entry}` },
-      { text: isDropped ? `${titleOf(change.entry)} (${words.droppedMark})` : titleOf(change.entry), more },
+      { text: isDropped ? `${titleOf(change.entry)} (${words.droppedMark})` : titleOf(change.entry) },
       { text: `${change.pulls}` },
       { text: '', tone, ...whiskerOf(change.effect_kW, change.interval95_kW, teller) },
       effect,
@@ -126,7 +135,7 @@ export function partsSection(teller: Teller): Section | null {
       { text: name },
       { text: entries },
       { text: '', ...whiskerOf(effect, interval, teller) },
-      { text: effectText(effect, interval, teller) },
+      effectCell(effect, interval, teller),
     ],
   });
   const rows = [
@@ -159,7 +168,11 @@ export function partsSection(teller: Teller): Section | null {
         rows,
         scale: scaleOf(rows, teller),
       },
-      ...(isOpen ? [{ kind: 'text', text: words.notJudgedWhy, look: 'small' } as const] : []),
+      {
+        kind: 'text',
+        text: isOpen ? `${words.partsBand} ${words.notJudgedWhy}` : words.partsBand,
+        look: 'small',
+      },
     ],
   };
 }

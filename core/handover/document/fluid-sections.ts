@@ -97,7 +97,7 @@ export function guardSection(teller: Teller): Section {
 }
 
 /** Full-throttle pulls on 100 km for the examples where the customer's own figure is unknown. */
-const exampleRates = [5, 10, 20];
+const exampleRates = [5, 10, 20] as const;
 
 function distanceWords(teller: Teller): string | null {
   const { facts, words, show, distance } = teller;
@@ -105,10 +105,12 @@ function distanceWords(teller: Teller): string | null {
   if (pullsPerTank === null) return null;
   if (distancePerTank_km !== null && pullsPer100km !== null)
     return words.distanceAgreed(distance(distancePerTank_km), show.number(pullsPer100km));
+  const at = (rate: number) => distance((100 * pullsPerTank) / rate);
+  const [first, ...others] = exampleRates;
   return words.distanceExamples(
-    exampleRates
-      .map((rate) => words.distanceExample(distance((100 * pullsPerTank) / rate), show.number(rate)))
-      .join(', '),
+    at(first),
+    show.number(first),
+    others.map((rate) => words.distanceExample(at(rate), show.number(rate))).join(', '),
   );
 }
 

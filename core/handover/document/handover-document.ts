@@ -30,6 +30,8 @@ export type Row = {
   readonly cells: readonly Cell[];
   readonly isDropped?: boolean;
   readonly isTotal?: boolean;
+  /** What is said of the row as a whole, under its cells and across them. */
+  readonly remarks?: readonly string[];
 };
 
 /** A cell: its text, what stands under it in small print, and an effect drawn beside it. */

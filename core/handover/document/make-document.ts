@@ -64,12 +64,13 @@ function fullSections(teller: Teller, look: HandoverLook): Section[] {
   return [
     chartSection(teller, look),
     settingsSection(teller, false),
-    sparkSection(teller),
     changesSection(teller, false),
     ...(parts ? [parts] : []),
     droppedSection(teller),
     gatesSection(teller),
+    // What the next tuner looks up.
     guardSection(teller),
+    sparkSection(teller),
     // One page of what the driver has to know, to keep in the car.
     { ...protectionSection(teller), startsPage: true },
     fluidSection(teller),

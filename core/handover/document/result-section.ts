@@ -4,17 +4,20 @@ import type { HandoverDocument, KeyFigure, Section } from './handover-document.t
 import type { Teller } from './teller.ts';
 
 /** What the day brought, in one sentence with its interval. */
-export function headlineOf({ facts, show, words }: Teller): HandoverDocument['headline'] {
+export function headlineOf({ facts, show, words, source }: Teller): HandoverDocument['headline'] {
   const { result } = facts;
   if (!result) return { text: words.wholeNone, tone: 'none', means: '' };
   const [low, high] = result.interval95_kW.map((kW) => kW * 1e3) as [number, number];
   const effect = result.effect_kW * 1e3;
-  const half = show.quantity((high - low) / 2, 'power');
   const size = show.quantity(Math.abs(effect), 'power');
-  const means = words.intervalMeans(show.difference(low, 'power'), show.difference(high, 'power'));
-  if (low > 0) return { text: words.gained(size, half), tone: 'gain', means };
-  if (high < 0) return { text: words.lost(size, half), tone: 'loss', means };
-  return { text: words.noDifference(show.difference(effect, 'power'), half), tone: 'doubt', means };
+  const means = words.wholeMeans;
+  // With something else that stood otherwise, the ink claims as little as the chart's.
+  const tone = (proven: 'gain' | 'loss') => ((source.whole?.doubts.length ?? 0) > 0 ? 'doubt' : proven);
+  const [bare, full] = [(v: number) => show.bare(v, 'power'), (v: number) => show.quantity(v, 'power')];
+  if (low > 0) return { text: words.gained(size, bare(low), full(high)), tone: tone('gain'), means };
+  if (high < 0) return { text: words.lost(size, bare(-high), full(-low)), tone: tone('loss'), means };
+  const signed = (v: number) => show.difference(v, 'power');
+  return { text: words.noDifference(signed(effect), signed(low), signed(high)), tone: 'doubt', means };
 }
 
 export function keyFigures({ facts, show, words, value }: Teller): KeyFigure[] {
@@ -24,8 +27,8 @@ export function keyFigures({ facts, show, words, value }: Teller): KeyFigure[] {
   const figures: KeyFigure[] = [
     {
       label: words.effectOfAll,
-      value: show.differenceWithHalf(result.effect_kW * 1e3, ((high - low) / 2) * 1e3, 'power'),
-      more: words.wheelPower,
+      value: show.difference(result.effect_kW * 1e3, 'power'),
+      more: `${words.intervalOf(show.difference(low * 1e3, 'power'), show.difference(high * 1e3, 'power'))}; ${words.inText(words.wheelPower)}`,
     },
   ];
   const add = (
@@ -54,12 +57,12 @@ export function chartSection(
   { source, show, words, facts }: Teller,
   look: Pick<HandoverDocument, 'form' | 'paper'>,
 ): Section {
-  const curve = source.whole?.verdict.curve ?? null;
+  const curve = source.whole?.curve ?? null;
   const numbers = facts.result;
   if (!curve || !numbers)
     return { id: 'power', title: words.powerChart, blocks: [{ kind: 'text', text: words.noChart }] };
   // So that both charts stay on the first sheet; Letter is 18 mm shorter.
-  const heights = look.paper === 'A4' ? { power: 325, torque: 195 } : { power: 265, torque: 150 };
+  const heights = look.paper === 'A4' ? { power: 300, torque: 180 } : { power: 262, torque: 146 };
   const labels = {
     before: `${numbers.fromEntry} · ${words.before}`,
     after: `${numbers.toEntry} · ${words.after}`,
@@ -82,7 +85,7 @@ export function chartSection(
     const [first] = power.chart.panels;
     // The table beside it holds the differences; half a sheet has room for the curves alone.
     const x = { ...power.chart.x, ticks: power.chart.x.ticks.filter((_, i) => i % 2 === 0) };
-    const chart = { ...power.chart, x, panels: first ? [{ ...first, share: 1 }] : [] };
+    const chart = { ...power.chart, x, panels: first ? [{ ...first, share: 1 }] : [], spans: null };
     const block = { ...power, chart, height: look.paper === 'A4' ? 245 : 225, width: 370 };
     return { id: 'power', title: words.powerChart, isHalf: true, blocks: [block] };
   }

@@ -13,10 +13,10 @@ type Mix = NonNullable<Teller['facts']['asLeft']['mix']>;
 export function mixText(mix: Omit<Mix, 'isAssumed'>, { show, words }: Teller): string {
   const parts = (['methanol', 'ethanol'] as const).flatMap((id) => {
     const share = mix[`${id}_percent`];
-    return share > 0 ? [`${show.quantity(share / 100, 'share', 0)} ${words.substances[id]}`] : [];
+    return share > 0 ? [`${show.quantity(share / 100, 'share', 0)}\u00a0${words.substances[id]}`] : [];
   });
   const water = 100 - mix.methanol_percent - mix.ethanol_percent;
-  if (water > 0) parts.push(`${show.quantity(water / 100, 'share', 0)} ${words.substances.water}`);
+  if (water > 0) parts.push(`${show.quantity(water / 100, 'share', 0)}\u00a0${words.substances.water}`);
   return words.fluidOf(parts, words.bases[mix.by]);
 }
 

@@ -41,12 +41,16 @@ function blocksOf(table: SparkTable, teller: Teller): Block[] {
   if (!loads || !speeds)
     return [{ kind: 'text', text: words.sparkTableSame(table.name, since) }, ...remarkBlock];
   const axis = loadWords(table, teller);
-  const digits = 1;
+  // Tables are written in steps of a half, a quarter or a tenth of a degree.
+  const digits = Math.max(1, ...table.change_deg.flat().map((v) => typedDecimals(Number(v.toFixed(2)))));
   const cell = (delta: number): Cell =>
     delta === 0 ? { text: '·' } : { text: show.signed(delta, digits), tone: delta > 0 ? 'gain' : 'loss' };
   const tables: Block[] = [];
-  for (let from = speeds[0]; from <= speeds[1]; from += mostColumns) {
-    const to = Math.min(speeds[1] + 1, from + mostColumns);
+  const columns = speeds[1] + 1 - speeds[0];
+  // Tables of like width, so that no last one of a column or two stretches over the sheet.
+  const each = Math.ceil(columns / Math.ceil(columns / mostColumns));
+  for (let from = speeds[0]; from <= speeds[1]; from += each) {
+    const to = Math.min(speeds[1] + 1, from + each);
     tables.push({
       kind: 'table',
       caption: words.sparkTable(table.name),

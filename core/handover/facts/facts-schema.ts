@@ -22,6 +22,7 @@ const peak = z
 export const handoverLimits = [
   'band',
   'level',
+  'otherwise',
   'uncorrected',
   'not-judged',
   'undecided',

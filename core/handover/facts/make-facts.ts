@@ -66,7 +66,7 @@ export function handoverFacts(
     asLeft: asLeftOf(source),
     sparkTables: sparkTableFacts(session),
     result: resultFacts(source),
-    curves: curveFacts(source.whole?.verdict.curve ?? null),
+    curves: curveFacts(source.whole?.curve ?? null),
     changes: changeFacts(source),
     hiddenEntries: session.ledger.filter((e) => handover.hiddenEntries.includes(e.id)).length,
     gates: gateFacts(dayGates(source)),
@@ -82,7 +82,7 @@ export function handoverFacts(
     method: methodFacts(source),
     visit: last && visitFacts(last, source),
   };
-  return { ...facts, limits: limitsOf(facts) };
+  return { ...facts, limits: limitsOf(facts, source) };
 }
 
 function methodFacts({ session, pulls, ledger, whole }: HandoverSource): HandoverFacts['method'] {
@@ -111,12 +111,13 @@ function methodFacts({ session, pulls, ledger, whole }: HandoverSource): Handove
 }
 
 /** What the measurements leave open, said rather than left out. */
-function limitsOf(facts: Omit<HandoverFacts, 'limits'>): HandoverFacts['limits'] {
+function limitsOf(facts: Omit<HandoverFacts, 'limits'>, { whole }: HandoverSource): HandoverFacts['limits'] {
   const found: HandoverFacts['limits'] = [];
   const add = (code: (typeof handoverLimits)[number], entry: number | null = null) =>
     found.push({ code, entry });
   if (facts.result) add('band');
   if (facts.method.levelHalf_kW !== null) add('level');
+  if (whole && whole.doubts.length > 0) add('otherwise');
   if (facts.car.correction === 'none' && facts.method.pulls > 0) add('uncorrected');
   for (const change of facts.changes) {
     if (change.verdict === 'not-comparable') add('not-judged', change.entry);

@@ -28,7 +28,7 @@ function peakOf(values: ArrayLike<number>, speed: ArrayLike<number>, unit: strin
 export function resultFacts({ session, ledger, whole }: HandoverSource): HandoverFacts['result'] {
   const { ladder } = ledger;
   if (!ladder) return null;
-  const curve = whole?.verdict.curve ?? null;
+  const curve = whole?.curve ?? null;
   const speed = curve?.engineSpeed_rad_s ?? [];
   const power = (side: 'before' | 'after') => (curve ? peakOf(curve[side], speed, 'kW') : null);
   const torque = (side: 'before' | 'after') =>

@@ -16,13 +16,16 @@ export const handoverPhrases: HandoverPhrases = {
   before: 'vorher',
   after: 'nachher',
 
-  gained: (size, half) => `An den Rädern hat das Auto ${size} gewonnen, auf ± ${half} genau.`,
-  lost: (size, half) => `An den Rädern hat das Auto ${size} verloren, auf ± ${half} genau.`,
-  noDifference: (effect, half) =>
-    `An den Rädern ist kein Unterschied belegt: ${effect}, auf ± ${half} genau.`,
+  gained: (size, low, high) =>
+    `An den Rädern hat das Auto ${size} gewonnen, mit 95 % Sicherheit zwischen ${low} und ${high}.`,
+  lost: (size, low, high) =>
+    `An den Rädern hat das Auto ${size} verloren, mit 95 % Sicherheit zwischen ${low} und ${high}.`,
+  noDifference: (effect, low, high) =>
+    `An den Rädern ist kein Unterschied belegt: ${effect}, mit 95 % Sicherheit zwischen ${low} und ${high}.`,
   wholeNone: 'Es gibt noch keine zwei gemessenen Stände zum Vergleich, also wird nichts behauptet.',
-  intervalMeans: (low, high) =>
-    `Von der ersten Messung bis zum Stand bei Übergabe; mit 95 % Sicherheit liegt der wahre Wert zwischen ${low} und ${high}.`,
+  wholeMeans:
+    'Von der ersten Messung bis zum Stand bei Übergabe, über die Drehzahlen, die alle Züge gemeinsam haben.',
+  intervalOf: (low, high) => `${low} bis ${high}`,
   effectOfAll: 'Alle Änderungen zusammen',
   peakPower: 'Höchste Radleistung',
   peakTorque: 'Höchstes Drehmoment an den Rädern',
@@ -112,6 +115,8 @@ export const handoverPhrases: HandoverPhrases = {
     nothing: 'Noch einmal gefahren',
     'not-judged': 'Ein Schritt, der sich für sich nicht beurteilen ließ',
   },
+  partsBand:
+    'Hier ist jeder Stand über die Drehzahlen gerechnet, die alle gemeinsam haben; ein Wert kann darum ein wenig von der Liste oben abweichen.',
   partEntries: 'Änderungen',
   wholeRow: 'Alles zusammen',
   notJudgedWhy:
@@ -188,8 +193,9 @@ export const handoverPhrases: HandoverPhrases = {
   lastsPulls: (pulls) => `${pulls} Volllastzüge`,
   distance: 'Als Strecke',
   distanceAgreed: (distance, rate) => `etwa ${distance}, bei ${rate} Volllastzügen auf 100 km`,
-  distanceExamples: (examples) => `hängt davon ab, wie oft Volllast gefahren wird; Beispiele: ${examples}`,
-  distanceExample: (distance, rate) => `${distance} bei ${rate} Volllastzügen auf 100 km`,
+  distanceExamples: (first, rate, others) =>
+    `je nach Fahrer: ${first} bei ${rate} Volllastzügen auf 100 km, ${others}`,
+  distanceExample: (distance, rate) => `${distance} bei ${rate}`,
   refillDiffers: (difference) =>
     `Die bisherigen Füllungen weichen davon um ${difference} ab: nach einem Leck oder einer verstopften Düse suchen.`,
   keepLog:
@@ -264,6 +270,8 @@ export const handoverPhrases: HandoverPhrases = {
       `Über Drehzahlen außerhalb von ${f.from} bis ${f.to}, andere Gänge und Teillast wird nichts gesagt.`,
     level: (f) =>
       `Die Höhe der Leistung selbst ist auf etwa ± ${f.half} bekannt, so gut wie Masse und Fahrwiderstand; die Unterschiede eines Tages sind genauer bekannt.`,
+    otherwise: (f) =>
+      `Zwischen der ersten Messung und dem Stand bei Übergabe waren nicht nur die Einstellungen anders, und der Wert aller Änderungen zusammen trägt auch das: ${f.why}`,
     uncorrected: () =>
       'Die Leistung ist nicht auf Normwetter umgerechnet: An einem anderen Tag zeigt dasselbe Auto etwas anderes.',
     'not-judged': (f) => `Für Änderung ${f.number}, ${f.title}, wird keine Wirkung behauptet: ${f.why}`,

@@ -15,13 +15,15 @@ export const handoverPhrases = {
   before: 'before',
   after: 'after',
 
-  gained: (size: string, half: string) => `At the wheels the car gained ${size}, give or take ${half}.`,
-  lost: (size: string, half: string) => `At the wheels the car lost ${size}, give or take ${half}.`,
-  noDifference: (effect: string, half: string) =>
-    `At the wheels no difference is proven: ${effect}, give or take ${half}.`,
+  gained: (size: string, low: string, high: string) =>
+    `At the wheels the car gained ${size}, with 95 % confidence between ${low} and ${high}.`,
+  lost: (size: string, low: string, high: string) =>
+    `At the wheels the car lost ${size}, with 95 % confidence between ${low} and ${high}.`,
+  noDifference: (effect: string, low: string, high: string) =>
+    `At the wheels no difference is proven: ${effect}, with 95 % confidence between ${low} and ${high}.`,
   wholeNone: 'There are not yet two measured states to compare, so nothing is claimed.',
-  intervalMeans: (low: string, high: string) =>
-    `From the first measurement to the car as left; with 95 % confidence the true figure lies between ${low} and ${high}.`,
+  wholeMeans: 'From the first measurement to the car as left, over the engine speeds that all pulls share.',
+  intervalOf: (low: string, high: string) => `${low} to ${high}`,
   effectOfAll: 'All changes together',
   peakPower: 'Highest wheel power',
   peakTorque: 'Highest torque at the wheels',
@@ -112,6 +114,8 @@ export const handoverPhrases = {
     nothing: 'Driven again',
     'not-judged': 'A step that could not be judged by itself',
   },
+  partsBand:
+    'Here every state is reckoned over the engine speeds that all of them share, so a figure can differ a little from the list above.',
   partEntries: 'Changes',
   wholeRow: 'All together',
   notJudgedWhy:
@@ -187,8 +191,9 @@ export const handoverPhrases = {
   lastsPulls: (pulls: string) => `${pulls} full pulls`,
   distance: 'In distance',
   distanceAgreed: (distance: string, rate: string) => `about ${distance}, at ${rate} full pulls per 100 km`,
-  distanceExamples: (examples: string) => `depends on how often full boost is used; as examples: ${examples}`,
-  distanceExample: (distance: string, rate: string) => `${distance} at ${rate} full pulls per 100 km`,
+  distanceExamples: (first: string, rate: string, others: string) =>
+    `depends on the driver: ${first} at ${rate} full pulls per 100 km, ${others}`,
+  distanceExample: (distance: string, rate: string) => `${distance} at ${rate}`,
   refillDiffers: (difference: string) =>
     `Refills so far differ from this by ${difference}: look for a leak or a clogged nozzle.`,
   keepLog: 'Note every refill: a tank that lasts clearly longer or shorter than this means a clog or a leak.',
@@ -264,6 +269,8 @@ export const handoverPhrases = {
       `Nothing is said of engine speeds outside ${f.from} to ${f.to}, of other gears or of part load.`,
     level: (f: { half: string }) =>
       `The level of power itself is known to about ± ${f.half}, as mass and road load are known; the differences of one day are known better.`,
+    otherwise: (f: { why: string }) =>
+      `Between the first measurement and the car as left not only the settings stood otherwise, and the figure for all changes together carries that too: ${f.why}`,
     uncorrected: () =>
       'Power is not corrected for weather: on another day the same car shows another figure.',
     'not-judged': (f: { number: string; title: string; why: string }) =>
