@@ -1,6 +1,5 @@
-import { type DifferenceCurve, type EntryPulls, provenRanges, type Verdict } from '../../compare/index.ts';
+import type { EntryPulls } from '../../compare/index.ts';
 import { type Plan, planOf } from '../../injection/index.ts';
-import type { Note } from '../../result/index.ts';
 import {
   type Entry,
   judgeEntries,
@@ -8,15 +7,7 @@ import {
   type Session,
   sessionLedger,
 } from '../../session/index.ts';
-
-/** The first measurement against the car as left. */
-export type WholeDay = {
-  readonly beforeId: string;
-  readonly afterId: string;
-  readonly curve: DifferenceCurve | null;
-  /** What stood otherwise on the two sides beside the tuner's changes; with one of them nothing is called proven. */
-  readonly doubts: readonly Note[];
-};
+import { type WholeDay, wholeCurve } from './whole-day.ts';
 
 /** What a summary is made from: the session as computed, once. */
 export type HandoverSource = {
@@ -45,17 +36,6 @@ export function handoverSource(session: Session, pulls: readonly EntryPulls[]): 
     plan: plan?.ok ? plan.value : null,
     last: session.ledger.findLast((e) => e.state === 'kept' && isDriven(e.id)) ?? null,
   };
-}
-
-/**
- * A verdict proves nothing where several things moved, since nobody can say which of them did it. How far the car
- * now stands from where it began asks for no cause, so here the band proves it all the same; every other reason holds.
- */
-function wholeCurve({ kind, curve, reasons }: Verdict): Pick<WholeDay, 'curve' | 'doubts'> {
-  if (kind !== 'not-comparable') return { curve, doubts: [] };
-  const doubts = reasons.filter((r) => r.code !== 'compare/more-than-one');
-  if (!curve || doubts.length > 0) return { curve, doubts };
-  return { curve: { ...curve, proven: provenRanges(curve.low, curve.high) }, doubts };
 }
 
 /** Place of an entry in the ledger, as it is printed. */

@@ -1,7 +1,6 @@
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { HtmlValidate } from 'html-validate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type {
@@ -10,10 +9,10 @@ import type {
   RequestName,
   RequestOutput,
 } from '../../../core/contract/index.ts';
-import { HandoverFactsSchema } from '../../../core/handover/index.ts';
+import { HandoverFactsSchema, handoverJsonSchema } from '../../../core/handover/index.ts';
 import { type Result, unwrap } from '../../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
-import { findBrowser } from '../../../electron/print/index.ts';
+import { saidIn } from '../../support/said-in.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const context: RequestContext = { requestId: 'test', signal: { aborted: false }, progress: () => undefined };
@@ -36,22 +35,9 @@ async function ask<N extends RequestName>(name: N, input: RequestInput<N>): Prom
   return unwrap((await host.handle(name, input, context)) as Result<RequestOutput<N>>);
 }
 
-async function written(format: 'html' | 'csv' | 'json' | 'pdf', more: object = {}): Promise<Buffer> {
+async function written(format: 'html' | 'csv' | 'json', more: object = {}): Promise<Buffer> {
   const made = await ask('handover.export', { format, date, ...more });
   return Buffer.from(made.content, 'base64');
-}
-
-const entities: Readonly<Record<string, string>> = { lt: '<', gt: '>', quot: '"', amp: '&', '#39': "'" };
-/** What a reader sees of each cell, value and line of a page. */
-function saidIn(html: string): string[] {
-  const parts = html.matchAll(/<(dd|td|th|li|h1|h2|p)\b[^>]*>(.*?)<\/\1>/gs);
-  return [...parts].map(([, , inner = '']) =>
-    inner
-      .replace(/<div class="more">.*?<\/div>|<svg.*?<\/svg>/gs, '')
-      .replace(/<[^>]*>/g, '')
-      .replace(/&([a-z#0-9]+);/g, (_, name: string) => entities[name] ?? '?')
-      .replace(/\s+/g, ''),
-  );
 }
 
 let session: RequestOutput<'sessions.open'>['session'];
@@ -71,6 +57,35 @@ describe('the customer’s summary of the sample', () => {
     expect(later).not.toBe(first);
     // In the foot's CSS the month is written as it reads, its blanks too.
     expect(later.replaceAll('2 April 2027', '15 March 2027')).toBe(first);
+  });
+
+  it('is other bytes as soon as the session is another', async () => {
+    for (const format of ['html', 'json', 'csv'] as const) {
+      const before = await written(format);
+      const note = { type: 'handover.set' as const, patch: { note: `Changed for the ${format}.` } };
+      await ask('session.edit', { edits: [note] });
+      const after = await written(format);
+      expect(after.equals(before), format).toBe(false);
+      expect(after.toString()).toContain(note.patch.note);
+      await ask('session.edit', { edits: [{ type: 'handover.set', patch: { note: null } }] });
+      expect((await written(format)).equals(before), format).toBe(true);
+    }
+  });
+
+  it('keeps to the schema that the terminal prints, by the reading of another library', async () => {
+    const check = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(
+      handoverJsonSchema() as object,
+    );
+    const facts = JSON.parse((await written('json')).toString()) as { changes: object[]; method: object };
+    check(facts);
+    expect(check.errors ?? []).toEqual([]);
+    // It refuses what does not fit, so that the sentence above says something.
+    for (const spoilt of [
+      { ...facts, version: '1' },
+      { ...facts, method: undefined },
+      { ...facts, changes: [{ ...facts.changes[1], effect_kW: '6.8' }] },
+    ])
+      expect(check(JSON.parse(JSON.stringify(spoilt)))).toBe(false);
   });
 
   it('is valid HTML in both forms, papers and languages', async () => {
@@ -111,6 +126,24 @@ describe('the customer’s summary of the sample', () => {
     expect(facts.changes[5]).toMatchObject({ verdict: 'not-comparable', effect_kW: null });
   });
 
+  it('proves how far the car moved over the day by the band, though no one change did it', async () => {
+    const { curves, limits } = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
+    const ids = session.ledger.map((e) => e.id);
+    const [before, after] = [ids[0] ?? '', ids.at(-1) ?? ''];
+    const verdict = await ask('entries.compare', { before, after, band: null });
+    // As a verdict the two are not comparable, for one reason: more than one thing was changed between them.
+    expect(verdict.reasons.map((r) => r.code)).toEqual(['compare/more-than-one']);
+    expect(limits.map((l) => l.code)).not.toContain('otherwise');
+    const isAbove = (curves?.differenceLow_kW ?? []).map((low) => low !== null && low > 0);
+    expect(isAbove.every(Boolean)).toBe(true);
+    expect(curves?.proven).toEqual([
+      { from_rpm: curves?.engineSpeed_rpm[0], to_rpm: curves?.engineSpeed_rpm.at(-1), sign: 1 },
+    ]);
+    const html = (await written('html')).toString();
+    expect(html).toMatch(/<span class="gain">At the wheels the car gained/);
+    expect(html).toMatch(/>proven<\/text><rect/);
+  });
+
   it('watches the spray only where it was on', async () => {
     const facts = HandoverFactsSchema.parse(JSON.parse((await written('json')).toString()));
     const pressure = facts.gates.find((g) => g.quantity === 'fluidPressure');
@@ -124,59 +157,6 @@ describe('the customer’s summary of the sample', () => {
     const kept = readFileSync(join(place.folder, 'fenmoor-hatch', 'handover', made.fileName));
     expect(kept.toString('base64')).toBe(made.content);
   });
-});
-
-describe('the summary as PDF', async () => {
-  const browser = await findBrowser({ platform: process.platform, environment: process.env });
-  const has = (tool: string) => (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, tool)));
-  const missing = [
-    ...(browser === null ? ['a browser of the Chromium family'] : []),
-    ...['pdftotext', 'pdfinfo'].filter((tool) => !has(tool)),
-  ];
-  if (missing.length > 0) console.warn(`The PDF was not looked at here: ${missing.join(', ')} missing.`);
-
-  it.skipIf(missing.length > 0)(
-    'holds every word and figure of the page as text, tagged, and the same twice over',
-    async () => {
-      const folder = mkdtempSync(join(tmpdir(), 'onechange-pdf-'));
-      try {
-        const file = join(folder, 'summary.pdf');
-        const pdf = await written('pdf');
-        writeFileSync(file, pdf);
-        const text = execFileSync('pdftotext', ['-raw', file, '-']).toString().replace(/\s+/g, '');
-        const said = saidIn((await written('html')).toString()).filter((t) => /\d/.test(t));
-        expect(said.length).toBeGreaterThan(150);
-        // A page's foot may stand inside a cell that goes over the end of the page; none does.
-        expect(said.filter((t) => !text.includes(t))).toEqual([]);
-        const info = execFileSync('pdfinfo', [file]).toString();
-        expect(info).toMatch(/Tagged:\s+yes/);
-        expect(info).toMatch(/JavaScript:\s+no/);
-        expect(info).toMatch(/CreationDate:.*Mar 15 .*2027/);
-        writeFileSync(file, await written('pdf'));
-        expect(execFileSync('pdftotext', ['-raw', file, '-']).toString().replace(/\s+/g, '')).toBe(text);
-      } finally {
-        rmSync(folder, { recursive: true, force: true });
-      }
-    },
-    240_000,
-  );
-
-  it.skipIf(missing.length > 0).each(['A4', 'Letter'] as const)(
-    'fits the one-page form on one sheet of %s',
-    async (paper) => {
-      const folder = mkdtempSync(join(tmpdir(), 'onechange-pdf-'));
-      try {
-        const file = join(folder, 'one.pdf');
-        writeFileSync(file, await written('pdf', { form: 'one-page', paper, language: 'de' }));
-        const info = execFileSync('pdfinfo', [file]).toString();
-        expect(info).toMatch(/Pages:\s+1\n/);
-        expect(info).toMatch(paper === 'A4' ? /59[45]\.\d+ x 84[12]/ : /612 x 792/);
-      } finally {
-        rmSync(folder, { recursive: true, force: true });
-      }
-    },
-    120_000,
-  );
 });
 
 describe('markup, formulas and private notes in a session', () => {

@@ -29,6 +29,14 @@ const text = (...args: Parameters<typeof verdictSentence>) =>
     .replaceAll('\u00a0', ' ');
 
 describe('the verdict as a sentence', () => {
+  it('reads a mixture in hundredths, in thousandths where one was set, on a gauge in tenths', () => {
+    const mixture = (from: number, to: number) => declareChange('mixture', { from, to });
+    expect(text(gain, mixture(0.84, 0.82), en)).toMatch(/^Lambda from 0\.84 to 0\.82 gained/);
+    expect(text(gain, mixture(0.84, 0.825), en)).toMatch(/^Lambda from 0\.840 to 0\.825 gained/);
+    const gauge = createShow('en', { ...metricUnits, gaugeScale: 14.7 });
+    expect(text(gain, mixture(0.84, 0.82), gauge)).toMatch(/from 12\.3 to 12\.1 AFR gained/);
+  });
+
   it('says change, size, doubt and place, with the verdict itself marked', () => {
     expect(text(gain, boost, en)).toBe(
       'Boost from 1.15 to 1.30 bar g gained 10.9 kW, give or take 1.4, from 3,650 rpm up.',
