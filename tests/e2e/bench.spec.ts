@@ -31,7 +31,7 @@ test.describe('with the sample open', () => {
       .getByRole('button', { name: /^2 Boost/ })
       .click();
     await page.getByRole('tab', { name: /Pulls/ }).click();
-    const row = page.getByRole('row', { name: /^Pull 1 2-boost/ });
+    const row = page.getByRole('row', { name: /\bPull 1 2-boost/ });
     await row.getByRole('button', { name: 'Leave out' }).click();
     await page.getByRole('radio', { name: 'wheelspin' }).click({ force: true });
     await page.getByRole('dialog').getByRole('button', { name: 'Leave out' }).click();

@@ -10,7 +10,7 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   await page.getByRole('tab', { name: /Pulls/ }).click();
   const row = page
     .getByRole('tabpanel', { name: /Pulls/ })
-    .getByRole('row', { name: /^Pull 1 / })
+    .getByRole('row', { name: /\bPull 1 / })
     .last();
   const start = async () =>
     Number.parseFloat(((await row.getByRole('cell').first().textContent()) ?? '').replace(',', ''));
