@@ -25,6 +25,9 @@ export default defineConfig({
       ...(process.env.ONECHANGE_BROWSER ? { executablePath: process.env.ONECHANGE_BROWSER } : {}),
       args: [
         '--disable-gpu',
+        // Letters as wide as the font says on every system: hinting would round them and wrap lines elsewhere.
+        '--font-render-hinting=none',
+        '--force-color-profile=srgb',
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',

@@ -10,6 +10,8 @@ import { startWebShell } from '../../../electron/web/index.ts';
 export type Workbench = {
   /** Opens the workbench once. */
   readonly link: string;
+  /** Another one, for a browser that knows nothing; those before it open no longer. */
+  readonly newLink: () => string;
   readonly close: () => Promise<void>;
 };
 
@@ -42,6 +44,7 @@ export async function startWorkbench(options: {
   const shell = await startWebShell({ host, rendererFolder });
   return {
     link: shell.newLink(),
+    newLink: () => shell.newLink(),
     close: async () => {
       await shell.close();
       await host.close();

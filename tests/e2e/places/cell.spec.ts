@@ -1,0 +1,84 @@
+import { join } from 'node:path';
+import { conditionsOf } from '../support/conditions.ts';
+import { expectInOrder, expectToFit } from '../support/in-order.ts';
+import { expect, test } from '../support/workbench.ts';
+
+const oneMore = join(import.meta.dirname, '../../../sample-sessions/loose-logs/after-1.10-bar.csv');
+
+for (const { name, options } of conditionsOf('cell')) {
+  test.describe(name, () => {
+    test.use(options);
+
+    test('in a dyno cell: entries, pins, the reading line, a note, one more log', async ({ page }) => {
+      const headline = page.getByRole('heading', { level: 1 });
+      const ledger = page.getByRole('navigation', { name: 'Ledger' });
+      const against = page.getByText(/^\d+ pulls? against \d+/);
+
+      await test.step('entries are stepped through by keys', async () => {
+        await page.getByRole('button', { name: 'Open the sample' }).click();
+        await expect(ledger.locator('[aria-current="true"]')).toBeVisible();
+        const newest = await ledger.locator('[aria-current="true"]').textContent();
+        await page.keyboard.press('k');
+        await expect(ledger.locator('[aria-current="true"]')).not.toHaveText(newest ?? '');
+        await page.keyboard.press('j');
+        await expect(ledger.locator('[aria-current="true"]')).toHaveText(newest ?? '');
+        await ledger.getByRole('button', { name: /^2 Boost/ }).click();
+        await expect(headline).toHaveText(/^Boost from .* gained \d+\.\d\s(kW|hp)/);
+        await expect(against).toBeVisible();
+        await expectToFit(page, 'bench');
+      });
+
+      await test.step('pulls are pinned, channels chosen, one line reads them all', async () => {
+        await page.getByRole('tab', { name: 'Channels' }).click();
+        const panel = page.getByRole('tabpanel', { name: 'Channels' });
+        await panel.getByRole('button', { name: 'Keep 1 · Pull 1 in view' }).click();
+        await panel.getByRole('button', { name: 'Fluid flow' }).click();
+        await expect(panel.getByRole('img', { name: /Fluid flow/ })).toBeVisible();
+        const line = panel.getByRole('slider', { name: /^Engine speed, rpm/ });
+        await line.focus();
+        await page.keyboard.press('ArrowRight');
+        await expect(line).toHaveAttribute('aria-valuetext', /rpm/);
+        await expect(
+          panel.getByRole('definition').filter({ hasText: /before (0\.8\d|1[12]\.\d)/ }),
+        ).toBeVisible();
+        await expectInOrder(page, 'channels');
+        await ledger.getByRole('button', { name: /^3 / }).click();
+        await expect(panel.getByRole('button', { name: 'Keep 1 · Pull 1 in view' })).toHaveAttribute(
+          'aria-pressed',
+          'true',
+        );
+        await ledger.getByRole('button', { name: /^2 Boost/ }).click();
+      });
+
+      await test.step('a note is written', async () => {
+        await page.keyboard.press('n');
+        const note = page.getByRole('textbox', { name: /^Note on 2 Boost/ });
+        await note.fill('second fan on');
+        await page.keyboard.press('Enter');
+        await expect(note).toBeHidden();
+        await expect(page.getByRole('button', { name: /^Undo/ })).toBeEnabled();
+        await page.getByRole('tab', { name: /Pulls/ }).click();
+        await expectToFit(page, 'pulls');
+      });
+
+      await test.step('one more log, and the verdict stands on more pulls', async () => {
+        const before = (await against.textContent()) ?? '';
+        const chooser = page.waitForEvent('filechooser');
+        await page.keyboard.press('i');
+        await (await chooser).setFiles(oneMore);
+        const dialog = page.getByRole('dialog');
+        await expect(dialog).toBeVisible();
+        await expectToFit(page, 'where a log belongs');
+        await dialog.getByRole('button', { name: 'Import', exact: true }).click();
+        await expect(dialog).toBeHidden();
+        await expect(against).not.toHaveText(before, { timeout: 60_000 });
+        await expect(ledger.getByRole('button', { name: /^2 Boost/ })).toHaveAttribute(
+          'aria-current',
+          'true',
+        );
+        await page.getByRole('tab', { name: 'Why' }).click();
+        await expectInOrder(page, 'bench with one more log');
+      });
+    });
+  });
+}
