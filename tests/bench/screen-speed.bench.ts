@@ -57,11 +57,10 @@ if (isAsked('paint') || isAsked('actions')) {
 
 /** The two take turns, so that a busy machine is equally busy for both. */
 async function tellPaint(browser: Browser, workbench: Workbench, address: string, rounds: number) {
-  const [empty, headline, plot]: number[][] = [[], [], []];
+  const [empty, headline]: number[][] = [[], []];
   for (let round = 0; round < rounds; round++) {
     empty?.push(await paintedAfter(browser, 'h1', async () => address));
     headline?.push(await paintedAfter(browser, 'main h1', async () => workbench.newLink()));
-    plot?.push(await paintedAfter(browser, '.js-plotly-plot .js-line', async () => workbench.newLink()));
   }
   const of = (times: readonly number[] = []) =>
     `${middle(times).toFixed(0)} ms (${Math.min(...times).toFixed(0)} to ${Math.max(...times).toFixed(0)})`;
@@ -69,7 +68,6 @@ async function tellPaint(browser: Browser, workbench: Workbench, address: string
   console.log(`first paint, middle of ${rounds} with an empty cache:`);
   console.log(`  empty page over React and plotly  ${of(empty)}`);
   console.log(`  verdict of the sample             ${of(headline)}, ${ratio(headline)} times the empty page`);
-  console.log(`  its plot drawn                    ${of(plot)}, ${ratio(plot)} times the empty page\n`);
 }
 
 async function tellActions(browser: Browser, workbench: Workbench, address: string) {
@@ -78,15 +76,18 @@ async function tellActions(browser: Browser, workbench: Workbench, address: stri
     run: (page) => page.getByRole('checkbox').click(),
   };
   const blank = await browser.newPage();
+  blank.setDefaultTimeout(120_000);
   await blank.addInitScript(observeEvents);
-  await blank.goto(address);
+  await blank.goto(address, { waitUntil: 'commit' });
+  await blank.getByRole('checkbox').waitFor();
   const trivial = await measure(browser, blank, Array<Action>(10).fill(toggle));
   await blank.close();
 
   const page = await browser.newPage({ viewport: { width: 1280, height: 720 }, locale: 'en-GB' });
+  page.setDefaultTimeout(120_000);
   await page.addInitScript(observeEvents);
   await page.goto(workbench.newLink());
-  await page.locator('.js-plotly-plot .js-line').first().waitFor({ state: 'attached' });
+  await page.locator('main h1').waitFor();
   await page.waitForTimeout(1500);
   const measured = await measure(browser, page, walk);
   await page.close();
@@ -118,10 +119,10 @@ async function serveEmptyPage(): Promise<{ readonly address: string; readonly cl
     build: {
       outDir: folder,
       target: 'es2024',
-      lib: {
-        entry: join(import.meta.dirname, 'screen-speed/empty-page.tsx'),
-        formats: ['es'],
-        fileName: () => 'page.js',
+      modulePreload: { polyfill: false },
+      rolldownOptions: {
+        input: join(import.meta.dirname, 'screen-speed/empty-page.tsx'),
+        output: { entryFileNames: 'page.js' },
       },
     },
   });

@@ -38,6 +38,10 @@ test('setup and ride load no plotly, the first plot does', async ({ page }) => {
   expect(scripts()).not.toEqual([]);
   expect(scripts()).not.toContainEqual(plotly);
   await page.keyboard.press('Escape');
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
   await expect(page.locator('.js-plotly-plot .main-svg').first()).toBeVisible();
   expect(scripts()).toContainEqual(plotly);
 });

@@ -22,6 +22,7 @@ test.describe('with a new session', () => {
     await page.getByRole('button', { name: 'New session' }).click();
     await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
     await page.getByRole('button', { name: 'Create' }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
     await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
 
     await page.keyboard.press('f');

@@ -20,7 +20,7 @@ export async function paintedAfter(
       };
       requestAnimationFrame(look);
     }, selector);
-    await page.goto(await open(context));
+    await page.goto(await open(context), { waitUntil: 'commit' });
     const found = await page.waitForFunction(
       () => (window as unknown as { painted_ms?: number }).painted_ms,
       null,
