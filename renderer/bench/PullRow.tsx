@@ -37,6 +37,10 @@ export function PullRow({ pull, entryNumber, number, runName, way, curve, rowPro
     pull.trimmedBecause === null ? '' : said.trimmed(pull.trimmedBecause),
     ...pull.flags.map(note),
   ].filter((t) => t !== '');
+  const driven = way === null ? '' : way === 1 ? said.way.out : said.way.back;
+  // That a pull counts is the rule: a reader of the screen hears it, the eye needs only the exceptions.
+  const shown = remarks.join(' ') || (pull.counts ? '' : said.notCounted);
+  const joined = (text: string) => (driven === '' ? text : `, ${text}`);
   const restore = () =>
     void edit({
       type: 'pull.edit',
@@ -73,9 +77,8 @@ export function PullRow({ pull, entryNumber, number, runName, way, curve, rowPro
       </td>
       <td className={table.number}>{powers.length > 0 && show.bare(Math.max(...powers), 'power')}</td>
       <td className={styles.remark}>
-        {way !== null && `${way === 1 ? said.way.out : said.way.back} `}
-        {remarks.join(' ') ||
-          (pull.counts ? <span className="visually-hidden">{said.counted}</span> : said.notCounted)}
+        {driven}
+        {shown !== '' ? joined(shown) : <span className="visually-hidden">{joined(said.counted)}</span>}
       </td>
       <td className={styles.action}>
         <Button
