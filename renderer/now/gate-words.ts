@@ -15,7 +15,7 @@ export function gateWords(
   if (gate.measured === null) {
     return { name, value: said.gateStates.unmeasured, measured: said.gateStates.unmeasured, bound: '' };
   }
-  const digits = digitsOf(gate);
+  const digits = digitsOf(gate, show);
   const join = gate.kind === 'number' ? said.gateOf : gate.isLowest ? said.gateLowest : said.gateLimit;
   const bound = said.gateBound[gate.kind === 'number' ? 'number' : gate.isLowest ? 'lowest' : 'limit'];
   return {
@@ -26,11 +26,11 @@ export function gateWords(
   };
 }
 
-/** Digits that a limit is set by: a hundredth of lambda, whole degrees, whole percent. */
-function digitsOf(gate: ShownGate): number | undefined {
+/** Digits that a limit is set by: a hundredth of lambda or a tenth on a gauge's scale, whole degrees, whole percent. */
+function digitsOf(gate: ShownGate, show: Show): number | undefined {
   switch (gate.kind) {
     case 'lambda':
-      return 2;
+      return show.units.gaugeScale === null ? 2 : 1;
     case 'number':
     case 'temperature':
     case 'share':
