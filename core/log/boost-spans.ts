@@ -1,15 +1,19 @@
+import { momentsOf, momentTable } from './foot-fit.ts';
 import { indexAt } from './speed-ratio.ts';
-import type { Span } from './time-axis.ts';
+import type { EndedSpan, Span } from './time-axis.ts';
 
 /** With the plate wide open the manifold is no further than this below the air around it [Pa] (common practice). */
 const wideOpen = -8e3;
-/** Where the vacuum's end is timed from [Pa]. */
-const deep = -35e3;
 /** A signal that hardly ever shows this vacuum is measured before the plate and tells nothing of it [Pa]. */
 const vacuum = -20e3;
-/** From the end of the vacuum to the stop of the pedal, as a multiple of the time the vacuum took to go. */
-const restOfTravel = 1.4;
-const longestRest_s = 0.35;
+/** A vacuum this near its lowest has settled [Pa]. */
+const settled = 5e3;
+/** An open plate leaves the air around it, but for its losses and a barometer that is not known [Pa]. */
+const openPlate = { level: -1e3, within: 3e3 };
+/** What the model of foot, plate and manifold leaves over, on the middle of noisy and quiet sensors [Pa]. */
+const misfit = 1.5e3;
+/** A charger that made this much within so long still spins [Pa gauge, s]. */
+const spun = { boost: 1e4, within_s: 2 };
 /** Pressure of a pull against the most that the file shows at the same engine speed, both absolute. */
 const fullShare = 0.85;
 const atmosphere = 101_325;
@@ -29,7 +33,7 @@ export function boostSpans(
   engineSpeed: Float64Array,
   time: Float64Array,
   segments: readonly Span[],
-): Span[] | null {
+): EndedSpan[] | null {
   let seen = 0;
   let low = 0;
   for (let i = 0; i < boost.length; i++) {
@@ -38,7 +42,7 @@ export function boostSpans(
     if ((boost[i] ?? 0) < vacuum) low++;
   }
   if (low < 0.02 * seen || low < 3) return null;
-  const found: Span[] = [];
+  const found: (Span & { segment: Span })[] = [];
   for (const segment of segments) {
     let i = segment.from;
     while (i < segment.to) {
@@ -53,23 +57,40 @@ export function boostSpans(
         ((boost[end] ?? Number.NaN) >= wideOpen || (boost[end + 1] ?? Number.NaN) >= wideOpen)
       )
         end++;
-      const from = i === segment.from ? i : indexAt(time, openTime(boost, time, segment, i), i, end);
       const to = end === segment.to ? end : shutIndex(boost, time, i, end);
-      if (to - from > 2) found.push({ from, to });
+      if (to - i > 2) found.push({ from: i, to, segment });
       i = end;
     }
   }
-  return atFullPressure(found, boost, engineSpeed);
+  return withStarts(atFullPressure(found, boost, engineSpeed), boost, time);
 }
 
-/** Time at which the pedal meets its stop: the rest of its travel at the pace at which the vacuum went. */
-function openTime(boost: Float64Array, time: Float64Array, segment: Span, first: number): number {
-  const atmospheric = crossing(boost, time, first, wideOpen);
-  let k = first - 1;
-  while (k > segment.from && (boost[k] ?? 0) > deep) k--;
-  const vacuumEnds = crossing(boost, time, k + 1, deep);
-  const took = Math.max(0, atmospheric - vacuumEnds);
-  return atmospheric + Math.min(longestRest_s, restOfTravel * took);
+/** Moves each start from where the vacuum is gone to where the foot met its stop. */
+function withStarts(
+  spans: readonly (Span & { readonly segment: Span })[],
+  boost: Float64Array,
+  time: Float64Array,
+): EndedSpan[] {
+  const tables = spans.map(({ from, segment }) => {
+    if (from === segment.from) return null;
+    const atmospheric = crossing(boost, time, from, wideOpen);
+    return momentTable(boost, time, segment, {
+      way: 'down',
+      as: 'pressure',
+      from_s: atmospheric - 0.3,
+      to_s: atmospheric + 0.04,
+      before_s: atmospheric - 0.3 - quietSince(boost, time, segment, from, atmospheric - 0.7),
+      after_s: 0.6,
+      noise: misfit,
+      ...(spunBefore(boost, time, segment, from) ? {} : { open: openPlate }),
+    });
+  });
+  const moments = momentsOf(tables);
+  return spans.flatMap(({ from, to }, i) => {
+    const moment = moments[i];
+    const start = moment ? indexAt(time, moment.at_s, from, to) : from;
+    return to - start > 2 ? [{ from: start, to, startWithin_s: moment?.within_s ?? 0 }] : [];
+  });
 }
 
 /** Time between two samples at which the pressure passes a level upwards. */
@@ -96,7 +117,11 @@ function shutIndex(boost: Float64Array, time: Float64Array, from: number, end: n
 }
 
 /** Spans whose pressure is near the most seen at their engine speeds: part throttle may lift the vacuum too. */
-function atFullPressure(spans: readonly Span[], boost: Float64Array, engineSpeed: Float64Array): Span[] {
+function atFullPressure<T extends Span>(
+  spans: readonly T[],
+  boost: Float64Array,
+  engineSpeed: Float64Array,
+): T[] {
   const most = new Map<number, number>();
   const binOf = (i: number) => Math.round((engineSpeed[i] ?? 0) / binWidth);
   for (const { from, to } of spans) {
@@ -115,4 +140,33 @@ function atFullPressure(spans: readonly Span[], boost: Float64Array, engineSpeed
     shares.sort((a, b) => a - b);
     return (shares[shares.length >> 1] ?? 0) >= fullShare;
   });
+}
+
+/** Whether the charger was still spinning from a pull just before: the pressure then jumps with the plate. */
+function spunBefore(boost: Float64Array, time: Float64Array, segment: Span, at: number): boolean {
+  for (let i = at - 1; i >= segment.from && (time[i] ?? 0) > (time[at] ?? 0) - spun.within_s; i--)
+    if ((boost[i] ?? 0) > spun.boost) return true;
+  return false;
+}
+
+/** From when on the vacuum stood, after `earliest`: the plate that shut just before belongs to another move. */
+function quietSince(
+  boost: Float64Array,
+  time: Float64Array,
+  segment: Span,
+  at: number,
+  earliest: number,
+): number {
+  let low = at;
+  for (let i = at - 1; i >= segment.from && (time[i] ?? 0) >= earliest; i--) {
+    const v = boost[i] ?? Number.NaN;
+    if (v >= wideOpen) {
+      const level = (boost[low] ?? 0) + settled;
+      let first = i + 1;
+      while (first < low && !((boost[first] ?? 0) <= level)) first++;
+      return time[first] ?? earliest;
+    }
+    if (v < (boost[low] ?? 0)) low = i;
+  }
+  return earliest;
 }

@@ -13,7 +13,7 @@ import { risingSpans } from './rising-spans.ts';
 import { speedRatio } from './speed-ratio.ts';
 import { spreadOf } from './spread.ts';
 import { lineThrough } from './steady-rise.ts';
-import { type Span, usualStep } from './time-axis.ts';
+import { type EndedSpan, type Span, usualStep } from './time-axis.ts';
 
 /** What the car tells about its gears; all may be unknown. */
 export type PullOptions = {
@@ -40,7 +40,7 @@ const lowestEnd_rad_s = 450;
 const leastMove_m_s = 2;
 
 /** A pull before it is known how it compares with the others. */
-type Draft = GearSpan & { first: number; last: number; ratio: number };
+type Draft = GearSpan & EndedSpan & { first: number; last: number; ratio: number };
 
 /**
  * Full-throttle pulls in a log, each in one gear, in the order of the file.
@@ -61,7 +61,11 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   for (const span of found.spans) {
     for (const part of splitByGear(engine.values, ratio, log.time, span)) {
       const draft = draftOf(log, engine.values, ratio, part);
-      if (draft) drafts.push(draft);
+      if (!draft) continue;
+      // A gear change within the span is seen by itself.
+      const startWithin_s = part.from === span.from ? (span.startWithin_s ?? 0) : 0;
+      const endWithin_s = part.to === span.to ? (span.endWithin_s ?? 0) : 0;
+      drafts.push({ ...draft, startWithin_s, endWithin_s });
     }
   }
   const top = drafts.reduce((most, d) => Math.max(most, d.last), 0);
@@ -105,7 +109,7 @@ function fullThrottleOf(
   log: Log,
   engineSpeed: Float64Array,
   ratio: Float64Array | null,
-): { spans: readonly Span[]; by: QuantityId } {
+): { spans: readonly EndedSpan[]; by: QuantityId } {
   let moves = false;
   for (const quantity of ['pedal', 'throttle'] as const) {
     const channel = channelOf(log, quantity);

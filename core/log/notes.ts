@@ -49,5 +49,8 @@ declare module '../result/result.ts' {
     'log/pull-knock': { time_s: number; retard_rad: number };
     'log/pull-no-start': Record<string, never>;
     'log/pull-no-end': Record<string, never>;
+    /** Half of the interval in which the end lies nine times of ten, where no pedal tells it. */
+    'log/pull-start-uncertain': { within_s: number };
+    'log/pull-end-uncertain': { within_s: number };
   }
 }

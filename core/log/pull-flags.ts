@@ -3,6 +3,7 @@ import { channelOf, type Log } from './channel.ts';
 import { medianOf } from './median.ts';
 import type { GearSpan } from './one-gear.ts';
 import { medianOfThree } from './speed-ratio.ts';
+import type { EndedSpan } from './time-axis.ts';
 
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
 const leastRetard_rad = Math.PI / 180;
@@ -11,10 +12,13 @@ const leastSpin = 0.06;
 /** A plate that shuts this far below its own wide-open reading while the pedal is down was shut for a reason. */
 const leastClosing = 0.2;
 
+/** What an end is held to where the pedal is logged [s]. */
+const certain_s = 0.15;
+
 /** What is to be said of one pull. */
 export function pullFlags(
   log: Log,
-  pull: GearSpan & { readonly last: number },
+  pull: GearSpan & EndedSpan & { readonly last: number },
   known: { readonly isAborted: boolean; readonly ratio: Float64Array | null },
 ): Note[] {
   const flags: Note[] = [];
@@ -38,6 +42,17 @@ export function pullFlags(
     flags.push({ code: 'log/pull-knock', facts: { time_s: timeAt(knock.at), retard_rad: knock.retard } });
   if (log.segments.some((s) => s.from === pull.from)) flags.push({ code: 'log/pull-no-start', facts: {} });
   if (log.segments.some((s) => s.to === pull.to)) flags.push({ code: 'log/pull-no-end', facts: {} });
+  flags.push(...uncertainEnds(pull));
+  return flags;
+}
+
+/** Ends that may be further off than those that a pedal tells; see the table of pulls in the README. */
+function uncertainEnds({ startWithin_s = 0, endWithin_s = 0 }: EndedSpan): Note[] {
+  const flags: Note[] = [];
+  if (startWithin_s > certain_s)
+    flags.push({ code: 'log/pull-start-uncertain', facts: { within_s: startWithin_s } });
+  if (endWithin_s > certain_s)
+    flags.push({ code: 'log/pull-end-uncertain', facts: { within_s: endWithin_s } });
   return flags;
 }
 

@@ -2,7 +2,7 @@ import { partedByFoot } from './foot-moves.ts';
 import { medianOf } from './median.ts';
 import { type Rise, withEnds } from './rise-ends.ts';
 import { slopeNoise, slopeOf } from './steady-rise.ts';
-import type { Span } from './time-axis.ts';
+import type { EndedSpan, Span } from './time-axis.ts';
 
 /** What is logged beside engine speed, SI; null where it is not. */
 export type RiseSignals = {
@@ -30,20 +30,21 @@ const fullBoostShare = 0.7;
  * engine speed breaks. Gentle accelerations are told from full throttle by boost where it is logged, else by the
  * torque that the acceleration needs, each beside the strongest of the file.
  *
- * Valid: ends within 0.3 s of the pedal's in nine pulls of ten, within 0.15 s in seven; a foot that comes down slowly,
- *        or a short stay on the limiter before the lift, leaves no sharper trace in engine speed. Three quarters of
- *        the pedal pass for full.
+ * Valid: ends within 0.15 s of the pedal's in three pulls of four, within 0.3 s in nine of ten; a foot that comes
+ *        down slowly leaves no sharper trace in engine speed, and such an end says how far it may be off. Three
+ *        quarters of the pedal pass for full.
  */
-export function risingSpans(signals: RiseSignals): Span[] {
+export function risingSpans(signals: RiseSignals): EndedSpan[] {
   const { engineSpeed, time, segments } = signals;
   const slope = slopeOf(engineSpeed, time, segments);
   const rises: Rise[] = [];
   const noise = slopeNoise(engineSpeed, time);
   for (const segment of segments) rises.push(...risesIn(signals, slope, noise, segment));
   const strongest = strengthOf(signals, slope, rises);
+  const highest = rises.reduce((top, r) => Math.max(top, medianOf(engineSpeed, r.to - 3, r.to)), 0);
   return rises
     .filter((_, i) => strongest[i])
-    .map((rise) => withEnds(signals.engineSpeed, signals.time, rise))
+    .map((rise) => withEnds(engineSpeed, time, rise, highest))
     .filter((span) => span.to - span.from > 2);
 }
 

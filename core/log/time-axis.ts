@@ -4,6 +4,9 @@ import type { LogStyle } from './channel.ts';
 /** A half-open range of samples. */
 export type Span = { readonly from: number; readonly to: number };
 
+/** A span, and how far its ends may be off [s], nine times of ten; absent where they are logged. */
+export type EndedSpan = Span & { readonly startWithin_s?: number; readonly endWithin_s?: number };
+
 export type TimeAxis = {
   /** [s], one per sample; never goes backwards inside a segment. */
   readonly time: Float64Array;

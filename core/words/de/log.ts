@@ -150,4 +150,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Zündung wegen Klopfens um ${show.quantity(f.retard_rad, 'angle')} zurückgenommen bei ${show.number(f.time_s, 2)} s.`,
   'log/pull-no-start': () => 'Die Aufzeichnung beginnt erst unter Volllast.',
   'log/pull-no-end': () => 'Die Aufzeichnung endet, bevor vom Gas gegangen wurde.',
+  'log/pull-start-uncertain': (f, show) =>
+    `Anfang unsicher auf ±${show.number(f.within_s, 2)} s: kein Pedal zeigt ihn. Nachsehen und zuschneiden.`,
+  'log/pull-end-uncertain': (f, show) =>
+    `Ende unsicher auf ±${show.number(f.within_s, 2)} s: kein Pedal zeigt es. Nachsehen und zuschneiden.`,
 };

@@ -147,4 +147,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Spark was retarded for knock by ${show.quantity(f.retard_rad, 'angle')} at ${show.number(f.time_s, 2)} s.`,
   'log/pull-no-start': () => 'The recording begins after full throttle did.',
   'log/pull-no-end': () => 'The recording ends before the lift.',
+  'log/pull-start-uncertain': (f, show) =>
+    `Start uncertain within ±${show.number(f.within_s, 2)} s: no pedal tells it. Look and trim.`,
+  'log/pull-end-uncertain': (f, show) =>
+    `End uncertain within ±${show.number(f.within_s, 2)} s: no pedal tells it. Look and trim.`,
 };
