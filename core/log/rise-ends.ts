@@ -113,6 +113,8 @@ function usualSlope(engineSpeed: Float64Array, time: Float64Array, rise: Rise): 
 const rollOutSlope = 0.012;
 /** A foot that lifts turns engine speed round within this time; longer, and the limiter held it [s]. */
 const longestTurn_s = 0.28;
+/** Nobody stays on the limiter for longer [s] (common practice). */
+const longestHold_s = 3;
 /** The bends at both ends of the level are no part of it [s]. */
 const bend_s = 0.07;
 /** Held engine speed changes by less than this share of itself per second; noise is no slope. */
@@ -138,7 +140,10 @@ function heldOnLimiter(
   const top = medianOf(engineSpeed, Math.min(rise.to, soon - 3), soon);
   if (top < nearHighest * highest) return null;
   let i = rise.to;
-  while (i < segment.to && !(Math.abs((engineSpeed[i] ?? 0) / top - 1) > 0.02)) i++;
+  const longest = indexAt(time, start + longestHold_s, rise.to, segment.to);
+  while (i < longest && !(Math.abs((engineSpeed[i] ?? 0) / top - 1) > 0.02)) i++;
+  // Engine speed that stands for longer is no limiter but a steady drive.
+  if (i === longest && longest < segment.to) return null;
   const out = time[Math.max(rise.to, i - 1)] ?? 0;
   if (out - start <= 0.3) return null;
   const from = indexAt(time, start - 0.4, segment.from, segment.to);
