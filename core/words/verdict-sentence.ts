@@ -67,9 +67,10 @@ function subjectOf(change: ChangeDeclaration | null, show: Show, say: VerdictPhr
   const shown = { boost: 'boost', spark: 'angle', mixture: 'lambda' } as const;
   if (kind !== 'boost' && kind !== 'spark' && kind !== 'mixture') return say.subjects[kind];
   const unit = shown[kind];
-  const name = say.subjects[kind];
-  // "Lambda from 0.85 to 0.82" names its unit already; a gauge's ratio does not.
-  const isNamed = unit === 'lambda' && show.units.gaugeScale === null;
+  const isGauge = kind === 'mixture' && show.units.gaugeScale !== null;
+  const name = say.subjects[isGauge ? 'airFuel' : kind];
+  // "Lambda from 0.85 to 0.82" names its unit already, and so does the ratio of a gauge.
+  const isNamed = unit === 'lambda';
   const digits = kind === 'mixture' ? mixtureDigits([from, to], show) : undefined;
   const bare = (value: number) => show.bare(value, unit, digits);
   const last = (value: number) => (isNamed ? bare(value) : show.quantity(value, unit, digits));

@@ -1,3 +1,4 @@
+import { typedDecimals } from '../../words/index.ts';
 import type { Block, Fact, Section } from './handover-document.ts';
 import { mixWords } from './settings-section.ts';
 import type { Teller } from './teller.ts';
@@ -96,20 +97,30 @@ export function guardSection(teller: Teller): Section {
   return { id: 'guard', title: words.guard, blocks, isKeptWhole: true };
 }
 
-/** Full-throttle pulls on 100 km for the examples where the customer's own figure is unknown. */
+/** Full-throttle pulls on 100 km or miles for the examples where the customer's own figure is unknown. */
 const exampleRates = [5, 10, 20] as const;
 
 function distanceWords(teller: Teller): string | null {
-  const { facts, words, show, distance } = teller;
+  const { facts, words, show, distance, distanceUnit_km } = teller;
   const { pullsPerTank, pullsPer100km, distancePerTank_km } = facts.fluid;
   if (pullsPerTank === null) return null;
-  if (distancePerTank_km !== null && pullsPer100km !== null)
-    return words.distanceAgreed(distance(distancePerTank_km), show.number(pullsPer100km));
-  const at = (rate: number) => distance((100 * pullsPerTank) / rate);
+  const hundred = distance(100 * distanceUnit_km);
+  if (distancePerTank_km !== null && pullsPer100km !== null) {
+    // As it was given; two figures where it was given for the other unit.
+    const rate =
+      distanceUnit_km === 1 ? pullsPer100km : Number((pullsPer100km * distanceUnit_km).toPrecision(2));
+    return words.distanceAgreed(
+      distance(distancePerTank_km),
+      show.number(rate, typedDecimals(rate)),
+      hundred,
+    );
+  }
+  const at = (rate: number) => distance(((100 * pullsPerTank) / rate) * distanceUnit_km);
   const [first, ...others] = exampleRates;
   return words.distanceExamples(
     at(first),
     show.number(first),
+    hundred,
     others.map((rate) => words.distanceExample(at(rate), show.number(rate))).join(', '),
   );
 }

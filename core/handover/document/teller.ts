@@ -26,6 +26,8 @@ export type Teller = {
   readonly volume: (litres: number | null) => string | null;
   readonly smallVolume: (millilitres: number | null) => string | null;
   readonly distance: (km: number) => string;
+  /** Kilometres in the unit that the customer reads distances in. */
+  readonly distanceUnit_km: number;
   /** A fact, or that nobody noted it. */
   readonly fact: (label: string, value: string | null) => Fact;
   readonly titleOf: (entryNumber: number) => string;
@@ -59,6 +61,7 @@ export function createTeller(facts: HandoverFacts, source: HandoverSource, show:
       // Two figures: no tank is known better.
       return `${show.number(Number(value.toPrecision(2)))}\u00a0${isMiles ? 'mi' : 'km'}`;
     },
+    distanceUnit_km: isMiles ? metresPerMile / 1e3 : 1,
     fact: (label, value) =>
       value === null ? { label, value: words.unknown, isUnknown: true } : { label, value },
     titleOf: (number) => {

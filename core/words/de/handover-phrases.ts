@@ -192,9 +192,9 @@ export const handoverPhrases: HandoverPhrases = {
   lasts: 'Ein Tank reicht, bis zur Leuchte',
   lastsPulls: (pulls) => `${pulls} Volllastzüge`,
   distance: 'Als Strecke',
-  distanceAgreed: (distance, rate) => `etwa ${distance}, bei ${rate} Volllastzügen auf 100 km`,
-  distanceExamples: (first, rate, others) =>
-    `je nach Fahrer: ${first} bei ${rate} Volllastzügen auf 100 km, ${others}`,
+  distanceAgreed: (distance, rate, hundred) => `etwa ${distance}, bei ${rate} Volllastzügen auf ${hundred}`,
+  distanceExamples: (first, rate, hundred, others) =>
+    `je nach Fahrer: ${first} bei ${rate} Volllastzügen auf ${hundred}, ${others}`,
   distanceExample: (distance, rate) => `${distance} bei ${rate}`,
   refillDiffers: (difference) =>
     `Die bisherigen Füllungen weichen davon um ${difference} ab: nach einem Leck oder einer verstopften Düse suchen.`,

@@ -6,6 +6,7 @@ export const verdictPhrases: VerdictPhrases = {
     boost: 'Ladedruck',
     spark: 'Zündung',
     mixture: 'Lambda',
+    airFuel: 'Luft/Kraftstoff',
     fluid: 'Die andere Fluideinstellung',
     other: 'Die Änderung',
     nothing: 'Noch einmal fahren',

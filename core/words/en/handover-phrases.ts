@@ -190,9 +190,10 @@ export const handoverPhrases = {
   lasts: 'A tank lasts, down to the light',
   lastsPulls: (pulls: string) => `${pulls} full pulls`,
   distance: 'In distance',
-  distanceAgreed: (distance: string, rate: string) => `about ${distance}, at ${rate} full pulls per 100 km`,
-  distanceExamples: (first: string, rate: string, others: string) =>
-    `depends on the driver: ${first} at ${rate} full pulls per 100 km, ${others}`,
+  distanceAgreed: (distance: string, rate: string, hundred: string) =>
+    `about ${distance}, at ${rate} full pulls per ${hundred}`,
+  distanceExamples: (first: string, rate: string, hundred: string, others: string) =>
+    `depends on the driver: ${first} at ${rate} full pulls per ${hundred}, ${others}`,
   distanceExample: (distance: string, rate: string) => `${distance} at ${rate}`,
   refillDiffers: (difference: string) =>
     `Refills so far differ from this by ${difference}: look for a leak or a clogged nozzle.`,

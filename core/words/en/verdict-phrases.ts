@@ -5,6 +5,7 @@ export const verdictPhrases = {
     boost: 'Boost',
     spark: 'Spark',
     mixture: 'Lambda',
+    airFuel: 'Air/fuel',
     fluid: 'The other fluid setting',
     other: 'The change',
     nothing: 'Driving it again',

@@ -34,7 +34,7 @@ describe('the verdict as a sentence', () => {
     expect(text(gain, mixture(0.84, 0.82), en)).toMatch(/^Lambda from 0\.84 to 0\.82 gained/);
     expect(text(gain, mixture(0.84, 0.825), en)).toMatch(/^Lambda from 0\.840 to 0\.825 gained/);
     const gauge = createShow('en', { ...metricUnits, gaugeScale: 14.7 });
-    expect(text(gain, mixture(0.84, 0.82), gauge)).toMatch(/from 12\.3 to 12\.1 AFR gained/);
+    expect(text(gain, mixture(0.84, 0.82), gauge)).toMatch(/^Air\/fuel from 12\.3 to 12\.1 gained/);
   });
 
   it('says change, size, doubt and place, with the verdict itself marked', () => {
