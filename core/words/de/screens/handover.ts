@@ -30,7 +30,7 @@ export const handover: ScreenWords['handover'] = {
   againstPathHint: 'Der ganze Pfad; er wird nur angesehen',
   saveAs: {
     pdf: 'Als PDF sichern',
-    html: 'Als Datei sichern (HTML)',
+    html: 'Als HTML sichern',
     csv: 'Zahlen als CSV',
     json: 'Zahlen als JSON',
   },
