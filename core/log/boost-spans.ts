@@ -1,4 +1,4 @@
-import { momentsOf, momentTable } from './foot-fit.ts';
+import { carsInQuestion, type FootFit, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { EndedSpan, Span } from './time-axis.ts';
 
@@ -12,6 +12,8 @@ const settled = 5e3;
 const openPlate = { level: -1e3, within: 3e3 };
 /** What the model of foot, plate and manifold leaves over, on the middle of noisy and quiet sensors [Pa]. */
 const misfit = 1.5e3;
+/** So many, and a sort of car that is out of the question by then stays so. */
+const pullsThatTellTheCar = 8;
 /** A charger that made this much within so long still spins [Pa gauge, s]. */
 const spun = { boost: 1e4, within_s: 2 };
 /** Pressure of a pull against the most that the file shows at the same engine speed, both absolute. */
@@ -71,10 +73,16 @@ function withStarts(
   boost: Float64Array,
   time: Float64Array,
 ): EndedSpan[] {
-  const tables = spans.map(({ from, segment }) => {
-    if (from === segment.from) return null;
+  const tables: (MomentTable | null)[] = [];
+  // A long log's first pulls tell the car; the rest need not try every other.
+  let cars: readonly number[] | null = null;
+  for (const { from, segment } of spans) {
+    if (from === segment.from) {
+      tables.push(null);
+      continue;
+    }
     const atmospheric = crossing(boost, time, from, wideOpen);
-    return momentTable(boost, time, segment, {
+    const fit: FootFit = {
       way: 'down',
       as: 'pressure',
       from_s: atmospheric - 0.3,
@@ -83,8 +91,10 @@ function withStarts(
       after_s: 0.6,
       noise: misfit,
       ...(spunBefore(boost, time, segment, from) ? {} : { open: openPlate }),
-    });
-  });
+    };
+    tables.push(momentTable(boost, time, segment, fit, cars));
+    if (tables.length === pullsThatTellTheCar) cars = carsInQuestion(tables);
+  }
   const moments = momentsOf(tables);
   return spans.flatMap(({ from, to }, i) => {
     const moment = moments[i];

@@ -1,4 +1,4 @@
-import { carCount, courseAt, type FootTravel, footTravels, middlingCars } from './foot-travel.ts';
+import { carCount, type FootTravel, footTravels, middlingCars, travelStep_s } from './foot-travel.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { Span } from './time-axis.ts';
 
@@ -34,6 +34,10 @@ const momentStep_s = 0.02;
 /** A foot leaves the pedal faster than it comes down (common practice). */
 const longestLift_s = 0.2;
 const mostSamples = 60;
+/** Of `momentStep_s`, in the first look. */
+const coarseSteps = 4;
+/** So far below the likeliest at both of its neighbours a moment between them could not count. */
+const outOfTheQuestion = 20;
 
 /**
  * How likely it is that the foot met its stop, or left it, at each moment around a coarse end: every travel of a
@@ -45,13 +49,15 @@ const mostSamples = 60;
  *
  * The likelihood of a travel is (noise^2 n + squared error)^(-n/2), Student's in place of a noise that nobody knows.
  *
- * @returns null where too few samples stand
+ * @param cars  sorts of car that come into question; null is all
+ * @returns     null where too few samples stand
  */
 export function momentTable(
   values: Float64Array,
   time: Float64Array,
   segment: Span,
   fit: FootFit,
+  cars: readonly number[] | null = null,
 ): MomentTable | null {
   const a = indexAt(time, fit.from_s - fit.before_s, segment.from, segment.to);
   const b = indexAt(time, fit.to_s + fit.after_s, segment.from, segment.to);
@@ -78,32 +84,50 @@ export function momentTable(
   const width = Math.ceil((fit.to_s + 0.9 - least) / momentStep_s) + 1;
   let scale = Number.NEGATIVE_INFINITY;
   const sums = new Float64Array(carCount * width);
-  const entries: { at: number; log: number }[] = [];
+  const samples = { t: Float64Array.from(t), y: Float64Array.from(y) };
+  const logAt = (travel: FootTravel, half: number) => {
+    const error = squaredError(samples, travel, half - travel.half_s - origin, fit);
+    return -0.5 * t.length * Math.log(fit.noise ** 2 * t.length + error);
+  };
+  // A coarse look first: at most moments most travels are out of the question.
+  const moments = Math.floor((fit.to_s - fit.from_s) / momentStep_s + 1e-9) + 1;
+  const looks: { readonly travel: FootTravel; readonly logs: Float64Array }[] = [];
   for (const travel of footTravels(fit.way)) {
     if (fit.way === 'lift' && travel.travel_s > longestLift_s) continue;
+    if (cars && !cars.includes(travel.car)) continue;
     // A speed is the integral of it all, and hardly knows one car from another.
     if (fit.as === 'speed' && !middlingCars.includes(travel.car)) continue;
-    for (let half = fit.from_s; half <= fit.to_s; half += momentStep_s) {
+    const logs = new Float64Array(Math.ceil(moments / coarseSteps));
+    for (let c = 0; c < logs.length; c++) {
+      const log = logAt(travel, fit.from_s + c * coarseSteps * momentStep_s);
+      logs[c] = log;
+      if (log > scale) scale = log;
+    }
+    looks.push({ travel, logs });
+  }
+  const entries: { at: number; log: number }[] = [];
+  for (const { travel, logs } of looks) {
+    for (let k = 0; k < moments; k++) {
+      const c = Math.floor(k / coarseSteps);
+      const near = Math.max(logs[c] as number, logs[c + 1] ?? Number.NEGATIVE_INFINITY);
+      if (near < scale - outOfTheQuestion) continue;
+      const half = fit.from_s + k * momentStep_s;
+      const log = k % coarseSteps === 0 ? (logs[c] as number) : logAt(travel, half);
+      if (log === Number.NEGATIVE_INFINITY) continue;
       const first = half - travel.half_s;
-      const error = squaredError(t, y, travel, first - origin, fit);
-      if (!Number.isFinite(error)) continue;
-      const log = -0.5 * t.length * Math.log(fit.noise ** 2 * t.length + error);
       const moment = fit.way === 'down' ? first + travel.travel_s : first;
       const cell = Math.round((moment - least) / momentStep_s);
-      if (cell < 0 || cell >= width) continue;
-      entries.push({ at: travel.car * width + cell, log });
-      if (log > scale) scale = log;
+      if (cell >= 0 && cell < width) entries.push({ at: travel.car * width + cell, log });
     }
   }
   if (entries.length === 0) return null;
+  scale = entries.reduce((most, { log }) => Math.max(most, log), Number.NEGATIVE_INFINITY);
   for (const { at, log } of entries) sums[at] = (sums[at] ?? 0) + Math.exp(log - scale);
   return { start_s: least, likelihood: sums, width, tellsCar: fit.as === 'speed' || fit.open !== undefined };
 }
 
-/** Moment and the half width of its 90 % interval [s], with what all ends of the log say of the car. */
-export function momentsOf(
-  tables: readonly (MomentTable | null)[],
-): ({ at_s: number; within_s: number } | null)[] {
+/** Log of how likely each sort of car is by what all ends say together. */
+function carWeights(tables: readonly (MomentTable | null)[]): Float64Array {
   const weights = new Float64Array(carCount);
   for (const table of tables) {
     if (!table?.tellsCar) continue;
@@ -113,6 +137,21 @@ export function momentsOf(
       weights[car] = (weights[car] ?? 0) + Math.log(sum + 1e-300);
     }
   }
+  return weights;
+}
+
+/** Sorts of car that are not out of the question by the ends looked at so far. */
+export function carsInQuestion(tables: readonly (MomentTable | null)[]): number[] {
+  const weights = carWeights(tables);
+  const most = Math.max(...weights);
+  return Array.from(weights.keys()).filter((car) => (weights[car] ?? 0) > most - outOfTheQuestion);
+}
+
+/** Moment and the half width of its 90 % interval [s], with what all ends of the log say of the car. */
+export function momentsOf(
+  tables: readonly (MomentTable | null)[],
+): ({ at_s: number; within_s: number } | null)[] {
+  const weights = carWeights(tables);
   const most = weights.reduce((x, w) => Math.max(x, w), Number.NEGATIVE_INFINITY);
   return tables.map((table) => {
     if (!table) return null;
@@ -149,42 +188,60 @@ function summary(density: Float64Array, start_s: number): { at_s: number; within
 const rows = 4;
 const normal = new Float64Array(rows * rows);
 const right = new Float64Array(rows);
-const base = new Float64Array(rows);
 
 /** Squared error of the best fit of one travel, by Cholesky; infinite where the change goes the wrong way. */
 function squaredError(
-  t: readonly number[],
-  y: readonly number[],
+  { t, y }: { readonly t: Float64Array; readonly y: Float64Array },
   travel: FootTravel,
   first: number,
   fit: FootFit,
 ): number {
   const isPressure = fit.as === 'pressure';
-  const n = fit.way === 'lift' ? 3 : rows;
-  normal.fill(0);
-  right.fill(0);
-  let yy = 0;
-  const level = y[0] ?? 0;
+  const isLift = fit.way === 'lift';
+  const n = isLift ? 3 : rows;
+  const level = isPressure ? 0 : (y[0] as number);
+  const { share, late, integral, lateIntegral } = travel;
+  const last = share.length - 2;
+  let [s1, s2, s3, s11, s12, s13, s22, s23, s33] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  let [r0, r1, r2, r3, yy] = [0, 0, 0, 0, 0];
   for (let i = 0; i < t.length; i++) {
-    const ti = t[i] ?? 0;
-    const v = (y[i] ?? 0) - (isPressure ? 0 : level);
-    base[0] = 1;
+    const ti = t[i] as number;
+    const v = (y[i] as number) - level;
+    // Nothing before the first move, straight on beyond the course's end; all courses stand on one grid.
+    const x = ti > first ? (ti - first) / travelStep_s : 0;
+    const k = x < last ? Math.floor(x) : last;
+    const part = x - k;
+    const read = (course: Float64Array) => {
+      const a = course[k] as number;
+      return a + part * ((course[k + 1] as number) - a);
+    };
+    let [b1, b2, b3] = [0, 0, 0];
     if (isPressure) {
-      base[1] = courseAt(travel.share, ti - first);
-      base[2] = courseAt(travel.late, ti - first);
-      base[3] = courseAt(travel.lateIntegral, ti - first);
+      b1 = read(share);
+      b2 = read(late);
+      b3 = read(lateIntegral);
     } else {
-      base[1] = ti;
-      base[2] = courseAt(travel.integral, ti - first);
-      base[3] = fit.way === 'down' ? courseAt(travel.lateIntegral, ti - first) : ti * ti;
+      b1 = ti;
+      b2 = read(integral);
+      b3 = isLift ? ti * ti : read(lateIntegral);
     }
-    for (let r = 0; r < n; r++) {
-      const br = base[r] ?? 0;
-      right[r] = (right[r] ?? 0) + br * v;
-      for (let c = 0; c <= r; c++) normal[r * rows + c] = (normal[r * rows + c] ?? 0) + br * (base[c] ?? 0);
-    }
+    s1 += b1;
+    s2 += b2;
+    s3 += b3;
+    s11 += b1 * b1;
+    s12 += b1 * b2;
+    s13 += b1 * b3;
+    s22 += b2 * b2;
+    s23 += b2 * b3;
+    s33 += b3 * b3;
+    r0 += v;
+    r1 += b1 * v;
+    r2 += b2 * v;
+    r3 += b3 * v;
     yy += v * v;
   }
+  normal.set([t.length, 0, 0, 0, s1, s11, 0, 0, s2, s12, s22, 0, s3, s13, s23, s33]);
+  right.set([r0, r1, r2, r3]);
   if (fit.open) {
     // One more observation: level before and change add up to what an open plate lets through.
     const weight = (fit.noise / fit.open.within) ** 2;
