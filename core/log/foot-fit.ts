@@ -89,6 +89,8 @@ export function momentTable(
     const error = squaredError(samples, travel, half - travel.half_s - origin, fit);
     return -0.5 * t.length * Math.log(fit.noise ** 2 * t.length + error);
   };
+  // Few travels lie under a speed, and its noise is so small that steps would miss the moment.
+  const coarse = fit.as === 'speed' ? 1 : coarseSteps;
   // A coarse look first: at most moments most travels are out of the question.
   const moments = Math.floor((fit.to_s - fit.from_s) / momentStep_s + 1e-9) + 1;
   const looks: { readonly travel: FootTravel; readonly logs: Float64Array }[] = [];
@@ -97,9 +99,9 @@ export function momentTable(
     if (cars && !cars.includes(travel.car)) continue;
     // A speed is the integral of it all, and hardly knows one car from another.
     if (fit.as === 'speed' && !middlingCars.includes(travel.car)) continue;
-    const logs = new Float64Array(Math.ceil(moments / coarseSteps));
+    const logs = new Float64Array(Math.ceil(moments / coarse));
     for (let c = 0; c < logs.length; c++) {
-      const log = logAt(travel, fit.from_s + c * coarseSteps * momentStep_s);
+      const log = logAt(travel, fit.from_s + c * coarse * momentStep_s);
       logs[c] = log;
       if (log > scale) scale = log;
     }
@@ -108,11 +110,11 @@ export function momentTable(
   const entries: { at: number; log: number }[] = [];
   for (const { travel, logs } of looks) {
     for (let k = 0; k < moments; k++) {
-      const c = Math.floor(k / coarseSteps);
+      const c = Math.floor(k / coarse);
       const near = Math.max(logs[c] as number, logs[c + 1] ?? Number.NEGATIVE_INFINITY);
       if (near < scale - outOfTheQuestion) continue;
       const half = fit.from_s + k * momentStep_s;
-      const log = k % coarseSteps === 0 ? (logs[c] as number) : logAt(travel, half);
+      const log = k % coarse === 0 ? (logs[c] as number) : logAt(travel, half);
       if (log === Number.NEGATIVE_INFINITY) continue;
       const first = half - travel.half_s;
       const moment = fit.way === 'down' ? first + travel.travel_s : first;
