@@ -3,6 +3,7 @@ export * from './conflict-place.ts';
 export * from './dictionary.ts';
 export * from './entry-title.ts';
 export * from './explained.ts';
+export * from './half-around.ts';
 export * from './handover-phrases.ts';
 export * from './read-number.ts';
 export * from './screen-words.ts';

@@ -1,6 +1,7 @@
 import type { ChangeDeclaration, Verdict, VerdictKind } from '../compare/index.ts';
 import { verdictPhrases as de } from './de/verdict-phrases.ts';
 import { verdictPhrases as en, type VerdictPhrases } from './en/verdict-phrases.ts';
+import { halfAround } from './half-around.ts';
 import { typedDecimals } from './read-number.ts';
 import { noteText } from './sentences.ts';
 import type { Language, Show } from './show.ts';
@@ -33,7 +34,7 @@ export function verdictSentence(
   const say = phrases[show.language];
   const subject = subjectOf(change, show, say);
   const { effect, interval95, kind } = verdict;
-  const half = interval95 ? show.bare((interval95[1] - interval95[0]) / 2, 'power') : null;
+  const half = interval95 && effect !== null ? show.bare(halfAround(effect, interval95), 'power') : null;
   const part = (text: string): VerdictPart => ({ text });
   const tone = (text: string): VerdictPart => ({ text, tone: kind });
   if (kind === 'not-comparable') {

@@ -1,5 +1,6 @@
 import { explainVerdict } from '../../core/compare/index.ts';
 import type { Ledger } from '../../core/contract/index.ts';
+import { halfAround } from '../../core/words/index.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { originOfCard } from '../where-from/origin.ts';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
@@ -9,7 +10,7 @@ import styles from './LedgerTotal.module.css';
 export function LedgerTotal({ total }: { total: Ledger['total'] }) {
   const { screens, show } = useWords();
   if (!total) return null;
-  const half = (total.interval95[1] - total.interval95[0]) / 2;
+  const half = halfAround(total.effect, total.interval95);
   return (
     <p className={styles.total}>
       <span>{screens.ledger.total}</span>

@@ -1,5 +1,6 @@
 import type { LedgerLine } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
+import { halfAround } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './RowVerdict.module.css';
@@ -27,7 +28,8 @@ export function RowVerdict({ entry, line }: { entry: Entry; line: LedgerLine | n
       </>
     );
   }
-  const half = verdict.interval95 ? (verdict.interval95[1] - verdict.interval95[0]) / 2 : null;
+  const half =
+    verdict.interval95 && verdict.effect !== null ? halfAround(verdict.effect, verdict.interval95) : null;
   return (
     <>
       <span className={cx(styles.word, styles[toneOf(verdict.kind)])}>

@@ -1,7 +1,7 @@
 import type { LedgerLine, PullSummary } from '../../core/contract/index.ts';
 import type { Note } from '../../core/result/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import type { ScreenWords, Show } from '../../core/words/index.ts';
+import { halfAround, type ScreenWords, type Show } from '../../core/words/index.ts';
 import { type Tone, toneOf } from '../ledger/tone.ts';
 
 /** Pulls that a baseline needs, and that a change is driven for at the least (field notes: three, and two to four). */
@@ -52,7 +52,7 @@ export function rideEffect(
     ...base,
     amount: apart(show.difference(effect, 'power'), show.unit('power')),
     lines: [
-      ...half(interval95 && (interval95[1] - interval95[0]) / 2),
+      ...half(interval95 && halfAround(effect, interval95)),
       ...(kind === 'undecided' ? [morePulls === null ? said.noNumber : said.wouldDecide(morePulls)] : []),
     ],
   };
