@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Plan } from '../../core/injection/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import { Caution } from '../components/Caution.tsx';
@@ -13,8 +13,10 @@ import { FluidFacts } from './FluidFacts.tsx';
 import { PetrolFacts } from './PetrolFacts.tsx';
 import { planFacts } from './plan-facts.tsx';
 
+type FollowsProps = { readonly section: SectionId; readonly doc: SheetDoc; readonly plan: Result<Plan> };
+
 /** What follows from what was typed, worked out as it is typed. */
-export function Follows({ section, doc, plan }: { section: SectionId; doc: SheetDoc; plan: Result<Plan> }) {
+export const Follows = memo(function Follows({ section, doc, plan }: FollowsProps) {
   const words = useWords();
   const { screens } = words;
   const said = screens.setup;
@@ -43,4 +45,4 @@ export function Follows({ section, doc, plan }: { section: SectionId; doc: Sheet
       )}
     </>,
   );
-}
+});

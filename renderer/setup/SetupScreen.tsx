@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useDeferredValue, useRef } from 'react';
 import { useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { cx } from '../design/cx.ts';
@@ -22,7 +22,9 @@ export function SetupScreen() {
 function SetupOf({ sheet }: { sheet: Sheet }) {
   const { screens } = useWords();
   const { view, show } = useView();
-  const { plan } = usePlan(sheet.doc);
+  // The field shows what is typed at once; what follows from it may come a frame later.
+  const settled = useDeferredValue(sheet.doc);
+  const { plan } = usePlan(settled);
   const said = screens.setup;
   const section = order.find((s) => s === view.section) ?? 'car';
   const next = order[order.indexOf(section) + 1];
@@ -60,7 +62,7 @@ function SetupOf({ sheet }: { sheet: Sheet }) {
           )}
         </div>
       </main>
-      <Follows section={section} doc={sheet.doc} plan={plan} />
+      <Follows section={section} doc={settled} plan={plan} />
     </FieldProblems>
   );
 }
