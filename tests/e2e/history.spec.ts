@@ -3,7 +3,7 @@ import { expect, test } from './support/workbench.ts';
 
 test('an earlier version is looked at, brought back, and undo takes that back', async ({ page }) => {
   await page.getByRole('heading', { level: 1 }).waitFor();
-  await page.keyboard.press('n');
+  await page.keyboard.press('Shift+N');
   await page.getByRole('textbox', { name: 'Note on this entry' }).fill('gusty from the left');
   await expect(page.getByRole('button', { name: 'Undo: entry' })).toBeEnabled();
   await page.getByRole('heading', { level: 1 }).click();
