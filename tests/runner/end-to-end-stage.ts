@@ -21,7 +21,7 @@ export type PlaywrightReport = {
 };
 
 /** A person's path in a real browser, on the screens as built. */
-export function endToEndStage(say: (line: string) => void, limit_s = 900): Stage {
+export function endToEndStage(say: (line: string) => void, limit_s = 2700): Stage {
   return {
     name: 'end-to-end',
     run: async () => {
