@@ -1,8 +1,8 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import type { SessionEdit } from '../../core/session/index.ts';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { type TypedValue, unitOf } from '../../core/units/index.ts';
 import { useSession } from '../hooks/use-session.tsx';
-import { editOf, type SheetDoc, sheetDocOf, valueAt, withEdit, withValue } from './sheet-doc.ts';
+import { editQueue, editWith, type SheetChange, withChange } from './edit-queue.ts';
+import { type SheetDoc, sheetDocOf, valueAt, withEdit } from './sheet-doc.ts';
 
 export type Sheet = {
   readonly doc: SheetDoc;
@@ -23,31 +23,32 @@ const pause_ms = 250;
  * undo for each field.
  */
 export function useSheet(): Sheet | null {
-  const { snapshot, edit } = useSession();
+  const { snapshot, latest, edit } = useSession();
   const stored = useMemo(() => (snapshot ? sheetDocOf(snapshot.session) : null), [snapshot]);
-  const [draft, setDraft] = useState<SheetDoc | null>(null);
-  const waiting = useRef<{ change: SessionEdit; part: string; typed: TypedValue | null } | null>(null);
+  const [waiting, setWaiting] = useState<readonly SheetChange[]>([]);
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const doc = useMemo(() => stored && waiting.reduce(withChange, stored), [stored, waiting]);
 
-  const send = useCallback(async () => {
-    clearTimeout(timer.current);
-    const next = waiting.current;
-    if (!next) return;
-    waiting.current = null;
-    await edit(next.change, next.part);
-    if (!waiting.current) setDraft(null);
-  }, [edit]);
-
-  // What was typed last must not be lost with the screen.
-  const latestSend = useRef(send);
-  useEffect(() => {
-    latestSend.current = send;
-  });
-  useEffect(() => () => void latestSend.current(), []);
-
-  const doc = draft ?? stored;
+  // Further keystrokes come before the screen has followed the last.
   const current = useRef(doc);
   current.current = doc;
+
+  const folder = snapshot?.folder;
+  const queue = useMemo(
+    () =>
+      editQueue({
+        stored: () => {
+          const newest = latest();
+          return newest && newest.folder === folder ? sheetDocOf(newest.session) : null;
+        },
+        send: edit,
+        onChange: setWaiting,
+      }),
+    [folder, latest, edit],
+  );
+  // What was typed last must not be lost with the screen.
+  useEffect(() => () => void queue.flush(), [queue]);
+
   const asTyped = snapshot?.session.asTyped;
 
   return useMemo(() => {
@@ -55,28 +56,24 @@ export function useSheet(): Sheet | null {
     return {
       doc,
       put: (path, value, typed = null, part = path) => {
-        if (!current.current) return false;
-        const change = editOf(withValue(current.current, path, value), path, typed, part);
-        if (!change) return false;
-        if (waiting.current && waiting.current.part !== part) void send();
-        const next = withEdit(current.current, change);
-        current.current = next;
-        waiting.current = { change, part, typed };
-        setDraft(next);
+        const change = { path, value, typed, part };
+        const edited = current.current && editWith(current.current, change);
+        if (!current.current || !edited) return false;
+        current.current = withEdit(current.current, edited);
+        queue.add(change);
         clearTimeout(timer.current);
-        timer.current = setTimeout(() => void latestSend.current(), pause_ms);
+        timer.current = setTimeout(() => void queue.flush(), pause_ms);
         return true;
       },
       typedAt: (path, edgeUnit) => {
         const value = valueAt(doc, path);
         if (typeof value !== 'number') return null;
-        const typed =
-          waiting.current?.part === path && waiting.current.typed ? waiting.current.typed : asTyped?.[path];
+        const typed = waiting.findLast((change) => change.part === path)?.typed ?? asTyped?.[path];
         if (typed && isSame(typed, value, edgeUnit)) return { value: typed.value, unit: typed.unit };
         return { value, unit: edgeUnit };
       },
     };
-  }, [doc, asTyped, send]);
+  }, [doc, asTyped, queue, waiting]);
 }
 
 function isSame(typed: { value: number; unit: string }, value: number, edgeUnit: string): boolean {
