@@ -12,12 +12,16 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
   const plot = useRef<HTMLDivElement>(null);
   const theme = useThemeName();
 
+  // One drawing after the other: plotly places its labels after a pause, and a second drawing takes them away.
+  const drawing = useRef<Promise<unknown>>(Promise.resolve());
+
   // biome-ignore lint/correctness/useExhaustiveDependencies: the theme decides the tokens that are read here
   useEffect(() => {
     const root = plot.current;
     if (!root) return;
     let isCurrent = true;
-    import('plotly.js-dist-min').then(({ default: plotly }) => {
+    const before = drawing.current.catch(() => {});
+    drawing.current = Promise.all([import('plotly.js-dist-min'), before]).then(([{ default: plotly }]) => {
       if (!isCurrent) return;
       const figure = plotlyFigure(spec, chartColours(root), width, height);
       return plotly.react(root, figure.data, figure.layout, figure.config);
@@ -30,9 +34,12 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
   useEffect(() => {
     const root = plot.current;
     return () => {
-      if (root?.hasChildNodes()) {
-        void import('plotly.js-dist-min').then(({ default: plotly }) => plotly.purge(root));
-      }
+      const purged = async () => {
+        if (!root?.hasChildNodes()) return;
+        const { default: plotly } = await import('plotly.js-dist-min');
+        plotly.purge(root);
+      };
+      void drawing.current.then(purged, purged);
     };
   }, []);
 

@@ -11,10 +11,13 @@ test.describe('with the sample open', () => {
     const plot = page.getByRole('img', { name: /2 · after/ });
     await expect(plot).toBeVisible();
     // Lines with length in pixels: a plot that was merely mounted has none.
-    const drawn = await plot
-      .locator('.scatterlayer .js-line')
-      .evaluateAll((lines) => lines.filter((line) => (line as SVGPathElement).getTotalLength() > 200).length);
-    expect(drawn).toBeGreaterThanOrEqual(3);
+    const drawn = () =>
+      plot
+        .locator('.scatterlayer .js-line')
+        .evaluateAll(
+          (lines) => lines.filter((line) => (line as SVGPathElement).getTotalLength() > 200).length,
+        );
+    await expect.poll(drawn).toBeGreaterThanOrEqual(3);
     await expect(page.getByRole('row', { name: /^Boost bar\sg .*declared, and it happened/ })).toBeVisible();
   });
 
