@@ -1,29 +1,53 @@
 import type { Browser, Page } from 'playwright';
+import { type TraceEvent, threadTimes } from './thread-times.ts';
 
-export type Action = { readonly name: string; readonly run: (page: Page) => Promise<unknown> };
+export type Action = {
+  readonly name: string;
+  readonly run: (page: Page) => Promise<unknown>;
+  /** What has to be done first and is not measured. */
+  readonly before?: (page: Page) => Promise<unknown>;
+};
 
 export type Measured = {
   readonly name: string;
-  /** From the key or click until the next paint, as the browser's own event timing has it [ms]. */
+  /** From the key or click until the next paint, as the browser's own event timing has it; the slowest [ms]. */
   readonly event_ms: number;
-  /** Longest task of the page's thread that began in the action, by its processor time [ms]. */
+  /** The part of it in which its listeners ran, by the clock [ms]. */
+  readonly listeners_ms: number;
+  /** Processor time of the page's thread within it [ms]: what the clock would read with nothing else running. */
+  readonly own_ms: number;
+  /** Longest task of the page's thread from the action until it came to rest, by its processor time [ms]. */
   readonly task_ms: number;
+  /** Why the action could not be done; nothing was measured then. */
+  readonly failed: string | null;
 };
 
-type Entry = { readonly start: number; readonly duration: number };
+type Entry = {
+  readonly start: number;
+  readonly duration: number;
+  readonly listeners: number;
+};
 
 /** Written into the page before anything else runs. */
 export function observeEvents(): void {
   const entries: Entry[] = [];
   Object.assign(window, { eventEntries: entries });
   new PerformanceObserver((list) => {
-    for (const { startTime, duration } of list.getEntries()) entries.push({ start: startTime, duration });
+    for (const entry of list.getEntries() as PerformanceEventTiming[])
+      entries.push({
+        start: entry.startTime,
+        duration: entry.duration,
+        listeners: entry.processingEnd - entry.processingStart,
+      });
   }).observe({ type: 'event', durationThreshold: 16, buffered: true } as PerformanceObserverInit);
 }
 
+/** After an action the page is left alone this long, so that what follows belongs to it [ms]. */
+const rest_ms = 600;
+
 /**
  * Does one action after the other and waits after each until the page has come to rest. Events shorter than
- * 16 ms are not told by the browser and stand as 0.
+ * 16 ms are not told by the browser and stand as 0. An action that can't be done is told, and the walk goes on.
  */
 export async function measure(
   browser: Browser,
@@ -31,45 +55,49 @@ export async function measure(
   actions: readonly Action[],
 ): Promise<readonly Measured[]> {
   await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', 'blink.user_timing'] });
-  const spans: { name: string; from: number; to: number }[] = [];
-  for (const [i, { name, run }] of actions.entries()) {
-    const from = await mark(page, `action ${i}`);
-    await run(page);
-    await page.waitForTimeout(700);
-    spans.push({ name, from, to: await mark(page, `rest ${i}`) });
+  const spans: { name: string; from: number; to: number; failed: string | null }[] = [];
+  for (const [i, { name, run, before }] of actions.entries()) {
+    let failed: string | null = null;
+    let from = 0;
+    try {
+      if (before) {
+        await before(page);
+        await page.waitForTimeout(rest_ms);
+      }
+      from = await mark(page, `action ${i}`);
+      await run(page);
+    } catch (error) {
+      failed = String(error).split('\n').slice(0, 4).join(' ');
+      // Whatever stands open now would be in the way of everything after it.
+      for (let i = 0; i < 3; i++) await page.keyboard.press('Escape');
+    }
+    await page.waitForTimeout(rest_ms);
+    spans.push({ name, from, to: await mark(page, `rest ${i}`), failed });
   }
   const trace = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: TraceEvent[] };
   const entries = await page.evaluate(() => (window as unknown as { eventEntries: Entry[] }).eventEntries);
-  return spans.map(({ name, from, to }, i) => {
+  return spans.map(({ name, from, to, failed }, i) => {
     const own = entries.filter(({ start }) => start >= from && start < to);
+    const slowest = own.reduce((worst, e) => (e.duration > worst.duration ? e : worst), {
+      start: from,
+      duration: 0,
+      listeners: 0,
+    });
+    const thread = threadTimes(trace.traceEvents, {
+      first: `action ${i}`,
+      last: `rest ${i}`,
+      from_ms: slowest.start - from,
+      for_ms: slowest.duration,
+    });
     return {
       name,
-      event_ms: Math.max(0, ...own.map(({ duration }) => duration)),
-      task_ms: longestTask(trace.traceEvents, `action ${i}`, `rest ${i}`),
+      failed,
+      event_ms: slowest.duration,
+      listeners_ms: slowest.listeners,
+      own_ms: thread.within_ms,
+      task_ms: thread.longest_ms,
     };
   });
 }
 
 const mark = (page: Page, name: string) => page.evaluate((n) => performance.mark(n).startTime, name);
-
-type TraceEvent = {
-  readonly name: string;
-  readonly ph: string;
-  readonly pid: number;
-  readonly tid: number;
-  readonly ts: number;
-  /** Processor time of the thread [us]. */
-  readonly tdur?: number;
-};
-
-/** Between two marks, on the thread that set them [ms]. */
-function longestTask(events: readonly TraceEvent[], first: string, last: string): number {
-  const from = events.find((e) => e.name === first);
-  const to = events.find((e) => e.name === last);
-  if (!from || !to) return Number.NaN;
-  const durations = events
-    .filter((e) => e.name.endsWith('RunTask') && e.pid === from.pid && e.tid === from.tid)
-    .filter((e) => e.ts >= from.ts && e.ts < to.ts)
-    .map((e) => (e.tdur ?? 0) / 1000);
-  return Math.max(0, ...durations);
-}

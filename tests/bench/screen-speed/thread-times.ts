@@ -1,0 +1,41 @@
+/** One event of a trace of Chromium, as far as it is used. */
+export type TraceEvent = {
+  readonly name: string;
+  readonly cat: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  /** Start and length by the clock [us]. */
+  readonly ts: number;
+  readonly dur?: number;
+  /** Processor time of the thread [us]. */
+  readonly tdur?: number;
+};
+
+/**
+ * Processor time of the thread that set two marks [ms]: its longest task between them, and all of it within a
+ * span of the clock that starts `from_ms` after the first mark. A task that lies partly in the span counts by
+ * the part of its clock time that does.
+ */
+export function threadTimes(
+  events: readonly TraceEvent[],
+  span: { readonly first: string; readonly last: string; readonly from_ms: number; readonly for_ms: number },
+): { readonly longest_ms: number; readonly within_ms: number } {
+  const from = events.find((e) => e.name === span.first);
+  const to = events.find((e) => e.name === span.last);
+  if (!from || !to) return { longest_ms: Number.NaN, within_ms: Number.NaN };
+  const tasks = events.filter(
+    (e) =>
+      e.name === 'ThreadControllerImpl::RunTask' && e.ph === 'X' && e.pid === from.pid && e.tid === from.tid,
+  );
+  let longest = 0;
+  let within = 0;
+  const start = from.ts + span.from_ms * 1000;
+  const end = start + span.for_ms * 1000;
+  for (const { ts, dur = 0, tdur = 0 } of tasks) {
+    if (ts >= from.ts && ts < to.ts) longest = Math.max(longest, tdur);
+    const shared = Math.min(ts + dur, end) - Math.max(ts, start);
+    if (shared > 0 && dur > 0) within += tdur * (shared / dur);
+  }
+  return { longest_ms: longest / 1000, within_ms: within / 1000 };
+}
