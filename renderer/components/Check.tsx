@@ -1,6 +1,4 @@
 import { Check as Tick } from 'lucide-react';
-import { Checkbox } from 'react-aria-components';
-import { cx } from '../design/cx.ts';
 import styles from './Check.module.css';
 
 export type CheckProps = {
@@ -11,9 +9,15 @@ export type CheckProps = {
 
 export function Check({ label, isSelected, onChange }: CheckProps) {
   return (
-    <Checkbox isSelected={isSelected} onChange={onChange} className={cx(styles.check)}>
+    <label className={styles.check}>
+      <input
+        type="checkbox"
+        checked={isSelected}
+        onChange={(event) => onChange(event.target.checked)}
+        className="visually-hidden"
+      />
       <span className={styles.box}>{isSelected && <Tick aria-hidden />}</span>
       {label}
-    </Checkbox>
+    </label>
   );
 }

@@ -1,10 +1,9 @@
 import { type KeyboardEvent, useId, useState } from 'react';
-import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
 import { convert, offeredUnits, type ShownKind, type TypedValue, unitOf } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
-import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './Field.module.css';
+import { controlProps, FieldFrame } from './FieldFrame.tsx';
 import { Select } from './Select.tsx';
 
 export type QuantityFieldProps = {
@@ -67,29 +66,33 @@ export function QuantityField(props: QuantityFieldProps) {
     if (value) onChange({ value: Number(convert(value.value, current, next).toPrecision(5)), unit: next });
   };
   const isWrong = draft !== null && draft.trim() !== '' && readNumber(draft, show.language) === null;
+  const fault = error ?? (isWrong ? screens.units.notANumber : undefined);
+  const isByDefault = props.isDefault || (!value && fallback !== undefined);
   return (
-    <TextField
-      value={text}
-      onChange={typed}
-      onBlur={() => setDraft(null)}
-      isInvalid={error !== undefined || isWrong}
-      autoFocus={props.autoFocus ?? false}
-      className={cx(styles.field)}
+    <FieldFrame
+      id={id}
+      label={
+        <>
+          {label}
+          {isByDefault && <span className={styles.mark}>{screens.shell.byDefault}</span>}
+        </>
+      }
+      hint={hint}
+      error={fault}
     >
-      <Label className={cx(styles.label)}>
-        {label}
-        {(props.isDefault || (!value && fallback !== undefined)) && (
-          <span className={styles.mark}>{screens.shell.byDefault}</span>
-        )}
-      </Label>
       <div className={styles.row}>
-        <Input
+        <input
+          {...controlProps({ id, hint, error: fault }, `${id}-unit`)}
+          value={text}
+          onChange={(event) => typed(event.target.value)}
+          onBlur={() => setDraft(null)}
+          onKeyDown={nudge}
           inputMode="decimal"
           autoComplete="off"
+          // biome-ignore lint/a11y/noAutofocus: the first field of a dialog that was asked for
+          autoFocus={props.autoFocus ?? false}
           placeholder={fallback ?? ''}
-          onKeyDown={nudge}
-          className={cx(styles.input)}
-          aria-describedby={`${id}-unit`}
+          className={styles.input}
         />
         {offered.length > 1 ? (
           <Select
@@ -106,13 +109,7 @@ export function QuantityField(props: QuantityFieldProps) {
           {symbol}
         </span>
       </div>
-      {hint && !error && (
-        <Text slot="description" className={cx(styles.hint)}>
-          {hint}
-        </Text>
-      )}
-      <FieldError className={cx(styles.error)}>{error ?? screens.units.notANumber}</FieldError>
-    </TextField>
+    </FieldFrame>
   );
 }
 

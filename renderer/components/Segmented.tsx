@@ -1,5 +1,4 @@
-import { Label, Radio, RadioGroup } from 'react-aria-components';
-import { cx } from '../design/cx.ts';
+import { useId } from 'react';
 import field from './Field.module.css';
 import styles from './Segmented.module.css';
 
@@ -13,29 +12,29 @@ export type SegmentedProps<T extends string> = {
 };
 
 /** One of a few, all in sight. */
-export function Segmented<T extends string>({
-  label,
-  isLabelHidden = false,
-  options,
-  value,
-  onChange,
-}: SegmentedProps<T>) {
+export function Segmented<T extends string>(props: SegmentedProps<T>) {
+  const { label, isLabelHidden = false, options, value, onChange } = props;
+  const id = useId();
   return (
-    <RadioGroup
-      value={value ?? ''}
-      onChange={(v) => onChange(v as T)}
-      orientation="horizontal"
-      className={cx(field.field)}
-      {...(isLabelHidden ? { 'aria-label': label } : {})}
-    >
-      {!isLabelHidden && <Label className={cx(field.label)}>{label}</Label>}
+    <div className={field.field} role="radiogroup" aria-labelledby={id}>
+      <span id={id} className={isLabelHidden ? 'visually-hidden' : field.label}>
+        {label}
+      </span>
       <div className={styles.row}>
         {options.map((option) => (
-          <Radio key={option.id} value={option.id} className={cx(styles.option)}>
+          <label key={option.id} className={styles.option}>
+            <input
+              type="radio"
+              name={id}
+              value={option.id}
+              checked={option.id === value}
+              onChange={() => onChange(option.id)}
+              className="visually-hidden"
+            />
             {option.label}
-          </Radio>
+          </label>
         ))}
       </div>
-    </RadioGroup>
+    </div>
   );
 }

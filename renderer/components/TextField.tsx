@@ -1,50 +1,42 @@
-import {
-  TextField as AriaTextField,
-  type TextFieldProps as AriaTextFieldProps,
-  FieldError,
-  Input,
-  Label,
-  Text,
-  TextArea,
-} from 'react-aria-components';
+import { type ComponentProps, useId } from 'react';
 import { cx } from '../design/cx.ts';
 import styles from './Field.module.css';
+import { controlProps, FieldFrame } from './FieldFrame.tsx';
 
-export type TextFieldProps = Omit<AriaTextFieldProps, 'className' | 'style' | 'children'> & {
+type Control = ComponentProps<'input'> & ComponentProps<'textarea'>;
+
+export type TextFieldProps = Pick<
+  Control,
+  'value' | 'defaultValue' | 'maxLength' | 'onBlur' | 'onKeyDown' | 'inputMode' | 'autoFocus' | 'placeholder'
+> & {
   readonly label: string;
   readonly hint?: string | undefined;
   readonly error?: string | undefined;
-  readonly placeholder?: string | undefined;
+  readonly onChange?: (text: string) => void;
+  readonly isDisabled?: boolean;
   /** More than one line of text. */
   readonly rows?: number;
+  readonly type?: 'text' | 'date';
 };
 
-export function TextField({ label, hint, error, placeholder, rows, onKeyDown, ...props }: TextFieldProps) {
+/** Plain elements: a sheet holds dozens of them, and each is drawn again with every key. */
+export function TextField(props: TextFieldProps) {
+  const { label, hint, error, onChange, isDisabled, rows, type, placeholder, ...control } = props;
+  const id = useId();
+  const shared = {
+    ...control,
+    ...controlProps({ id, hint, error }),
+    placeholder: placeholder ?? '',
+    disabled: isDisabled ?? false,
+    onChange: (event: { target: { value: string } }) => onChange?.(event.target.value),
+  };
   return (
-    <AriaTextField
-      {...props}
-      {...(onKeyDown && {
-        onKeyDown: (event) => {
-          onKeyDown(event);
-          // A field that listens for keys keeps them all to itself: Escape still has to close its dialog.
-          if (event.key === 'Escape') event.continuePropagation();
-        },
-      })}
-      isInvalid={error !== undefined}
-      className={cx(styles.field)}
-    >
-      <Label className={cx(styles.label)}>{label}</Label>
+    <FieldFrame id={id} label={label} hint={hint} error={error}>
       {rows ? (
-        <TextArea rows={rows} placeholder={placeholder ?? ''} className={cx(styles.input, styles.area)} />
+        <textarea {...shared} rows={rows} className={cx(styles.input, styles.area)} />
       ) : (
-        <Input placeholder={placeholder ?? ''} className={cx(styles.input)} />
+        <input {...shared} type={type ?? 'text'} className={styles.input} />
       )}
-      {hint && !error && (
-        <Text slot="description" className={cx(styles.hint)}>
-          {hint}
-        </Text>
-      )}
-      <FieldError className={cx(styles.error)}>{error}</FieldError>
-    </AriaTextField>
+    </FieldFrame>
   );
 }

@@ -10,7 +10,9 @@ export type SheetPreviewProps = {
 
 function fitInto(frame: HTMLIFrameElement, width_px: number): void {
   const desk = getComputedStyle(frame).backgroundColor;
-  if (frame.contentDocument) fitPages(frame.contentDocument, width_px, desk);
+  const doc: { readonly documentElement: HTMLElement | null } | null = frame.contentDocument;
+  // While a newer summary replaces the last one, the document has nothing in it for a moment.
+  if (frame.contentDocument && doc?.documentElement) fitPages(frame.contentDocument, width_px, desk);
 }
 
 /** The summary as sheets of its paper, laid anew with each change; the place that was looked at stays in sight. */
