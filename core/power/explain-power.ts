@@ -10,13 +10,14 @@ import { explainTwoWay } from './two-way.ts';
 import { explainRollingRadius } from './tyre-size.ts';
 
 const explainWheelPowerError: FormulaCard = {
-  formula: 'u = |dP/d(samples)| sigma; sigma from the scatter about short parabolas',
+  formula: 'u = |dP/d(v, a)| sigma(v, a); sigma as the spline leaves speed and acceleration open',
   inputs: [
-    input('sigma', 'm/s', 'standard deviation of one speed sample'),
-    input('P', 'W', 'wheel power as a weighted sum of the samples'),
+    input('sigma', 'm/s, m/s^2', 'standard errors of the spline and how they go together'),
+    input('P', 'W', 'wheel power from speed v and acceleration a'),
   ],
   source: 'propagation of independent errors, JCGM 100:2008, equation 10',
-  validRange: 'noise of this pull alone; what repeats differ by is seen in the pulls themselves',
+  validRange:
+    'noise and smoothing of this pull alone; what repeats differ by is seen in the pulls themselves',
 };
 
 const explainSystematicError: FormulaCard = {
@@ -30,10 +31,15 @@ const explainSystematicError: FormulaCard = {
 };
 
 const explainBandwidth: FormulaCard = {
-  formula: 'local polynomials of degree 1 and 2, least estimated (bias^2 + variance) over half widths',
-  inputs: [input('t', 's', 'full width at half height of the kernel that the true slope is seen through')],
-  source: 'Goldenshluger and Lepski, Annals of Statistics 39 (2011) 1608 (from memory)',
-  validRange: 'features narrower than the width are flattened',
+  formula:
+    'smoothing spline: sum w (y - s(t))^2 + sum b_j^2 / q_j is least; q_j read from the bends b around',
+  inputs: [
+    input('t', 's', 'full width at half height of the kernel that the true slope is seen through, mid-pull'),
+  ],
+  source:
+    'MacKay, Neural Computation 4 (1992) 415; Eilers and Marx, Statistical Science 11 (1996) 89 (from memory)',
+  validRange:
+    'narrower where the pull bends, wider where it is straight; what is narrower still is flattened',
 };
 
 const explainSlip: FormulaCard = {

@@ -37,7 +37,7 @@ export type PowerOptions = {
  * worth (wheels: some 3 % of the mass, so wheel power reads 2 to 3 % low), and the systematic error holds it.
  *
  * @returns  arrays over whole multiples of 50 rpm (25 in a short pull) inside the pull, SI. wheelPowerError is
- *           one standard error from this pull's noise, systematicError one standard uncertainty common to all
+ *           one standard error from this pull's noise and smoothing, systematicError one standard uncertainty common to all
  *           pulls of the car. Both powers are multiplied by the correction factor where one is asked for.
  *
  * Basis:  a dyno's power or torque channel on a dyno; else both logged speeds together, or the one that is there
@@ -48,7 +48,7 @@ export type PowerOptions = {
  * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short, power/not-accelerating,
  *         power/engine-too-fast.
  * Source: Newton's second law; the form as in Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (from
- *         memory). Acceleration by local polynomials, see slope-estimate.
+ *         memory). Acceleration by a smoothing spline, see slope-estimate.
  * Check:  1575 kg with rotating mass, 2.5 m/s^2, 30 m/s, Crr m g = 176.5 N, c = 0.39: 133.95 kW.
  */
 export function powerOfPull(

@@ -11,13 +11,13 @@ export type PullPower = {
   readonly wheelPower: Float64Array;
   /** [W] */
   readonly enginePower: Float64Array;
-  /** Standard error of wheelPower from the noise of this pull's speed signal alone [W]. */
+  /** Standard error of wheelPower from this pull's own speed signal, noise and smoothing [W]. */
   readonly wheelPowerError: Float64Array;
   /** Standard uncertainty common to all pulls of the car, from mass, load and radius as entered [W]. */
   readonly systematicError: Float64Array;
   /** Log clock [s] at each point, so that other channels can be read at the same engine speed. */
   readonly time: Float64Array;
-  /** Full width at half height of the smoothing kernel [s]. */
+  /** Full width at half height of the smoothing kernel in the middle of the pull [s]. */
   readonly bandwidth: number;
   readonly basis: 'engine-speed' | 'vehicle-speed' | 'torque-channel' | 'power-channel';
   readonly correction: { readonly standard: CorrectionStandard; readonly factor: number };

@@ -16,12 +16,13 @@ export type Track = {
 
 /** The pull at even instants, closer than the smoother can tell apart. */
 export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: ForceAt): Track {
-  const { withErrors, narrowest } = fused.estimator;
-  // Half a kernel's half width shows all that it lets through; between two instants a cubic reads the rest.
-  const step = Math.max(0.05, Math.min((end - start) / 50, narrowest / 2));
-  const sparse = curveTable(withErrors, start, end, step);
-  const time = sparse.time.length < 100 ? halved(sparse.time) : sparse.time;
-  const curve = time === sparse.time ? sparse.curve : halvedCurve(sparse.curve);
+  // Instants closer than the cells of the spline: nothing is left out between two.
+  const { time, curve } = curveTable(
+    fused.estimator.withErrors,
+    start,
+    end,
+    Math.min(0.05, (end - start) / 100),
+  );
   const { value, slope } = curve;
   const forces = value.map((v, i) => forceAt(v, slope[i] as number));
   const peak = Math.max(...forces);
@@ -32,29 +33,6 @@ export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: 
   for (let i = 1; i < engineSpeed.length; i++)
     engineSpeed[i] = Math.max(engineSpeed[i] as number, (engineSpeed[i - 1] as number) * (1 + 1e-12));
   return { time, engineSpeed, curve };
-}
-
-/** Values at even instants with those half way between them: third-degree inside, second-degree at the ends. */
-function halved(y: Float64Array): Float64Array {
-  const n = y.length;
-  const out = new Float64Array(2 * n - 1);
-  const at = (i: number) => y[i] as number;
-  for (let i = 0; i < n; i++) out[2 * i] = at(i);
-  for (let i = 1; i < n - 2; i++) out[2 * i + 1] = (9 * (at(i) + at(i + 1)) - at(i - 1) - at(i + 2)) / 16;
-  out[1] = (3 * at(0) + 6 * at(1) - at(2)) / 8;
-  out[2 * n - 3] = (3 * at(n - 1) + 6 * at(n - 2) - at(n - 3)) / 8;
-  return out;
-}
-
-function halvedCurve(curve: SlopeCurve & SlopeErrors): SlopeCurve & SlopeErrors {
-  const { value, slope, valueVariance, slopeVariance, covariance } = curve;
-  return {
-    value: halved(value),
-    slope: halved(slope),
-    valueVariance: halved(valueVariance),
-    slopeVariance: halved(slopeVariance),
-    covariance: halved(covariance),
-  };
 }
 
 /** Powers and their errors at each instant of the track [W]. */

@@ -1,8 +1,8 @@
-import { evenEstimator } from './even-estimator.ts';
-import { evenOf } from './even-slope.ts';
-import { lineRows, parabolaRows, type Samples, tricube, windowAround } from './local-polynomial.ts';
+import { productInBand, rowLength, solveBand } from './band.ts';
+import { type SolvedSpline, solveBends } from './bends.ts';
+import { type Cells, cellOf, slopeWeights, valueWeights } from './cubic-cells.ts';
+import type { Samples } from './local-polynomial.ts';
 import { widthOfKernel } from './slope-kernel.ts';
-import { chooseSmoothers, type Effort, type Smoother } from './smoother-choice.ts';
 
 /** Value and slope of a noisy signal at several instants, with their errors and how strongly they go together. */
 export type SlopeCurve = {
@@ -18,204 +18,149 @@ export type SlopeErrors = {
 export type SlopeEstimator = {
   /** At the instants given. */
   readonly along: (times: Float64Array) => SlopeCurve;
-  /** The same with errors, at twice the cost. */
   readonly withErrors: (times: Float64Array) => SlopeCurve & SlopeErrors;
-  /** Narrowest half width that has a share [s]: nothing changes much within a fraction of it. */
-  readonly narrowest: number;
-  /** Full width at half height of the kernel that the true slope is seen through [s]. */
+  /** Full width at half height of the kernel that the true slope is seen through in the middle of the signal [s]. */
   readonly fullWidth: number;
 };
 
+/** Width of a cell [s]: a third of the shortest time in which an engine's torque changes. */
+const cellWidth = 0.09;
+/** What lasts longer than 18 s in one gear changes slowly. */
+const mostCells = 200;
+/** Coarse serves where the slope is only needed to tell how force changes in a pull. */
+const coarser = 2;
 /**
- * Slope of a signal by local polynomials of degree 1 and 2 whose bandwidth the data choose (smoother-choice.ts).
- *
- *   minimise sum K((t_i - t) / h) w_i (y_i - sum b_k (t_i - t)^k)^2;  value b_0, slope b_1, K the tricube
+ * How far the slope may be expected to wander within a second, squared, as a share of its mean squared: by a quarter.
+ * It matters at the ends alone; tuned on generated drives.
+ */
+const wander = 0.08;
+
+/**
+ * Slope of a signal by a smoothing spline that finds out from the data how much it may bend at each place (bends.ts):
+ * narrow where boost comes in, wide on the plateau.
  *
  * @param samples   weights are 1 / variance, in the signal's own unit
- * @param effort    how closely the bandwidth is looked for in dense samples; few are always looked at closely
- * @returns         estimator; its errors hold the noise alone
+ * @param effort    coarse: wider cells, and one measure of bending throughout
+ * @returns         estimator; its errors hold the noise and what a bend of the usual size would hide
  *
- * Valid:  eight samples at five instants or more.
- * Source: as local-polynomial and smoother-choice. Its plain twin is tests/support/plain-slope.ts.
+ * Valid:  eight samples at five instants or more. Past the first and the last sample the polynomial there goes on.
+ * Source: as bends.ts. Its plain twin is tests/support/plain-slope.ts.
  */
-export function slopeEstimator(samples: Samples, effort: Effort = 'fine'): SlopeEstimator {
-  const { time } = samples;
-  const even = evenOf(samples);
-  if (even) return evenEstimator(even, time, effort);
-  const smoothers = chooseSmoothers(samples);
-  const middle = ((time[0] as number) + (time.at(-1) as number)) / 2;
+export function slopeEstimator(samples: Samples, effort: 'fine' | 'coarse' = 'fine'): SlopeEstimator {
+  const { time, value } = samples;
+  const last = time.length - 1;
+  const first = time[0] as number;
+  const span = (time[last] as number) - first;
+  const wanted = Math.round(span / (effort === 'fine' ? cellWidth : coarser * cellWidth));
+  const count = Math.max(4, Math.min(mostCells, wanted));
+  const cells: Cells = { first, width: span / count, count };
+  // Digits are kept for what departs from a straight rise.
+  const rise = ((value[last] as number) - (value[0] as number)) / span;
+  const line = (t: number) => (value[0] as number) + rise * (t - first);
+  const solved = splineOf(samples, cells, line, effort === 'fine');
   return {
-    along: (times) => valuesAlong(samples, smoothers, times),
-    withErrors: (times) => errorsAlong(samples, smoothers, times),
-    narrowest: smoothers[0]?.halfWidth as number,
-    fullWidth: fullWidthAt(samples, smoothers, middle),
+    along: (times) => curveAt(solved, cells, line, rise, times),
+    withErrors: (times) => ({
+      ...curveAt(solved, cells, line, rise, times),
+      ...errorsAt(solved, cells, times),
+    }),
+    fullWidth: fullWidthOf(samples, solved, cells),
   };
 }
 
-/** Coefficients of 1, u, u^2 by which kernel times weight is multiplied, for the value and for the slope. */
-type Mixed = [v0: number, v1: number, v2: number, b0: number, b1: number, b2: number];
-
-/** Sums of weights times u^k of the window at hand. */
-const sums = new Float64Array(5);
-const mixed: Mixed = [0, 0, 0, 0, 0, 0];
-
-function setSums(s0: number, s1: number, s2: number, s3: number, s4: number): void {
-  sums[0] = s0;
-  sums[1] = s1;
-  sums[2] = s2;
-  sums[3] = s3;
-  sums[4] = s4;
-}
-
-/** Line and parabola of one window, each by its share, into `mixed`. */
-function mixRows({ line, parabola }: Smoother): void {
-  const [s0, s1, s2, s3, s4] = sums as unknown as [number, number, number, number, number];
-  const one = lineRows(s0, s1, s2);
-  const two = parabola > 0 ? (parabolaRows(s0, s1, s2, s3, s4) ?? one) : one;
-  for (let k = 0; k < 3; k++) {
-    mixed[k] = line * (one.value[k] as number) + parabola * (two.value[k] as number);
-    mixed[k + 3] = line * (one.slope[k] as number) + parabola * (two.slope[k] as number);
+function splineOf(
+  { time, value, weight }: Samples,
+  cells: Cells,
+  line: (time: number) => number,
+  isLocal: boolean,
+): SolvedSpline {
+  const size = cells.count + 3;
+  const information = new Float64Array(size * rowLength);
+  const right = new Float64Array(size);
+  const of = new Float64Array(4);
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < time.length; i++) {
+    const t = time[i] as number;
+    const v = value[i] as number;
+    if (v < lowest) lowest = v;
+    if (v > highest) highest = v;
+    const k = cellOf(cells, t);
+    valueWeights(cells, k, t, of);
+    const y = v - line(t);
+    for (let a = 0; a < 4; a++) {
+      const w = (weight[i] as number) * (of[a] as number);
+      right[k + a] = (right[k + a] as number) + w * y;
+      for (let b = a; b < 4; b++) {
+        const at = (k + a) * rowLength + b - a;
+        information[at] = (information[at] as number) + w * (of[b] as number);
+      }
+    }
   }
+  const mean = Math.max((highest - lowest) / (cells.count * cells.width), 1e-9);
+  const change = wander * mean * mean * cells.width ** 3;
+  return solveBends(information, right, cells.width, change, isLocal);
 }
 
-/** Values and slopes from the sums of each window alone: no weight of any sample is needed. */
-function valuesAlong(samples: Samples, smoothers: readonly Smoother[], times: Float64Array): SlopeCurve {
-  const { time, value: y, weight } = samples;
+function curveAt(
+  { coefficients }: SolvedSpline,
+  cells: Cells,
+  line: (time: number) => number,
+  rise: number,
+  times: Float64Array,
+): SlopeCurve {
   const value = new Float64Array(times.length);
   const slope = new Float64Array(times.length);
-  for (const smoother of smoothers) {
-    for (let k = 0; k < times.length; k++) {
-      const at = times[k] as number;
-      const { from, to, h } = windowAround(time, at, smoother.halfWidth, 4);
-      let s0 = 0;
-      let s1 = 0;
-      let s2 = 0;
-      let s3 = 0;
-      let s4 = 0;
-      let y0 = 0;
-      let y1 = 0;
-      let y2 = 0;
-      for (let i = from; i < to; i++) {
-        const u = ((time[i] as number) - at) / h;
-        const p = (weight[i] as number) * tricube(u);
-        const pu = p * u;
-        const p2 = pu * u;
-        const v = y[i] as number;
-        s0 += p;
-        s1 += pu;
-        s2 += p2;
-        s3 += p2 * u;
-        s4 += p2 * u * u;
-        y0 += p * v;
-        y1 += pu * v;
-        y2 += p2 * v;
-      }
-      setSums(s0, s1, s2, s3, s4);
-      mixRows(smoother);
-      value[k] = (value[k] as number) + mixed[0] * y0 + mixed[1] * y1 + mixed[2] * y2;
-      slope[k] = (slope[k] as number) + (mixed[3] * y0 + mixed[4] * y1 + mixed[5] * y2) / h;
-    }
+  const of = new Float64Array(4);
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i] as number;
+    const k = cellOf(cells, t);
+    valueWeights(cells, k, t, of);
+    value[i] = line(t) + fourOf(coefficients, k, of);
+    slopeWeights(cells, k, t, of);
+    slope[i] = rise + fourOf(coefficients, k, of);
   }
   return { value, slope };
 }
 
-/** Weights of the mean of all smoothers at one instant, for the value and for the slope; kept between calls. */
-let valueWeights = new Float64Array(0);
-let slopeWeights = new Float64Array(0);
-/** Kernel times weight of the window at hand. */
-let kernel = new Float64Array(0);
-
-/** Fills the weights of the mean of all smoothers at an instant; returns the samples that they cover. */
-function weightsAt(samples: Samples, smoothers: readonly Smoother[], at: number): [from: number, to: number] {
-  const { time, weight } = samples;
-  if (valueWeights.length < time.length) {
-    valueWeights = new Float64Array(time.length);
-    slopeWeights = new Float64Array(time.length);
-    kernel = new Float64Array(time.length);
+function errorsAt({ covariance: z }: SolvedSpline, cells: Cells, times: Float64Array): SlopeErrors {
+  const valueVariance = new Float64Array(times.length);
+  const slopeVariance = new Float64Array(times.length);
+  const covariance = new Float64Array(times.length);
+  const ofValue = new Float64Array(4);
+  const ofSlope = new Float64Array(4);
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i] as number;
+    const k = cellOf(cells, t);
+    valueWeights(cells, k, t, ofValue);
+    slopeWeights(cells, k, t, ofSlope);
+    valueVariance[i] = productInBand(z, k, ofValue, ofValue);
+    slopeVariance[i] = productInBand(z, k, ofSlope, ofSlope);
+    covariance[i] = productInBand(z, k, ofValue, ofSlope);
   }
-  let first = time.length;
-  let last = 0;
-  for (const smoother of smoothers) {
-    const { from, to, h } = windowAround(time, at, smoother.halfWidth, 4);
-    // Windows grow with the half width: what is new has no weight yet.
-    if (first > last) {
-      first = from;
-      last = from;
-    }
-    for (; first > from; first--) {
-      valueWeights[first - 1] = 0;
-      slopeWeights[first - 1] = 0;
-    }
-    for (; last < to; last++) {
-      valueWeights[last] = 0;
-      slopeWeights[last] = 0;
-    }
-    let s0 = 0;
-    let s1 = 0;
-    let s2 = 0;
-    let s3 = 0;
-    let s4 = 0;
-    for (let i = from; i < to; i++) {
-      const u = ((time[i] as number) - at) / h;
-      const p = (weight[i] as number) * tricube(u);
-      const p2 = p * u * u;
-      kernel[i] = p;
-      s0 += p;
-      s1 += p * u;
-      s2 += p2;
-      s3 += p2 * u;
-      s4 += p2 * u * u;
-    }
-    setSums(s0, s1, s2, s3, s4);
-    mixRows(smoother);
-    const [v0, v1, v2, b0, b1, b2] = mixed;
-    for (let i = from; i < to; i++) {
-      const u = ((time[i] as number) - at) / h;
-      const p = kernel[i] as number;
-      valueWeights[i] = (valueWeights[i] as number) + p * (v0 + u * (v1 + u * v2));
-      slopeWeights[i] = (slopeWeights[i] as number) + (p * (b0 + u * (b1 + u * b2))) / h;
-    }
-  }
-  return [first, last];
+  return { valueVariance, slopeVariance, covariance };
 }
 
-function errorsAlong(samples: Samples, smoothers: readonly Smoother[], times: Float64Array) {
-  const n = times.length;
-  const curve = {
-    value: new Float64Array(n),
-    slope: new Float64Array(n),
-    valueVariance: new Float64Array(n),
-    slopeVariance: new Float64Array(n),
-    covariance: new Float64Array(n),
-  };
-  const { value: y, weight } = samples;
-  for (let k = 0; k < n; k++) {
-    const [from, to] = weightsAt(samples, smoothers, times[k] as number);
-    let value = 0;
-    let slope = 0;
-    let valueVariance = 0;
-    let slopeVariance = 0;
-    let covariance = 0;
-    for (let i = from; i < to; i++) {
-      const a = valueWeights[i] as number;
-      const b = slopeWeights[i] as number;
-      const w = weight[i] as number;
-      value += a * (y[i] as number);
-      slope += b * (y[i] as number);
-      valueVariance += (a * a) / w;
-      slopeVariance += (b * b) / w;
-      covariance += (a * b) / w;
-    }
-    curve.value[k] = value;
-    curve.slope[k] = slope;
-    curve.valueVariance[k] = valueVariance;
-    curve.slopeVariance[k] = slopeVariance;
-    curve.covariance[k] = covariance;
-  }
-  return curve;
+/** Four coefficients from the k-th on, by their weights. */
+function fourOf(coefficients: Float64Array, k: number, of: Float64Array): number {
+  let sum = 0;
+  for (let a = 0; a < 4; a++) sum += (of[a] as number) * (coefficients[k + a] as number);
+  return sum;
 }
 
-function fullWidthAt(samples: Samples, smoothers: readonly Smoother[], at: number): number {
-  const [from, to] = weightsAt(samples, smoothers, at);
-  return widthOfKernel(slopeWeights.subarray(from, to), samples.time.subarray(from, to));
+function fullWidthOf({ time, weight }: Samples, { factors }: SolvedSpline, cells: Cells): number {
+  const middle = cells.first + (cells.width * cells.count) / 2;
+  const influence = new Float64Array(cells.count + 3);
+  const k = cellOf(cells, middle);
+  slopeWeights(cells, k, middle, influence.subarray(k, k + 4));
+  solveBand(factors, influence);
+  const of = new Float64Array(4);
+  const weights = new Float64Array(time.length);
+  for (let i = 0; i < time.length; i++) {
+    const t = time[i] as number;
+    const cell = cellOf(cells, t);
+    valueWeights(cells, cell, t, of);
+    weights[i] = (weight[i] as number) * fourOf(influence, cell, of);
+  }
+  return widthOfKernel(weights, time);
 }

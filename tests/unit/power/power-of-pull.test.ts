@@ -37,6 +37,28 @@ describe.each(Object.entries(usualCurves))('wheel power, %s', (_, wheelPower) =>
   });
 });
 
+describe('wheel power of a short pull in second gear', () => {
+  const second = { gearRatio: 2, slip: 0.02 };
+
+  it.each([
+    ['a steep onset', boostedCurve(250, 3400, 110, 5200)],
+    ['boost cut off at its top', (w: number) => w * Math.min(260, 140 + 1.1 * Math.max(0, w - rpm(2900)))],
+  ])('with %s is within 1.5 % RMS at 20 Hz', (_, wheelPower) => {
+    expect(rmsOf({ ...second, wheelPower }, 8)).toBeLessThan(0.015);
+  });
+
+  it('is within 3 % RMS at 10 Hz with speed in steps of 1 km/h and engine speed in steps of 25 rpm', () => {
+    const coarse = {
+      rate: 10,
+      engineSpeed: { noise: rpm(5), step: rpm(25) },
+      vehicleSpeed: { noise: 0.1 / 3.6, step: 1 / 3.6 },
+    };
+    expect(rmsOf({ ...second, ...coarse, wheelPower: boostedCurve(250, 3400, 110, 5200) }, 8)).toBeLessThan(
+      0.03,
+    );
+  });
+});
+
 describe('what power rests on', () => {
   const d = drive({ slip: 0.02 });
 

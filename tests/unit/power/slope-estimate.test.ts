@@ -21,7 +21,9 @@ function samples(seed: number, count: number, seconds: number, jitter: number): 
 }
 
 const cases = [
+  ['even', samples(1, 91, 6, 0)],
   ['uneven', samples(2, 150, 7, 0.9)],
+  ['a short pull', samples(9, 31, 1.9, 0)],
   ['few', samples(3, 12, 4, 0.5)],
   ['two at each instant', twice(samples(4, 60, 5, 0.3))],
   ['without noise', { ...samples(5, 80, 5, 0.2), value: samples(5, 80, 5, 0.2).time.map((t) => 15 + 3 * t) }],
@@ -42,100 +44,83 @@ function twice({ time, value, weight }: Samples): Samples {
 describe.each(cases)('the slope of a signal, %s', (_, given) => {
   const first = given.time[0] as number;
   const span = (given.time.at(-1) as number) - first;
-  const times = Float64Array.from({ length: 31 }, (__, i) => first + (span * i) / 30);
+  // A little past both ends too.
+  const times = Float64Array.from({ length: 31 }, (__, i) => first + span * ((1.02 * i) / 30 - 0.01));
   const fast = slopeEstimator(given);
   const plain = plainSlope(given);
 
-  it('agrees with its plain twin in value, slope, errors and width', () => {
+  it('agrees with its plain twin in value, slope and errors', () => {
     const found = fast.withErrors(times);
-    const quick = fast.along(times);
     times.forEach((t, i) => {
-      const point = plain.at(t);
+      const point = plain(t);
       for (const key of ['value', 'slope', 'valueVariance', 'slopeVariance'] as const)
-        expect(Math.abs((found[key][i] as number) / point[key] - 1)).toBeLessThan(1e-7);
+        expect(Math.abs((found[key][i] as number) / point[key] - 1)).toBeLessThan(2e-5);
       const most = Math.sqrt(point.valueVariance * point.slopeVariance);
-      expect(Math.abs((found.covariance[i] as number) - point.covariance)).toBeLessThan(1e-7 * most);
-      expect(Math.abs((quick.value[i] as number) / point.value - 1)).toBeLessThan(1e-7);
-      expect(Math.abs((quick.slope[i] as number) / point.slope - 1)).toBeLessThan(1e-7);
+      expect(Math.abs((found.covariance[i] as number) - point.covariance)).toBeLessThan(2e-5 * most);
     });
-    expect(fast.fullWidth).toBeCloseTo(plain.fullWidth, 9);
+    expect(fast.along(times).slope).toEqual(found.slope);
   });
 });
 
-describe.each([
-  ['a dense log, gathered', samples(6, 97, 5.8, 0)],
-  ['few to the second', samples(7, 61, 5, 0)],
-  ['ends that weigh less', lighterEnds(samples(8, 85, 6, 0))],
-  ['a short pull', samples(9, 31, 1.9, 0)],
-  ['even and equal', samples(1, 91, 6, 0)],
-] as const)('the slope of even samples, %s', (_, given) => {
-  it('agrees with its plain twin at each sample', () => {
-    // Every sixth sample is worked out whatever the stride.
-    const times = given.time.filter((__, i) => i % 6 === 0);
-    const found = slopeEstimator(given).withErrors(times);
-    const plain = plainSlope(given, true);
-    times.forEach((t, i) => {
-      const point = plain.at(t);
-      for (const key of ['value', 'slope', 'valueVariance', 'slopeVariance'] as const)
-        expect(Math.abs((found[key][i] as number) / point[key] - 1)).toBeLessThan(1e-7);
-      const most = Math.sqrt(point.valueVariance * point.slopeVariance);
-      expect(Math.abs((found.covariance[i] as number) - point.covariance)).toBeLessThan(1e-7 * most);
-    });
+describe('how much a signal may bend', () => {
+  /** A kink from 2 to 5 m/s^2 after 3 of 6 s. */
+  const kinked = (seed: number, noise: number): Samples => {
+    const gauss = normal(seeded(seed));
+    const time = Float64Array.from({ length: 120 }, (_, i) => i / 20);
+    const value = time.map((t) => 10 + 2 * t + 3 * Math.max(0, t - 3) + noise * gauss());
+    return { time, value, weight: new Float64Array(120).fill(1 / noise ** 2) };
+  };
+
+  it('is found out place by place: a kink is followed, the straight parts stay straight', () => {
+    const at = Float64Array.of(1, 1.5, 2, 2.7, 3.3, 4, 4.5, 5);
+    const real = [2, 2, 2, 2, 5, 5, 5, 5];
+    const squares = at.map(() => 0);
+    const rounds = 20;
+    for (let seed = 1; seed <= rounds; seed++) {
+      const { slope } = slopeEstimator(kinked(seed, 0.02)).along(at);
+      slope.forEach((s, i) => {
+        squares[i] = (squares[i] as number) + (s - (real[i] as number)) ** 2 / rounds;
+      });
+    }
+    const rms = squares.map(Math.sqrt);
+    for (const i of [0, 1, 2, 5, 6, 7]) expect(rms[i] as number).toBeLessThan(0.06);
+    for (const i of [3, 4]) expect(rms[i] as number).toBeLessThan(0.25);
   });
 
-  it('strays between samples by less than a twentieth of its error', () => {
-    const first = given.time[0] as number;
-    const span = (given.time.at(-1) as number) - first;
-    const times = Float64Array.from({ length: 50 }, (__, i) => first + (span * (i + 0.5)) / 50);
-    const found = slopeEstimator(given).along(times);
-    const plain = plainSlope(given, true);
-    let squares = 0;
-    times.forEach((t, i) => {
-      const point = plain.at(t);
-      squares += ((found.slope[i] as number) - point.slope) ** 2 / point.slopeVariance / times.length;
-    });
-    expect(Math.sqrt(squares)).toBeLessThan(0.05);
+  it('is known in the errors: larger at the kink than on the straight', () => {
+    const { slopeVariance } = slopeEstimator(kinked(1, 0.02)).withErrors(Float64Array.of(1.5, 3, 4.5));
+    expect(slopeVariance[1] as number).toBeGreaterThan(2 * (slopeVariance[0] as number));
+    expect(slopeVariance[1] as number).toBeGreaterThan(2 * (slopeVariance[2] as number));
+  });
+
+  it('is nothing in a straight rise, whatever its noise and however many its samples', () => {
+    for (const count of [20, 100, 2000]) {
+      const gauss = normal(seeded(count));
+      const time = Float64Array.from({ length: count }, (_, i) => (6 * i) / count);
+      const value = time.map((t) => 12 + 3 * t + 0.05 * gauss());
+      const weight = new Float64Array(count).fill(1 / 0.05 ** 2);
+      const { slope } = slopeEstimator({ time, value, weight }).along(Float64Array.of(1, 2, 3, 4, 5));
+      for (const s of slope) expect(Math.abs(s - 3)).toBeLessThan(0.4 / Math.sqrt(count));
+    }
+  });
+
+  it('tells how wide it looks: wider where there is more noise', () => {
+    const quiet = slopeEstimator(samples(6, 97, 5.8, 0)).fullWidth;
+    const given = samples(6, 97, 5.8, 0);
+    const gauss = normal(seeded(5));
+    const loud = slopeEstimator({
+      ...given,
+      value: given.value.map((v) => v + 0.3 * gauss()),
+      weight: given.weight.map(() => 1 / 0.3 ** 2),
+    }).fullWidth;
+    expect(quiet).toBeGreaterThan(0.2);
+    expect(loud).toBeGreaterThan(1.5 * quiet);
+    expect(loud).toBeLessThan(6);
   });
 });
 
-function lighterEnds(all: Samples): Samples {
-  const last = all.time.length - 1;
-  return { ...all, weight: all.weight.map((w, i) => (i === 0 || i === last ? 0.6 * w : w)) };
-}
-
-describe('dense samples', () => {
-  const time = Float64Array.from({ length: 600 }, (_, i) => i / 100);
-  const signal = (value: Float64Array) => ({ time, value, step: 0, hold: 0, outliers: 0, noise: 0.1 });
-
-  it('are gathered, a straight rise and what is known of it kept', () => {
-    const all = samplesOf([signal(time.map((t) => 12 + 3 * t))]);
-    expect(all.time.length).toBeLessThan(110);
-    expect(all.weight.reduce((a, b) => a + b, 0)).toBeCloseTo(600 / 0.1 ** 2, 3);
-    for (let i = 0; i < all.time.length; i++)
-      expect(all.value[i]).toBeCloseTo(12 + 3 * (all.time[i] as number), 9);
-  });
-
-  it('tell the slope as one by one', () => {
-    const gauss = normal(seeded(9));
-    const value = time.map((t) => 20 + 2 * t + Math.log(1 + Math.exp((t - 3) / 0.25)) + 0.1 * gauss());
-    const weight = new Float64Array(600).fill(1 / 0.1 ** 2);
-    const plain = plainSlope({ time, value, weight });
-    const at = Float64Array.from({ length: 29 }, (_, i) => 0.2 + i * 0.2);
-    const found = slopeEstimator(samplesOf([signal(value)])).withErrors(at);
-    let squares = 0;
-    at.forEach((t, i) => {
-      const point = plain.at(t);
-      squares += ((found.slope[i] as number) - point.slope) ** 2 / point.slopeVariance / at.length;
-      // The choice of widths moves a little too, and with it the error.
-      expect(Math.abs(Math.sqrt((found.slopeVariance[i] as number) / point.slopeVariance) - 1)).toBeLessThan(
-        0.15,
-      );
-    });
-    // A quarter of the error that noise leaves anyway adds 3 % to it.
-    expect(Math.sqrt(squares)).toBeLessThan(0.25);
-  });
-
-  it('of two signals keep their order and their weights', () => {
+describe('samples of two signals', () => {
+  it('keep their order and their weights', () => {
     const few = Float64Array.of(0, 1, 2, 3, 4, 5, 6, 7);
     const one = { time: few, value: few, step: 0, hold: 0, outliers: 0, noise: 1 };
     const two = { ...one, time: few.map((t) => t + 0.5), noise: 0.5 };

@@ -43,12 +43,13 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'dry pressure, absolute': 'Druck der trockenen Luft, absolut',
     'air temperature before the engine': 'Lufttemperatur vor dem Motor',
     barometer: 'Luftdruck',
-    'standard deviation of one speed sample': 'Standardabweichung eines Messwerts der Geschwindigkeit',
-    'wheel power as a weighted sum of the samples': 'Radleistung als gewichtete Summe der Messwerte',
+    'standard errors of the spline and how they go together':
+      'Standardfehler des Splines und wie sie zusammenhängen',
+    'wheel power from speed v and acceleration a': 'Radleistung aus Geschwindigkeit v und Beschleunigung a',
     'input as entered': 'Eingabe wie eingetragen',
     'its uncertainty': 'ihre Unsicherheit',
-    'full width at half height of the kernel that the true slope is seen through':
-      'volle Breite bei halber Höhe des Fensters, durch das die wahre Steigung gesehen wird',
+    'full width at half height of the kernel that the true slope is seen through, mid-pull':
+      'volle Breite bei halber Höhe des Fensters, durch das die wahre Steigung gesehen wird, mitten im Zug',
     'engine speed': 'Motordrehzahl',
     'logged road speed': 'aufgezeichnete Geschwindigkeit',
     'tractive force': 'Zugkraft',
@@ -93,11 +94,12 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     '15 to 35 C, 90 to 110 kPa dry (absolute), factor 0.93 to 1.07':
       '15 bis 35 °C, 90 bis 110 kPa trocken (absolut), Faktor 0,93 bis 1,07',
     'not known to us': 'uns nicht bekannt',
-    'noise of this pull alone; what repeats differ by is seen in the pulls themselves':
-      'nur das Rauschen dieses Zuges; wie Wiederholungen streuen, zeigen die Züge selbst',
+    'noise and smoothing of this pull alone; what repeats differ by is seen in the pulls themselves':
+      'nur Rauschen und Glättung dieses Zuges; wie Wiederholungen streuen, zeigen die Züge selbst',
     'common to all pulls of the car: it cancels between two entries':
       'allen Zügen des Autos gemeinsam: hebt sich zwischen zwei Einträgen auf',
-    'features narrower than the width are flattened': 'was schmaler ist als die Breite, wird geglättet',
+    'narrower where the pull bends, wider where it is straight; what is narrower still is flattened':
+      'schmaler, wo der Zug sich krümmt, breiter, wo er gerade ist; was noch schmaler ist, wird geglättet',
     'both speeds logged, clutch closed, no wheel spin':
       'beide Drehzahlen aufgezeichnet, Kupplung geschlossen, keine durchdrehenden Räder',
     'one gear, clutch closed, no wheel spin': 'ein Gang, Kupplung geschlossen, keine durchdrehenden Räder',

@@ -135,12 +135,12 @@ export const formulaPhrases: ReadonlyMap<string, string> = new Map(
       't = d^2 rho c / (8 k ln(1 + B) f),   B = c (T - T_s) / h,   f = Mittel von 1 + 0,3 Re^(1/2) Pr^(1/3)',
     '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), speed trace fitted by least squares':
       '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), an den Verlauf der Geschwindigkeit mit kleinsten Quadraten angepasst',
-    'u = |dP/d(samples)| sigma; sigma from the scatter about short parabolas':
-      'u = |dP/d(Messwerte)| sigma; sigma aus der Streuung um kurze Parabeln',
+    'u = |dP/d(v, a)| sigma(v, a); sigma as the spline leaves speed and acceleration open':
+      'u = |dP/d(v, a)| sigma(v, a); sigma, soweit der Spline Geschwindigkeit und Beschleunigung offenlässt',
     'u^2 = sum (dP/dx u(x))^2 over mass, road load, slope, speed scale':
       'u^2 = Summe (dP/dx u(x))^2 über Masse, Fahrwiderstand, Steigung, Skala der Geschwindigkeit',
-    'local polynomials of degree 1 and 2, least estimated (bias^2 + variance) over half widths':
-      'örtliche Polynome 1. und 2. Grades, kleinstes geschätztes (Verzerrung^2 + Varianz) über die halben Breiten',
+    'smoothing spline: sum w (y - s(t))^2 + sum b_j^2 / q_j is least; q_j read from the bends b around':
+      'glättender Spline: Summe w (y - s(t))^2 + Summe b_j^2 / q_j ist am kleinsten; q_j aus den Krümmungen b ringsum',
     'd = r / (i i0) without slip;  d = median(v / w) from the log':
       'd = r / (i i0) ohne Schlupf;  d = Median(v / w) aus der Aufzeichnung',
     's = (P_back - P_out) / (2 m g v);  or as wind  w = (P_back - P_out) / (2 rho CdA v^2)':

@@ -4,6 +4,8 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
     'common practice': 'gängige Praxis',
     'common practice, no source': 'gängige Praxis, ohne Quelle',
     'from memory': 'aus dem Gedächtnis',
+    'MacKay, Neural Computation 4 (1992) 415; Eilers and Marx, Statistical Science 11 (1996) 89 (from memory)':
+      'MacKay, Neural Computation 4 (1992) 415; Eilers und Marx, Statistical Science 11 (1996) 89 (aus dem Gedächtnis)',
     'ideal gases': 'ideale Gase',
     'dry air alone, as it alone burns fuel': 'nur die trockene Luft, denn nur sie verbrennt Kraftstoff',
     'first law, Raoult’s law': 'erster Hauptsatz, Raoultsches Gesetz',

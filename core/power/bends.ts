@@ -1,0 +1,149 @@
+import { factorBand, inverseBand, productInBand, rowLength, solveBand } from './band.ts';
+
+/** Third difference of four coefficients in a row: how much the acceleration bends there. */
+const third = [-1, 3, -3, 1] as const;
+/** Second difference: how much it changes. */
+const second = [1, -2, 1] as const;
+
+/** Rounds with one variance of bends for all places, then with one for each. */
+const evenRounds = 5;
+const localRounds = 5;
+/** Bends within this time tell each other's variance [s], less the further off. */
+const reach = 0.7;
+/** The usual variance counts as so many bends at each place. */
+const usualWorth = 0.5;
+/** A variance of bends is looked for down to this share of a coefficient's own: a parabola, as far as digits go. */
+const stiffest = 1e-9;
+
+/** Coefficients of a spline, their variances inside the band, and the factors they were solved with. */
+export type SolvedSpline = {
+  readonly coefficients: Float64Array;
+  readonly covariance: Float64Array;
+  readonly factors: Float64Array;
+};
+
+/**
+ * Coefficients of the spline that samples and a belief about its bends make likeliest.
+ *
+ *   minimise sum w_i (y_i - s(t_i))^2 + sum (third difference)_j^2 / q_j + sum (second difference)_j^2 / r
+ *
+ * The variances q_j are not given but read from the bends themselves, by MacKay's rule: squares found over the share
+ * of each that the samples and not the belief have decided. First one for all; then for each place its neighbours',
+ * so that a steep rise of boost may bend while the plateau after it stays straight.
+ *
+ * @param information  of the samples, as a band
+ * @param right        weights times values
+ * @param cellWidth    [s]
+ * @param change       r, variance of second differences
+ * @param isLocal      false for one variance of bends throughout
+ *
+ * Source: MacKay, Bayesian interpolation, Neural Computation 4 (1992) 415, equation for alpha; smoothing by
+ *         penalised differences as in Eilers and Marx, Statistical Science 11 (1996) 89 (both from memory). Reach and
+ *         worth were tuned on generated drives.
+ */
+export function solveBends(
+  information: Float64Array,
+  right: Float64Array,
+  cellWidth: number,
+  change: number,
+  isLocal: boolean,
+): SolvedSpline {
+  const size = right.length;
+  const bends = size - 3;
+  const factors = new Float64Array(information.length);
+  const covariance = new Float64Array(information.length);
+  const coefficients = new Float64Array(size);
+  let mass = 0;
+  for (let i = 0; i < size; i++) mass += information[i * rowLength] as number;
+  const least = (stiffest * size) / mass;
+  const variances = new Float64Array(bends).fill(1e4 * least);
+  const squares = new Float64Array(bends);
+  const decided = new Float64Array(bends);
+  const weights = isLocal ? nearness(Math.max(1, Math.round(reach / cellWidth))) : null;
+  const rounds = isLocal ? evenRounds + localRounds : evenRounds;
+  for (let round = 0; round <= rounds; round++) {
+    factors.set(information);
+    addBelief(factors, variances, change);
+    factorBand(factors, size);
+    coefficients.set(right);
+    solveBand(factors, coefficients);
+    inverseBand(factors, size, covariance);
+    if (round === rounds) break;
+    lookAtBends(coefficients, covariance, variances, squares, decided);
+    if (round < evenRounds || !weights) variances.fill(Math.max(least, sum(squares) / sum(decided)));
+    else spread(variances, squares, decided, weights, least);
+  }
+  return { coefficients, covariance, factors };
+}
+
+/** Adds the belief's own information to a band. */
+function addBelief(band: Float64Array, variances: Float64Array, change: number): void {
+  for (let j = 0; j < variances.length; j++) {
+    const per = 1 / (variances[j] as number);
+    for (let a = 0; a < 4; a++)
+      for (let b = a; b < 4; b++) {
+        const at = (j + a) * rowLength + b - a;
+        band[at] = (band[at] as number) + per * (third[a] as number) * (third[b] as number);
+      }
+  }
+  const per = 1 / change;
+  for (let j = 0; j <= variances.length; j++)
+    for (let a = 0; a < 3; a++)
+      for (let b = a; b < 3; b++) {
+        const at = (j + a) * rowLength + b - a;
+        band[at] = (band[at] as number) + per * (second[a] as number) * (second[b] as number);
+      }
+}
+
+/** Squares of all bends, and what share of each the samples have decided. */
+function lookAtBends(
+  coefficients: Float64Array,
+  covariance: Float64Array,
+  variances: Float64Array,
+  squares: Float64Array,
+  decided: Float64Array,
+): void {
+  for (let j = 0; j < variances.length; j++) {
+    let bend = 0;
+    for (let a = 0; a < 4; a++) bend += (third[a] as number) * (coefficients[j + a] as number);
+    squares[j] = bend * bend;
+    const share = 1 - productInBand(covariance, j, third, third) / (variances[j] as number);
+    decided[j] = Math.max(1e-4, share);
+  }
+}
+
+/** The variance of each bend from those around it and from the usual one. */
+function spread(
+  variances: Float64Array,
+  squares: Float64Array,
+  decided: Float64Array,
+  weights: Float64Array,
+  least: number,
+): void {
+  let logs = 0;
+  for (let j = 0; j < variances.length; j++) logs += Math.log(variances[j] as number);
+  const usual = Math.exp(logs / variances.length);
+  const far = (weights.length - 1) / 2;
+  for (let j = 0; j < variances.length; j++) {
+    let above = usualWorth * usual;
+    let below = usualWorth;
+    const to = Math.min(variances.length - 1, j + far);
+    for (let k = Math.max(0, j - far); k <= to; k++) {
+      const w = weights[k - j + far] as number;
+      above += w * (squares[k] as number);
+      below += w * (decided[k] as number);
+    }
+    variances[j] = Math.max(least, above / below);
+  }
+}
+
+/** (1 - x^2)^2 over so many places to either side. */
+function nearness(far: number): Float64Array {
+  return Float64Array.from({ length: 2 * far + 1 }, (_, i) => (1 - ((i - far) / (far + 1)) ** 2) ** 2);
+}
+
+function sum(values: Float64Array): number {
+  let total = 0;
+  for (let i = 0; i < values.length; i++) total += values[i] as number;
+  return total;
+}
