@@ -27,6 +27,59 @@ const limitSource: { readonly [Q in GateQuantity]: string } = {
   fluidLeft: 'limit: reserve over tank, from the setup',
 };
 
+/** How the number of a gate is read out of the pulls; each is common practice. */
+const reading: { readonly [Q in GateQuantity]: { readonly formula: string; readonly source: string } } = {
+  knock: {
+    formula: 'value = max(events, retarded)',
+    source:
+      'retarded: pulls in which the control took back 0.5 degrees of spark or more, as less is its housekeeping (common practice)',
+  },
+  lambda: {
+    formula: 'value = max(lambda)',
+    source: 'over the counted pulls, where boost is 80 % of the pull’s highest or more (common practice)',
+  },
+  fluidPressure: {
+    formula: 'value = min(p)',
+    source: 'over the counted pulls, where boost is 80 % of the pull’s highest or more (common practice)',
+  },
+  fluidFlow: { formula: 'value = max(q)', source: 'over the counted pulls (common practice)' },
+  fuelPressure: {
+    formula: 'value = min(p / p_start)',
+    source: 'lowest of a pull over that at its start, the worst pull (common practice)',
+  },
+  exhaust: { formula: 'value = max(T)', source: 'over the counted pulls (common practice)' },
+  injectorDuty: { formula: 'value = max(duty)', source: 'over the counted pulls (common practice)' },
+  fuelPump: {
+    formula: 'value = max(flow) / delivery',
+    source: 'over the counted pulls; delivery at full boost, from the setup',
+  },
+  mapSensor: { formula: 'value = max(p)', source: 'over the counted pulls (common practice)' },
+  boostCeiling: {
+    formula: 'value = max(p)',
+    source: 'over the counted pulls; without a boost channel the manifold’s less the air’s (common practice)',
+  },
+  intake: { formula: 'value = max(T)', source: 'over the counted pulls (common practice)' },
+  fluidLeft: { formula: 'value = min(level)', source: 'of the last counted pull (common practice)' },
+};
+
+/** What a gate's measured number is and what it is held against; null where nothing was measured. */
+export function explainReading(
+  gate: Pick<Gate, 'quantity' | 'kind' | 'limit' | 'measured'>,
+): Explanation | null {
+  if (gate.measured === null) return null;
+  const { formula, source } = reading[gate.quantity];
+  return {
+    id: 'ladder/gate-reading',
+    formula,
+    inputs: [
+      { symbol: 'value', value: gate.measured, kind: gate.kind },
+      { symbol: 'limit', value: gate.limit, kind: gate.kind },
+    ],
+    source: `${source}; ${limitSource[gate.quantity]}`,
+    validRange: [],
+  };
+}
+
 /** How close a gate came to its limit, or is foretold to come; null where nothing tells. */
 export function explainGate(gate: Gate): Explanation | null {
   const worse = gate.predicted?.[gate.isLowest ? 0 : 1] ?? null;

@@ -1,5 +1,7 @@
+import { explainReading } from '../../core/ladder/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
+import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './GateList.module.css';
 import { gateWords, measureOf, type ShownGate } from './gate-words.ts';
 
@@ -21,7 +23,11 @@ export function GateList({ gates }: { gates: readonly ShownGate[] }) {
               <span className={styles.line}>
                 <span>{words.name}</span>
                 <span className={styles.value}>
-                  {words.measured}
+                  <WhereFrom
+                    value={words.measured}
+                    what={words.name}
+                    explanation={explainReading(gate) ?? undefined}
+                  />
                   {gate.state !== 'open' && <strong> {said.gateStates[gate.state]}</strong>}
                 </span>
               </span>

@@ -111,6 +111,18 @@ export const sourcePhrases: ReadonlyMap<string, string> = new Map(
       'Grenze: Ihre Grenzen und 95 % vom Messende des Sensors (gängige Praxis), das Niedrigere',
     'limit: your limits, else 60 C (common practice)': 'Grenze: Ihre Grenzen, sonst 60 °C (gängige Praxis)',
     'limit: reserve over tank, from the setup': 'Grenze: Reserve durch Tank, aus dem Aufbau',
+    'retarded: pulls in which the control took back 0.5 degrees of spark or more, as less is its housekeeping (common practice)':
+      'zurückgenommen: Züge, auf denen die Steuerung 0,5 Grad Zündung oder mehr zurücknahm, weniger ist ihr Haushalten (gängige Praxis)',
+    'over the counted pulls, where boost is 80 % of the pull’s highest or more (common practice)':
+      'über die Züge, die zählen, wo der Ladedruck 80 % des höchsten auf dem Zug erreicht (gängige Praxis)',
+    'over the counted pulls (common practice)': 'über die Züge, die zählen (gängige Praxis)',
+    'over the counted pulls': 'über die Züge, die zählen',
+    'lowest of a pull over that at its start, the worst pull (common practice)':
+      'der niedrigste eines Zuges durch den an seinem Anfang, vom schlechtesten Zug (gängige Praxis)',
+    'delivery at full boost, from the setup': 'Förderung bei vollem Ladedruck, aus dem Aufbau',
+    'without a boost channel the manifold’s less the air’s (common practice)':
+      'ohne Kanal für den Ladedruck der Druck im Saugrohr weniger den der Luft (gängige Praxis)',
+    'of the last counted pull (common practice)': 'vom letzten Zug, der zählt (gängige Praxis)',
     'value: foretold by the step': 'Wert: von der Stufe vorhergesagt',
     'value: the extreme of the counted pulls': 'Wert: das Äußerste der Züge, die zählen',
     'lambda and fluid pressure where boost is 80 % of the pull’s highest or more':
