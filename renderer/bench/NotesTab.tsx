@@ -1,7 +1,7 @@
-import { useState } from 'react';
 import type { Entry } from '../../core/session/index.ts';
 import { TextField } from '../components/TextField.tsx';
 import { useSession } from '../hooks/use-session.tsx';
+import { useTypedText } from '../hooks/use-typed-text.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './NotesTab.module.css';
 
@@ -9,33 +9,14 @@ import styles from './NotesTab.module.css';
 export function NotesTab({ entry }: { entry: Entry }) {
   const { screens } = useWords();
   const { edit } = useSession();
-  const set = (patch: { note?: string; privateNote?: string }) =>
-    void edit({ type: 'entry.set', entryId: entry.id, patch }, `${entry.id} ${Object.keys(patch)[0]}`);
-  // What is typed stands while it is typed; else what is kept, which undo and the quick note change as well.
-  const [typed, setTyped] = useState<{ note?: string; privateNote?: string }>({});
-  const change = (patch: { note?: string; privateNote?: string }) => {
-    setTyped((old) => ({ ...old, ...patch }));
-    set(patch);
-  };
-  const leave = () => setTyped({});
+  const keep = (part: 'note' | 'privateNote') => (text: string) =>
+    edit({ type: 'entry.set', entryId: entry.id, patch: { [part]: text } }, `${entry.id} ${part}`);
+  const note = useTypedText(entry.note, keep('note'));
+  const privateNote = useTypedText(entry.privateNote, keep('privateNote'));
   return (
     <div className={styles.notes}>
-      <TextField
-        label={screens.bench.noteHere}
-        rows={4}
-        value={typed.note ?? entry.note}
-        onChange={(note) => change({ note })}
-        onBlur={leave}
-        maxLength={20_000}
-      />
-      <TextField
-        label={screens.bench.privateNote}
-        rows={4}
-        value={typed.privateNote ?? entry.privateNote}
-        onChange={(privateNote) => change({ privateNote })}
-        onBlur={leave}
-        maxLength={20_000}
-      />
+      <TextField label={screens.bench.noteHere} rows={4} maxLength={20_000} {...note} />
+      <TextField label={screens.bench.privateNote} rows={4} maxLength={20_000} {...privateNote} />
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { Segmented } from '../components/Segmented.tsx';
 import { Select } from '../components/Select.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { useSession } from '../hooks/use-session.tsx';
+import { useTypedText } from '../hooks/use-typed-text.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './HandoverFields.module.css';
 import { LogoField } from './LogoField.tsx';
@@ -19,8 +20,19 @@ export function HandoverFields() {
   const ledger = snapshot?.session.ledger ?? [];
   const hidden = choices.hiddenEntries;
   const note = choices.note ?? snapshot?.session.note ?? '';
-  /** Taken when the field is left: every change writes the sheet anew. */
-  const typed = (event: { target: EventTarget }) => (event.target as HTMLInputElement).value;
+  const keep = (part: 'customer' | 'shop' | 'note') => (text: string) =>
+    choose({ [part]: text }, `handover ${part}`);
+  const customer = useTypedText(choices.customer, keep('customer'));
+  const shop = useTypedText(choices.shop, keep('shop'));
+  const noteText = useTypedText(note, keep('note'));
+  const pulls = useTypedText(
+    choices.pullsPer100km === null ? '' : show.number(choices.pullsPer100km, 0),
+    (text) => {
+      const value = readNumber(text, show.language);
+      const pullsPer100km = value !== null && value > 0 && value <= 1000 ? value : null;
+      return choose({ pullsPer100km }, 'handover pulls');
+    },
+  );
   return (
     <>
       <Segmented
@@ -50,37 +62,11 @@ export function HandoverFields() {
         value={choices.units ?? 'own'}
         onChange={(units) => choose({ units: units === 'own' ? null : units })}
       />
-      <TextField
-        label={said.customer}
-        defaultValue={choices.customer}
-        maxLength={200}
-        onBlur={(event) => typed(event) !== choices.customer && choose({ customer: typed(event) })}
-      />
-      <TextField
-        label={said.shop}
-        defaultValue={choices.shop}
-        maxLength={200}
-        onBlur={(event) => typed(event) !== choices.shop && choose({ shop: typed(event) })}
-      />
+      <TextField label={said.customer} maxLength={200} {...customer} />
+      <TextField label={said.shop} maxLength={200} {...shop} />
       <LogoField />
-      <TextField
-        label={said.note}
-        rows={4}
-        defaultValue={note}
-        maxLength={20_000}
-        onBlur={(event) => typed(event) !== note && choose({ note: typed(event) })}
-      />
-      <TextField
-        label={said.pullsPer100km}
-        hint={said.pullsPer100kmHint}
-        inputMode="decimal"
-        defaultValue={choices.pullsPer100km === null ? '' : show.number(choices.pullsPer100km, 0)}
-        onBlur={(event) => {
-          const value = readNumber(typed(event), show.language);
-          const pullsPer100km = value !== null && value > 0 && value <= 1000 ? value : null;
-          if (pullsPer100km !== choices.pullsPer100km) choose({ pullsPer100km });
-        }}
-      />
+      <TextField label={said.note} rows={4} maxLength={20_000} {...noteText} />
+      <TextField label={said.pullsPer100km} hint={said.pullsPer100kmHint} inputMode="decimal" {...pulls} />
       <fieldset className={styles.entries}>
         <legend>{said.entries}</legend>
         {ledger.map((entry, number) => (

@@ -14,9 +14,13 @@ test('the handover is shown as it will be printed, in either language', async ({
   await page.getByRole('button', { name: 'Save as a file (HTML)' }).click();
   expect((await download).suggestedFilename()).toMatch(/fenmoor-hatch-de\.html$/);
   // What is decided stays in the session, and undo takes it back.
-  await page.getByRole('textbox', { name: 'Customer' }).fill('A. Example');
-  await page.keyboard.press('Tab');
+  const customer = page.getByRole('textbox', { name: 'Customer' });
+  await customer.pressSequentially('A. Example');
+  // While the field still has the focus.
   await expect(sheet).toHaveAttribute('srcdoc', /A\. Example/);
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(customer).toHaveValue('');
+  await expect(sheet).not.toHaveAttribute('srcdoc', /A\. Example/);
   await page.getByText('One page', { exact: true }).click();
   await expect(page.getByRole('radio', { name: 'One page' })).toBeChecked();
   await expect(sheet).toHaveAttribute('srcdoc', /<main class="one-page/);
