@@ -80,6 +80,8 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
       </ul>
       <div className={styles.more}>
         <Button onPress={() => add({ name: '', formula: '', kind: 'number' })}>{said.add}</Button>
+      </div>
+      <div className={styles.examples}>
         <span className={styles.soft}>{said.examples}</span>
         {examples.map(({ id, formula, kind }) => (
           <Button

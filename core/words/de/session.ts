@@ -16,7 +16,7 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
   }),
   'session/no-entry': (f) => ({
     message: `In dieser Sitzung gibt es keinen Eintrag „${f.entryId}“.`,
-    remedy: 'Einen Eintrag aus dem Buch wählen.',
+    remedy: 'Einen Eintrag aus dem Logbuch wählen.',
   }),
   'session/no-setup': () => ({
     message: 'Die Fahrzeugdaten sind noch nicht ausgefüllt.',
@@ -40,7 +40,7 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
   }),
   'session/entry-has-runs': (f) => ({
     message: `Dieser Eintrag enthält ${f.runs} gefahrene Aufzeichnungen und kann nicht entfernt werden.`,
-    remedy: 'Stattdessen verwerfen: Er bleibt im Buch, zählt aber nicht mehr.',
+    remedy: 'Stattdessen verwerfen: Er bleibt im Logbuch, zählt aber nicht mehr.',
   }),
   'session/conflict-gone': (f) => ({
     message: `Die Stelle „${f.path}“ gibt es in dieser Sitzung nicht mehr.`,

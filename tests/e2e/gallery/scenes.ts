@@ -31,7 +31,7 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
 
 /** The menu of the window: the last button of its head. */
 const fromMenu = (at: number) => async (page: Page) => {
-  await page.locator('header').getByRole('button').last().click();
+  await page.locator('header').first().getByRole('button').last().click();
   await page.getByRole('menuitem').nth(at).click();
   await page.getByRole('dialog').waitFor();
 };
@@ -50,7 +50,11 @@ const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'cells', 'notes'];
 /** Every screen, sheet, tab and dialog. */
 export const scenes: readonly Scene[] = [
   scene('start', async () => {}, 'nothing'),
-  scene('start-menu', async (page) => page.locator('header').getByRole('button').last().click(), 'nothing'),
+  scene(
+    'start-menu',
+    async (page) => page.locator('header').first().getByRole('button').last().click(),
+    'nothing',
+  ),
   scene('dialog-new-session', fromMenu(6), 'nothing'),
   ...benchTabs.map((name, at) => scene(`bench-${name}`, tab(at))),
   scene('bench-gain', key('k', 'k', 'k')),

@@ -42,7 +42,7 @@ export const bench: ScreenWords['bench'] = {
         'Wäre die Änderung wirklich so viel wert, wie es jetzt aussieht, so würden so viele weitere Züge es in vier von fünf Fällen belegen. Beide Seiten fahren, möglichst im Wechsel.',
       'not-by-pulls':
         'Bei der jetzigen Wiederholbarkeit reicht keine vernünftige Zahl von Zügen. Länger abkühlen, beide Richtungen fahren, am selben Punkt beginnen, oder einen größeren Schritt machen.',
-      'mend-first': 'Keine Zahl solcher Züge macht die beiden vergleichbar.',
+      'mend-first': 'Auch mit mehr solchen Zügen werden die beiden nicht vergleichbar.',
       settled: 'Weitere Züge würden nur noch den Bereich verengen.',
     },
     more: 'Weitere Züge je Seite',
@@ -50,8 +50,8 @@ export const bench: ScreenWords['bench'] = {
     smallest: 'Kleinste Wirkung, die jetzt in 8 von 10 Fällen gesehen wird',
     margin: 'Gilt als gleich unter',
     scatter: 'Ein Zug streut um',
-    intoAfter: 'Züge nachher',
-    intoBefore: 'Züge vorher',
+    intoAfter: 'Züge nachher einlesen',
+    intoBefore: 'Züge vorher einlesen',
     again: '„Vorher“ noch einmal',
     drift:
       'Ein früherer Eintrag, noch einmal gefahren, trennt einen driftenden Tag von einer Änderung und verengt jeden Bereich.',
@@ -98,8 +98,8 @@ export const bench: ScreenWords['bench'] = {
   peak: 'Spitze',
   pinned: 'Festgehaltene Züge',
   pinLast: 'Letzten Zug anheften oder lösen',
-  unpinAll: 'Alle festgehaltenen Züge loslassen',
-  unpinOf: (pull) => `${pull} loslassen`,
+  unpinAll: 'Alle angehefteten Züge lösen',
+  unpinOf: (pull) => `${pull} lösen`,
   quickNote: {
     title: 'Schnelle Notiz',
     on: (entry) => `Notiz zu ${entry}, mit der Uhrzeit. Wird nie gedruckt.`,

@@ -46,10 +46,10 @@ export const ladder: ScreenWords['ladder'] = {
     'So einstellen, wie er war, samt Einspritzung. Der Ausgangsstand zeigt die Drift des ganzen Tages.',
   take: 'Diese Stufe nehmen',
   takeWhy:
-    'Sie kommt als eine Änderung ins Buch; Rückgängig nimmt sie heraus. Im Steuergerät stellen Sie sie selbst ein.',
-  taken: (title) => `Im Buch: ${title}`,
+    'Sie kommt als eine Änderung ins Logbuch; Rückgängig nimmt sie heraus. Im Steuergerät stellen Sie sie selbst ein.',
+  taken: (title) => `Im Logbuch: ${title}`,
   notYet: (n) => `Eine Änderung nach der anderen: zuerst Stufe ${n}.`,
-  openFirst: 'Was im Buch offen ist, kommt vor der nächsten Stufe.',
+  openFirst: 'Was im Logbuch offen ist, kommt vor der nächsten Stufe.',
   again: 'Ein früherer Eintrag noch einmal',
   openBench: 'Werkbank öffnen',
   openHandover: 'Übergabe öffnen',

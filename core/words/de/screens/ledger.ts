@@ -29,7 +29,7 @@ export const ledger: ScreenWords['ledger'] = {
   keep: 'Änderung behalten',
   remove: 'Eintrag entfernen',
   scale: 'Wirkung auf die Radleistung',
-  empty: 'Das Buch ist leer.',
+  empty: 'Das Logbuch ist leer.',
   emptyWhy: 'Die erste Aufzeichnung wird der Ausgangsstand: drei Züge oder mehr in einem Gang.',
   actionsOf: (entry) => `Befehle zu ${entry}`,
   computing: 'Das Logbuch wird berechnet',

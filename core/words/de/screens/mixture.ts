@@ -34,7 +34,7 @@ export const mixture: ScreenWords['mixture'] = {
   arrivedFrom: (before, after) =>
     `Aus „${before}“ und „${after}“, über den gemeinsamen Bereich; Kraftstofffluss aus dem Plan, als auf 5 % bekannt genommen (Praxis).`,
   noSpray:
-    'Im Buch steht kein behaltener Eintrag mit Einspritzung und Zügen auf beiden Seiten: noch lässt sich nichts zurückrechnen.',
+    'Im Logbuch steht kein behaltener Eintrag mit Einspritzung und Zügen auf beiden Seiten: noch lässt sich nichts zurückrechnen.',
   noTrim:
     'Die Logs des Eintrags mit Einspritzung führen weder Gemischkorrektur noch Auslastung der Einspritzventile. Mit Lambda aufgezeichnet, lässt sich aus einer davon das angekommene Fluid zurückrechnen.',
   noLoop:
