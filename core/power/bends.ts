@@ -1,9 +1,4 @@
-import { factorBand, inverseBand, productInBand, rowLength, solveBand } from './band.ts';
-
-/** Third difference of four coefficients in a row: how much the acceleration bends there. */
-const third = [-1, 3, -3, 1] as const;
-/** Second difference: how much it changes. */
-const second = [1, -2, 1] as const;
+import { factorBand, inverseBand, rowLength, solveBand } from './band.ts';
 
 /** Rounds with one variance of bends for all places, then with one for each. */
 const evenRounds = 5;
@@ -25,8 +20,10 @@ export type SolvedSpline = {
 /**
  * Coefficients of the spline that samples and a belief about its bends make likeliest.
  *
- *   minimise sum w_i (y_i - s(t_i))^2 + sum (third difference)_j^2 / q_j + sum (second difference)_j^2 / r
+ *   minimise sum w_i (y_i - s(t_i))^2 + sum b_j^2 / q_j + sum c_j^2 / r
  *
+ * b_j is the third difference of four coefficients in a row, how much the slope bends there; c_j the second of three,
+ * how much it changes.
  * The variances q_j are not given but read from the bends themselves, by MacKay's rule: squares found over the share
  * of each that the samples and not the belief have decided. First one for all; then for each place its neighbours',
  * so that a steep rise of boost may bend while the plateau after it stays straight.
@@ -76,38 +73,51 @@ export function solveBends(
   return { coefficients, covariance, factors };
 }
 
-/** Adds the belief's own information to a band. */
+/** Adds the belief's own information to a band; written out, since it is asked for at each place in each round. */
 function addBelief(band: Float64Array, variances: Float64Array, change: number): void {
+  const c = 1 / change;
   for (let j = 0; j < variances.length; j++) {
-    const per = 1 / (variances[j] as number);
-    for (let a = 0; a < 4; a++)
-      for (let b = a; b < 4; b++) {
-        const at = (j + a) * rowLength + b - a;
-        band[at] = (band[at] as number) + per * (third[a] as number) * (third[b] as number);
-      }
+    const at = j * rowLength;
+    const p = 1 / (variances[j] as number);
+    // -1, 3, -3, 1 times itself, and 1, -2, 1.
+    band[at] = (band[at] as number) + p + c;
+    band[at + 1] = (band[at + 1] as number) - 3 * p - 2 * c;
+    band[at + 2] = (band[at + 2] as number) + 3 * p + c;
+    band[at + 3] = (band[at + 3] as number) - p;
+    band[at + 4] = (band[at + 4] as number) + 9 * p + 4 * c;
+    band[at + 5] = (band[at + 5] as number) - 9 * p - 2 * c;
+    band[at + 6] = (band[at + 6] as number) + 3 * p;
+    band[at + 8] = (band[at + 8] as number) + 9 * p + c;
+    band[at + 9] = (band[at + 9] as number) - 3 * p;
+    band[at + 12] = (band[at + 12] as number) + p;
   }
-  const per = 1 / change;
-  for (let j = 0; j <= variances.length; j++)
-    for (let a = 0; a < 3; a++)
-      for (let b = a; b < 3; b++) {
-        const at = (j + a) * rowLength + b - a;
-        band[at] = (band[at] as number) + per * (second[a] as number) * (second[b] as number);
-      }
+  // The last second difference stands beside no third.
+  const at = variances.length * rowLength;
+  band[at] = (band[at] as number) + c;
+  band[at + 1] = (band[at + 1] as number) - 2 * c;
+  band[at + 2] = (band[at + 2] as number) + c;
+  band[at + 4] = (band[at + 4] as number) + 4 * c;
+  band[at + 5] = (band[at + 5] as number) - 2 * c;
+  band[at + 8] = (band[at + 8] as number) + c;
 }
 
 /** Squares of all bends, and what share of each the samples have decided. */
 function lookAtBends(
-  coefficients: Float64Array,
-  covariance: Float64Array,
+  x: Float64Array,
+  z: Float64Array,
   variances: Float64Array,
   squares: Float64Array,
   decided: Float64Array,
 ): void {
   for (let j = 0; j < variances.length; j++) {
-    let bend = 0;
-    for (let a = 0; a < 4; a++) bend += (third[a] as number) * (coefficients[j + a] as number);
+    const bend = (x[j + 3] as number) - (x[j] as number) + 3 * ((x[j + 1] as number) - (x[j + 2] as number));
     squares[j] = bend * bend;
-    const share = 1 - productInBand(covariance, j, third, third) / (variances[j] as number);
+    const at = j * rowLength;
+    const own =
+      (z[at] as number) + 9 * ((z[at + 4] as number) + (z[at + 8] as number)) + (z[at + 12] as number);
+    const beside = (z[at + 1] as number) + 3 * (z[at + 5] as number) + (z[at + 9] as number);
+    const further = 3 * ((z[at + 2] as number) + (z[at + 6] as number)) - (z[at + 3] as number);
+    const share = 1 - (own - 6 * beside + 2 * further) / (variances[j] as number);
     decided[j] = Math.max(1e-4, share);
   }
 }

@@ -1,7 +1,7 @@
 import { median } from '../log/index.ts';
 import { type CurveTable, curveTable } from './curve-table.ts';
 import { samplesOf } from './gather.ts';
-import { fitSlip, type Nominal, type SlipModel, type SpeedPair } from './slip.ts';
+import { fitSlip, type Nominal, type SlipModel, type SpeedPairs } from './slip.ts';
 import { slopeEstimator } from './slope-estimate.ts';
 import type { SpeedSignal } from './speed-signal.ts';
 
@@ -57,20 +57,23 @@ function slipOf(
   lag: number,
 ): SlipModel {
   const onTime = within(engine, { ...road, time: road.time.map((t) => t - lag) });
-  const ratios = onTime.value.map((v, i) => engine.valueAt((onTime.time[i] as number) + lag) / v);
-  const share = forceShare(engine, 1 / median(ratios), forceAt);
-  const pairs = Array.from(onTime.time, (onTimeAt, i): SpeedPair => {
-    const t = onTimeAt + lag;
-    const around = 0.05;
-    const growth =
-      (engine.valueAt(t + around) - engine.valueAt(t - around)) / (2 * around) / engine.valueAt(t);
-    return {
-      ratio: ratios[i] as number,
-      force: share(t),
-      growth,
-      noise: road.noise / (onTime.value[i] as number),
-    };
-  });
+  const count = onTime.time.length;
+  const pairs: SpeedPairs = {
+    ratio: onTime.value.map((v, i) => engine.valueAt((onTime.time[i] as number) + lag) / v),
+    force: new Float64Array(count),
+    growth: new Float64Array(count),
+    noise: new Float64Array(count),
+  };
+  const share = forceShare(engine, 1 / median(pairs.ratio), forceAt);
+  const around = 0.05;
+  for (let i = 0; i < count; i++) {
+    const t = (onTime.time[i] as number) + lag;
+    const v = onTime.value[i] as number;
+    const rise = (engine.valueAt(t + around) - engine.valueAt(t - around)) / (2 * around);
+    pairs.force[i] = share(t);
+    pairs.growth[i] = rise / ((pairs.ratio[i] as number) * v);
+    pairs.noise[i] = road.noise / v;
+  }
   return fitSlip(pairs, usualLag, nominal);
 }
 

@@ -109,7 +109,7 @@ export function directPower(
       // Dynos agree with themselves far better than with each other; 2 % is common practice.
       systematicError: wheelPower.map((p) => 0.02 * p),
       time,
-      bandwidth: levels.fullWidth,
+      bandwidth: levels.fullWidth(),
       basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',
     },
     notes,

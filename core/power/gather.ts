@@ -2,31 +2,26 @@ import type { Samples } from './local-polynomial.ts';
 import type { SpeedSignal } from './speed-signal.ts';
 
 /**
- * Samples of all signals in order of time, each weighed by its own noise. No signal counts for more than a million
- * times another: past that it stands alone anyway, and the sums lose their digits.
+ * Samples of all signals, one signal after another, each weighed by its own noise. No signal counts for more than a
+ * million times another: past that it stands alone anyway, and the sums lose their digits.
  */
 export function samplesOf(signals: readonly SpeedSignal[]): Samples {
-  const loudest = Math.max(...signals.map((s) => s.noise));
-  const count = signals.reduce((sum, s) => sum + s.time.length, 0);
+  let count = 0;
+  let loudest = 1e-9;
+  for (const s of signals) {
+    count += s.time.length;
+    loudest = Math.max(loudest, s.noise);
+  }
   const time = new Float64Array(count);
   const value = new Float64Array(count);
   const weight = new Float64Array(count);
-  const weights = signals.map((s) => 1 / Math.max(s.noise, 1e-3 * loudest, 1e-9) ** 2);
-  const next = signals.map(() => 0);
-  for (let i = 0; i < count; i++) {
-    let first = -1;
-    let earliest = Number.POSITIVE_INFINITY;
-    for (let k = 0; k < signals.length; k++) {
-      const t = signals[k]?.time[next[k] as number];
-      if (t !== undefined && t < earliest) {
-        earliest = t;
-        first = k;
-      }
-    }
-    time[i] = earliest;
-    value[i] = signals[first]?.value[next[first] as number] as number;
-    weight[i] = weights[first] as number;
-    next[first] = (next[first] as number) + 1;
+  let from = 0;
+  for (const s of signals) {
+    time.set(s.time, from);
+    value.set(s.value, from);
+    const to = from + s.time.length;
+    weight.fill(1 / Math.max(s.noise, 1e-3 * loudest, 1e-9) ** 2, from, to);
+    from = to;
   }
   return { time, value, weight };
 }

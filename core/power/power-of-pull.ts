@@ -103,7 +103,7 @@ export function powerOfPull(
     wheelPowerError: read(along.wheelPowerError),
     systematicError: read(along.systematicError),
     time: read(track.time),
-    bandwidth: fused.value.estimator.fullWidth,
+    bandwidth: fused.value.estimator.fullWidth(),
     basis: fused.value.basis,
   };
   return ok(corrected(power, correction, [...notes, ...correction.notes]));

@@ -20,7 +20,7 @@ export type SlopeEstimator = {
   readonly along: (times: Float64Array) => SlopeCurve;
   readonly withErrors: (times: Float64Array) => SlopeCurve & SlopeErrors;
   /** Full width at half height of the kernel that the true slope is seen through in the middle of the signal [s]. */
-  readonly fullWidth: number;
+  readonly fullWidth: () => number;
 };
 
 /** Width of a cell [s]: a third of the shortest time in which an engine's torque changes. */
@@ -39,7 +39,7 @@ const wander = 0.08;
  * Slope of a signal by a smoothing spline that finds out from the data how much it may bend at each place (bends.ts):
  * narrow where boost comes in, wide on the plateau.
  *
- * @param samples   weights are 1 / variance, in the signal's own unit
+ * @param samples   in any order; weights are 1 / variance, in the signal's own unit
  * @param effort    coarse: wider cells, and one measure of bending throughout
  * @returns         estimator; its errors hold the noise and what a bend of the usual size would hide
  *
@@ -48,56 +48,74 @@ const wander = 0.08;
  */
 export function slopeEstimator(samples: Samples, effort: 'fine' | 'coarse' = 'fine'): SlopeEstimator {
   const { time, value } = samples;
-  const last = time.length - 1;
-  const first = time[0] as number;
-  const span = (time[last] as number) - first;
+  const { least: first, most } = rangeOf(time);
+  const span = most - first;
   const wanted = Math.round(span / (effort === 'fine' ? cellWidth : coarser * cellWidth));
   const count = Math.max(4, Math.min(mostCells, wanted));
   const cells: Cells = { first, width: span / count, count };
   // Digits are kept for what departs from a straight rise.
-  const rise = ((value[last] as number) - (value[0] as number)) / span;
-  const line = (t: number) => (value[0] as number) + rise * (t - first);
-  const solved = splineOf(samples, cells, line, effort === 'fine');
+  const base = value[0] as number;
+  const rise = ((value.at(-1) as number) - base) / span;
+  const line = { base, rise };
+  const information = informationOf(samples, cells);
+  const solved = splineOf(samples, cells, line, information, effort === 'fine');
   return {
-    along: (times) => curveAt(solved, cells, line, rise, times),
-    withErrors: (times) => ({
-      ...curveAt(solved, cells, line, rise, times),
-      ...errorsAt(solved, cells, times),
-    }),
-    fullWidth: fullWidthOf(samples, solved, cells),
+    along: (times) => curveAt(solved, cells, line, times),
+    withErrors: (times) => ({ ...curveAt(solved, cells, line, times), ...errorsAt(solved, cells, times) }),
+    fullWidth: () => fullWidthOf(information, solved, cells),
   };
+}
+
+/** Straight rise from the first instant on. */
+type Line = { readonly base: number; readonly rise: number };
+
+function rangeOf(values: Float64Array): { readonly least: number; readonly most: number } {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const v = values[i] as number;
+    if (v < least) least = v;
+    if (v > most) most = v;
+  }
+  return { least, most };
+}
+
+/** What the samples know of the coefficients, as a band. */
+function informationOf({ time, weight }: Samples, cells: Cells): Float64Array {
+  const information = new Float64Array((cells.count + 3) * rowLength);
+  const of = new Float64Array(4);
+  for (let i = 0; i < time.length; i++) {
+    const t = time[i] as number;
+    const k = cellOf(cells, t);
+    valueWeights(cells, k, t, of);
+    for (let a = 0; a < 4; a++) {
+      const w = (weight[i] as number) * (of[a] as number);
+      const at = (k + a) * rowLength - a;
+      for (let b = a; b < 4; b++)
+        information[at + b] = (information[at + b] as number) + w * (of[b] as number);
+    }
+  }
+  return information;
 }
 
 function splineOf(
   { time, value, weight }: Samples,
   cells: Cells,
-  line: (time: number) => number,
+  { base, rise }: Line,
+  information: Float64Array,
   isLocal: boolean,
 ): SolvedSpline {
-  const size = cells.count + 3;
-  const information = new Float64Array(size * rowLength);
-  const right = new Float64Array(size);
+  const right = new Float64Array(cells.count + 3);
   const of = new Float64Array(4);
-  let lowest = Number.POSITIVE_INFINITY;
-  let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < time.length; i++) {
     const t = time[i] as number;
-    const v = value[i] as number;
-    if (v < lowest) lowest = v;
-    if (v > highest) highest = v;
     const k = cellOf(cells, t);
     valueWeights(cells, k, t, of);
-    const y = v - line(t);
-    for (let a = 0; a < 4; a++) {
-      const w = (weight[i] as number) * (of[a] as number);
-      right[k + a] = (right[k + a] as number) + w * y;
-      for (let b = a; b < 4; b++) {
-        const at = (k + a) * rowLength + b - a;
-        information[at] = (information[at] as number) + w * (of[b] as number);
-      }
-    }
+    const y = (weight[i] as number) * ((value[i] as number) - base - rise * (t - cells.first));
+    for (let a = 0; a < 4; a++) right[k + a] = (right[k + a] as number) + y * (of[a] as number);
   }
-  const mean = Math.max((highest - lowest) / (cells.count * cells.width), 1e-9);
+  const { least, most } = rangeOf(value);
+  const mean = Math.max((most - least) / (cells.count * cells.width), 1e-9);
   const change = wander * mean * mean * cells.width ** 3;
   return solveBends(information, right, cells.width, change, isLocal);
 }
@@ -105,8 +123,7 @@ function splineOf(
 function curveAt(
   { coefficients }: SolvedSpline,
   cells: Cells,
-  line: (time: number) => number,
-  rise: number,
+  { base, rise }: Line,
   times: Float64Array,
 ): SlopeCurve {
   const value = new Float64Array(times.length);
@@ -116,7 +133,7 @@ function curveAt(
     const t = times[i] as number;
     const k = cellOf(cells, t);
     valueWeights(cells, k, t, of);
-    value[i] = line(t) + fourOf(coefficients, k, of);
+    value[i] = base + rise * (t - cells.first) + fourOf(coefficients, k, of);
     slopeWeights(cells, k, t, of);
     slope[i] = rise + fourOf(coefficients, k, of);
   }
@@ -148,19 +165,23 @@ function fourOf(coefficients: Float64Array, k: number, of: Float64Array): number
   return sum;
 }
 
-function fullWidthOf({ time, weight }: Samples, { factors }: SolvedSpline, cells: Cells): number {
+/** The kernel told at the middle of each coefficient's reach: what the samples make of a rise there. */
+function fullWidthOf(information: Float64Array, { factors }: SolvedSpline, cells: Cells): number {
+  const size = cells.count + 3;
   const middle = cells.first + (cells.width * cells.count) / 2;
-  const influence = new Float64Array(cells.count + 3);
+  const influence = new Float64Array(size);
   const k = cellOf(cells, middle);
   slopeWeights(cells, k, middle, influence.subarray(k, k + 4));
   solveBand(factors, influence);
-  const of = new Float64Array(4);
-  const weights = new Float64Array(time.length);
-  for (let i = 0; i < time.length; i++) {
-    const t = time[i] as number;
-    const cell = cellOf(cells, t);
-    valueWeights(cells, cell, t, of);
-    weights[i] = (weight[i] as number) * fourOf(influence, cell, of);
+  const weights = new Float64Array(size);
+  const time = new Float64Array(size);
+  for (let i = 0; i < size; i++) {
+    time[i] = cells.first + (i - 1) * cells.width;
+    for (let d = 0; d < rowLength && i + d < size; d++) {
+      const both = information[i * rowLength + d] as number;
+      weights[i] = (weights[i] as number) + both * (influence[i + d] as number);
+      if (d > 0) weights[i + d] = (weights[i + d] as number) + both * (influence[i] as number);
+    }
   }
   return widthOfKernel(weights, time);
 }

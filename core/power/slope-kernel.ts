@@ -18,5 +18,13 @@ export function widthOfKernel(weights: Float64Array, time: Float64Array): number
   while (left < n - 1 && (seen[left] as number) < peak / 2) left++;
   let right = n - 1;
   while (right > left && (seen[right] as number) < peak / 2) right--;
-  return (time[Math.min(n - 1, right + 1)] as number) - (time[left] as number);
+  // Between two weights the kernel is flat; its height is told half way, and lines between tell where it halves.
+  const at = (i: number) => ((time[i] as number) + (time[Math.min(n - 1, i + 1)] as number)) / 2;
+  const crossing = (inside: number, outside: number) => {
+    if (outside < 0 || outside >= n) return at(inside);
+    const high = seen[inside] as number;
+    const share = (high - peak / 2) / (high - (seen[outside] as number));
+    return at(inside) + share * (at(outside) - at(inside));
+  };
+  return crossing(right, right + 1) - crossing(left, left - 1);
 }

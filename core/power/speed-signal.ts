@@ -98,12 +98,17 @@ function risesOf(values: Float64Array): Float64Array {
   return rises;
 }
 
+/** Two thirds of a cell of the spline that they are for [s] (slope-estimate.ts). */
+const shortest = 0.06;
+
 /**
- * Means of so many samples in a row that about 250 remain: past some 30 a second more of them say nothing about an
- * acceleration that lasts tenths of a second, and cost time.
+ * Means of so many samples in a row that some 16 a second remain, and never more than some 250: closer ones say
+ * nothing about an acceleration that lasts tenths of a second, and cost time.
  */
 function thinned(signal: { time: Float64Array; value: Float64Array; spikes: number }) {
-  const every = Math.floor(signal.time.length / 250);
+  const samples = signal.time.length;
+  const seconds = (signal.time[samples - 1] as number) - (signal.time[0] as number);
+  const every = Math.floor(Math.max(samples / 250, (shortest * (samples - 1)) / seconds));
   if (every < 2) return signal;
   const count = Math.floor(signal.time.length / every);
   const means = (xs: Float64Array) => {
@@ -129,37 +134,45 @@ function shortHalfWidth(time: Float64Array): number {
  */
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const n = value.length;
+  const rises = risesOf(value);
+  for (let i = 0; i < rises.length; i++) rises[i] = Math.abs(rises[i] as number);
+  const least = Math.max(6 * median(rises), 2 * step);
+  if (!mayHaveSpikes(value, rises, least)) return { time, value, spikes: 0 };
   const stray = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const at = Math.max(0, Math.min(n - 5, i - 2));
     stray[i] = Math.abs((value[i] as number) - medianOfFive(value, at));
   }
-  const rises = risesOf(value);
-  for (let i = 0; i < rises.length; i++) rises[i] = Math.abs(rises[i] as number);
-  const most = Math.max(6 * 1.4826 * median(stray), 6 * median(rises), 2 * step);
-  let furthest = 0;
-  for (let i = 0; i < n; i++) if ((stray[i] as number) > furthest) furthest = stray[i] as number;
-  if (furthest <= most) return { time, value, spikes: 0 };
+  const most = Math.max(6 * 1.4826 * median(stray), least);
   const isKept = (_: number, i: number) => (stray[i] as number) <= most;
   const kept = time.filter(isKept);
+  if (kept.length === n) return { time, value, spikes: 0 };
   return { time: kept, value: value.filter(isKept), spikes: n - kept.length };
+}
+
+/**
+ * Whether any sample can stray so far from the median of its five: one of its neighbours lies on the median's other
+ * side, so that a single rise must be as large; at the ends it may be two in a row.
+ */
+function mayHaveSpikes(value: Float64Array, rises: Float64Array, least: number): boolean {
+  for (let i = 0; i < rises.length; i++) if ((rises[i] as number) > least) return true;
+  const n = value.length;
+  const first = Math.abs((value[2] as number) - (value[0] as number));
+  const last = Math.abs((value[n - 1] as number) - (value[n - 3] as number));
+  return first > least || last > least;
 }
 
 /** Median of the five samples from `at` on. */
 function medianOfFive(values: Float64Array, at: number): number {
-  let a = values[at] as number;
-  let b = values[at + 1] as number;
-  let c = values[at + 2] as number;
-  let d = values[at + 3] as number;
+  const a = values[at] as number;
+  const b = values[at + 1] as number;
+  const c = values[at + 2] as number;
+  const d = values[at + 3] as number;
   const e = values[at + 4] as number;
-  // Plain comparisons: Math.min asks for more than numbers need, and this is asked of every sample.
-  if (a > b) [a, b] = [b, a];
-  if (c > d) [c, d] = [d, c];
   // Of two pairs the lesser low and the greater high cannot be the middle.
-  if (c > a) a = c;
-  if (d < b) b = d;
-  if (a > b) [a, b] = [b, a];
-  return Math.max(a, Math.min(b, e));
+  const low = Math.max(Math.min(a, b), Math.min(c, d));
+  const high = Math.min(Math.max(a, b), Math.max(c, d));
+  return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
 }
 
 /**

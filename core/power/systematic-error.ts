@@ -29,16 +29,18 @@ export function systematicError(
   const rollingPower = (load.a + load.b * v) * v;
   const dragPower = load.c * v ** 3;
   const perSpeed = 2 * mass * a + loadAt(load, v) + v * (load.b + 2 * load.c * v);
-  const parts = [
-    (massError * a + (massError / car.mass_kg) * load.slopeForce) * v,
-    wheels,
-    load.uncertainty.rolling * rollingPower,
-    load.uncertainty.drag * dragPower,
-    load.uncertainty.slopeForce * v,
-    perSpeed * v * scale,
-  ];
+  const byMass = (massError * a + (massError / car.mass_kg) * load.slopeForce) * v;
+  const byRolling = load.uncertainty.rolling * rollingPower;
+  const byDrag = load.uncertainty.drag * dragPower;
+  const bySlope = load.uncertainty.slopeForce * v;
+  const byScale = perSpeed * v * scale;
   // Math.hypot guards against overflow that watts never reach, at twenty times the cost.
-  let squares = 0;
-  for (const part of parts) squares += part * part;
-  return Math.sqrt(squares);
+  return Math.sqrt(
+    byMass * byMass +
+      wheels * wheels +
+      byRolling * byRolling +
+      byDrag * byDrag +
+      bySlope * bySlope +
+      byScale * byScale,
+  );
 }
