@@ -12,22 +12,22 @@ export const explainVerdict = {
     ],
     source:
       'restricted maximum likelihood: Searle, Casella and McCulloch, Variance Components (1992), ch. 6; stories of the day weighed as in Hoeting et al., Statistical Science 14 (1999) 382',
-    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull, from three entries on perhaps ± ${100 * nuisancePriors.drift.steady} %`,
+    validRange: `one gear, one car; practice: ${100 * nuisancePriors.intake.mean} ± ${100 * nuisancePriors.intake.deviation} % per K, drift of ± ${100 * nuisancePriors.drift.deviation} % a pull, on a calm day ± ${100 * nuisancePriors.drift.calm} %, the first pull ± ${100 * nuisancePriors.settling.deviation} %`,
   },
   interval95: {
-    formula: 'from F = 0.025 to F = 0.975; F(x) = sum of w T((x - e) / u, nu) over the stories of the day',
+    formula: 'from F = 0.025 to F = 0.975; F(x) = sum of w N((x - e) / u) over the stories of the day',
     inputs: [
       {
         symbol: 'w',
         unit: '1',
-        name: 'chance of a story: which suspects are at work, how steady the day is',
+        name: 'chance of a story: which suspects are at work, how calm the day is, how far pulls scatter',
       },
       { symbol: 'e', unit: '1', name: 'effect as that story has it' },
-      { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, weather' },
-      { symbol: 'nu', unit: '1', name: 'degrees of freedom by Satterthwaite' },
+      { symbol: 'u', unit: '1', name: 'standard error: scatter of pulls, nuisances, wandering, weather' },
+      { symbol: 'N', unit: '1', name: 'normal distribution function' },
     ],
     source:
-      'Hoeting et al., Statistical Science 14 (1999) 382; Giesbrecht and Burns, Biometrics 41 (1985) 477; JCGM 100:2008, G.4.1',
+      'Hoeting et al., Statistical Science 14 (1999) 382; Box and Tiao, Bayesian Inference in Statistical Analysis (1973), sec. 2.4',
     validRange: 'two pulls a side and up, or one where the session tells how pulls repeat',
   },
   level: {

@@ -11,7 +11,7 @@ export type Suspect = {
   readonly priorMean: number;
   readonly strengths: readonly { readonly deviation: number; readonly chance: number }[];
 };
-export type SuspectName = 'intake' | 'direction' | 'drift' | 'boost';
+export type SuspectName = 'intake' | 'direction' | 'drift' | 'settling' | 'boost';
 
 export type Day = Omit<LevelData, 'nuisances'> & {
   readonly suspects: Readonly<Partial<Record<SuspectName, Suspect>>>;
@@ -32,8 +32,10 @@ export type DayFit = {
 
 export type DayCombination = {
   readonly difference: number;
-  /** The answers of all stories, each with its chance. */
+  /** The answers of all stories, each with its chance and for each scatter that pulls leave open. */
   readonly stories: TMixture;
+  /** Degrees of freedom of the one t nearest to them, to plan by. */
+  readonly degrees: number;
   /** What holding each suspect equal added to the difference. */
   readonly corrections: Readonly<Partial<Record<SuspectName, number>>>;
 };
@@ -43,6 +45,9 @@ export type DayCombination = {
  * of a pull. It keeps a story that explains a few pulls too well from claiming that they repeat without scatter.
  */
 const practice = { variance: 0.003 ** 2, degrees: 0.3 };
+
+/** Answers less likely than this move no bound by a thousandth of its width. */
+const unheard = 1e-6;
 
 type Told = {
   readonly names: readonly SuspectName[];
@@ -56,7 +61,8 @@ type Story = { readonly names: readonly SuspectName[]; readonly fit: LevelFit; r
  * story is weighed by how well it explains all pulls, and an interval is read from all of them together, so that a
  * story that can't be ruled out keeps its say. Null where no repeatability is known.
  *
- * Source: model averaging: Hoeting et al., Statistical Science 14 (1999) 382, equations 1 to 3.
+ * Source: model averaging: Hoeting et al., Statistical Science 14 (1999) 382, equations 1 to 3; chances by the
+ *         likelihood with coefficients and scatter integrated out.
  */
 export function fitDay(day: Day): DayFit | null {
   const names = Object.keys(day.suspects) as SuspectName[];
@@ -71,7 +77,7 @@ export function fitDay(day: Day): DayFit | null {
       priorDeviation: deviations[i] as number,
     }));
     const fit = fitLevels({ ...day, prior: day.prior ?? practice, nuisances });
-    return fit ? [{ names: at, fit, score: Math.log(prior) - fit.deviance / 2 }] : [];
+    return fit ? [{ names: at, fit, score: Math.log(prior) + fit.evidence }] : [];
   });
   if (told.length === 0) return null;
   const best = Math.max(...told.map((t) => t.score));
@@ -102,12 +108,13 @@ export function fitDay(day: Day): DayFit | null {
         sums.reduce((total, s) => total + s.story.weight * of(s), 0);
       return {
         difference: average((s) => s.sum.difference),
-        stories: sums.map(({ story, sum }) => ({
-          weight: story.weight,
-          centre: sum.difference,
-          scale: Math.sqrt(sum.variance),
-          degrees: sum.degrees,
-        })),
+        stories: sums.flatMap(({ story, sum }) =>
+          sum.byScatter.flatMap((at) => {
+            const weight = story.weight * at.weight;
+            return weight < unheard ? [] : [{ ...at, weight, degrees: Number.POSITIVE_INFINITY }];
+          }),
+        ),
+        degrees: average(({ sum }) => sum.degrees),
         corrections: Object.fromEntries(
           names.map((name) => [
             name,

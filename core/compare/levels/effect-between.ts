@@ -45,24 +45,30 @@ export function effectBetween(
   const sum = fit.combine(weights);
   const [nb, na] = judged.map((setup) => day.setupOf.filter((s) => s === setup).length) as [number, number];
   const ofPulls = fit.variance * (1 / nb + 1 / na);
-  const nuisanceOf = (all: TMixture) => Math.max(0, likeOneT(all).variance - ofPulls);
+  const plain = likeOneT(sum.stories, sum.degrees);
+  const nuisance = Math.max(0, plain.variance - ofPulls);
   const own = ownVariances(day, judged);
   const stories = own
     ? [
         ownStory(sum.difference, [
           { variance: own[0].variance / nb, degrees: own[0].degrees },
           { variance: own[1].variance / na, degrees: own[1].degrees },
-          { variance: nuisanceOf(sum.stories) + lastingVariance, degrees: Infinity },
+          { variance: nuisance + lastingVariance, degrees: Infinity },
         ]),
       ]
-    : sum.stories.map((story) => widened(story, lastingVariance));
+    : lastingVariance > 0
+      ? sum.stories.map((story) => widened(story, lastingVariance))
+      : sum.stories;
+  const [first] = stories;
+  const asOne =
+    stories === sum.stories ? plain : likeOneT(stories, own && first ? first.degrees : sum.degrees);
   return {
     effect: {
       difference: sum.difference,
       stories,
-      ...likeOneT(stories),
+      ...asOne,
       pullVariance: fit.variance,
-      nuisance: nuisanceOf(sum.stories),
+      nuisance,
       lasting: lastingVariance,
       pulls: [nb, na],
     },
@@ -82,15 +88,16 @@ function ownStory(centre: number, parts: readonly VariancePart[]): TPart {
   return { weight: 1, centre, scale: Math.sqrt(variance), degrees };
 }
 
-/** A story with a doubt more, of known size. */
+/** A story with a doubt more, of known size; its scatter is known too, so it stays normal. */
 function widened(story: TPart, variance: number): TPart {
-  const all = story.scale ** 2 + variance;
-  return { ...story, scale: Math.sqrt(all), degrees: story.degrees * (all / story.scale ** 2) ** 2 };
+  return { ...story, scale: Math.sqrt(story.scale ** 2 + variance) };
 }
 
 /** The one t whose interval is as wide as that of all stories: to plan further pulls by. */
-function likeOneT(stories: TMixture): { readonly variance: number; readonly degrees: number } {
-  const degrees = stories.reduce((sum, s) => sum + s.weight * s.degrees, 0);
+function likeOneT(
+  stories: TMixture,
+  degrees: number,
+): { readonly variance: number; readonly degrees: number } {
   const [low, high] = intervalOf(stories);
   return { variance: ((high - low) / 2 / tQuantile(0.975, degrees)) ** 2, degrees };
 }

@@ -5,7 +5,14 @@ import { afterSetup, beforeSetup, type Row } from '../selection/rows.ts';
 import { type Day, fitDay, type Suspect } from './day-fit.ts';
 import { earlierDay } from './earlier-day.ts';
 import { type EffectFound, effectBetween } from './effect-between.ts';
-import { directionSuspect, driftSuspect, intakeBelongsToChange, readingSuspect } from './nuisances.ts';
+import {
+  directionSuspect,
+  driftSuspect,
+  intakeBelongsToChange,
+  orderOf,
+  readingSuspect,
+  settlingSuspect,
+} from './nuisances.ts';
 import { poolOf } from './pool.ts';
 
 export type EffectWithRemarks = {
@@ -51,17 +58,20 @@ export function findEffect(
   const boost = known.isBoostSteady ? reading('boost', (row) => pressureReading(row, grid)) : null;
   const pulls = pooled.map((r) => r.pull);
   const direction = directionSuspect(pulls, setupOf);
-  const drift = driftSuspect(pulls, groupsOf(pooled).length);
+  const drift = driftSuspect(pulls);
+  const settling = settlingSuspect(pulls);
   const day: Day = {
     levels: Float64Array.from(pooled, (r) => r.level),
     setupOf,
     setups: setups.length,
     prior,
     varianceFloor: noiseFloor(pooled),
+    order: orderOf(pulls),
     suspects: {
       ...(intake && { intake }),
       ...(direction && { direction }),
       ...(drift && { drift }),
+      ...(settling && { settling }),
       ...(boost && { boost }),
     },
   };

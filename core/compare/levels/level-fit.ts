@@ -1,5 +1,7 @@
 import { crossing } from '../statistics/root.ts';
+import { overScatter } from './over-scatter.ts';
 import { inverseAndDeterminant, quadraticForm, type SquareMatrix } from './small-matrix.ts';
+import { wanderOf, wanderShare } from './wandering.ts';
 
 /**
  * Something other than the setup that may move power from pull to pull: one value per pull, and what is known
@@ -22,6 +24,8 @@ export type LevelData = {
   readonly prior: { readonly variance: number; readonly degrees: number } | null;
   /** Variance of a level from sensor noise alone: repeatability can't be better. */
   readonly varianceFloor: number;
+  /** Place of each pull in the order of driving; null where none is known, and then nothing wanders. */
+  readonly order: Float64Array | null;
 };
 
 export type LevelFit = {
@@ -29,10 +33,10 @@ export type LevelFit = {
   readonly variance: number;
   readonly degrees: number;
   readonly coefficients: readonly number[];
-  /** Covariance of the coefficients. */
+  /** Covariance of the coefficients at that variance. */
   readonly covariance: SquareMatrix;
-  /** -2 ln of the restricted likelihood, for weighing one set of nuisances against another. */
-  readonly deviance: number;
+  /** Natural logarithm of the likelihood, all unknowns integrated out: weighs one set of nuisances against another. */
+  readonly evidence: number;
   /** What the nuisances did to each pull, about the mean of its setup. */
   readonly within: Float64Array;
   /** Sum of setups' levels by weights that add up to zero, nuisances held equal. */
@@ -41,7 +45,13 @@ export type LevelFit = {
 
 export type Combination = {
   readonly difference: number;
-  readonly variance: number;
+  /** The sum for each variance that a pull may have: normal, with its chance. */
+  readonly byScatter: readonly {
+    readonly weight: number;
+    readonly centre: number;
+    readonly scale: number;
+  }[];
+  /** Degrees of freedom of the one t nearest to it, to plan by. */
   readonly degrees: number;
   /** What holding each nuisance equal did to the sum. */
   readonly corrections: readonly number[];
@@ -54,15 +64,18 @@ export type Combination = {
  *
  * Where the nuisances say nothing this is the analysis of variance: s^2 is pooled inside setups. A coefficient
  * takes what pulls of one setup tell of it and leans on its prior for the rest; what neither knows widens the
- * contrast. Degrees of freedom from the expected information on s^2, those of a contrast by Satterthwaite. A prior
- * is leant on by an s^2 that is itself estimated: its error is added, twice, as the plain variance leaves out as much.
+ * contrast. How far a prior is leant on depends on s^2, so a contrast is told for each s^2 that the pulls leave open,
+ * and a step of the day's level from pull to pull is added (wandering).
+ *
+ * `variance` is the restricted likelihood's best s^2, its degrees of freedom from the expected information on it,
+ * those of a contrast by Satterthwaite: what is said of repeatability, and planned by.
  *
  * Null where no setup has two pulls and no prior helps.
  *
  * Source: Searle, Casella and McCulloch, Variance Components (1992), chapter 6; Giesbrecht and Burns,
- *         Biometrics 41 (1985) 477 for the degrees of freedom; Prasad and Rao, JASA 85 (1990) 163, equation 3.7, and
- *         Kenward and Roger, Biometrics 53 (1997) 983, for what the estimated s^2 adds (from memory).
- * Check:  one setup, one nuisance without prior: NIST StRD, Norris. Setups alone: NIST StRD, SiRstv.
+ *         Biometrics 41 (1985) 477 for the degrees of freedom; over-scatter for the variance integrated out.
+ * Check:  one setup, one nuisance without prior: NIST StRD, Norris. Setups alone: NIST StRD, SiRstv, and a contrast
+ *         has the quantiles of Student's t.
  */
 export function fitLevels(data: LevelData): LevelFit | null {
   const { nuisances, prior } = data;
@@ -120,30 +133,45 @@ export function fitLevels(data: LevelData): LevelFit | null {
   const exact = score(low) >= 0 ? low : score(high) <= 0 ? high : crossing(score, 0, { low, high });
   const variance = Math.max(data.varianceFloor, exact);
   const { inverse } = normal(variance);
-  const step = inverse.map((row) => dot(row, against));
-  const coefficients = nuisances.map((n, j) => n.priorMean + (step[j] as number));
-  const covariance = inverse.map((row) => row.map((v) => v * variance));
   const degrees = inside - k + shrunkDegrees(inverse, precision, variance) + (prior?.degrees ?? 0);
+  const { points, evidence } = overScatter(deviance, exact, degrees, data.varianceFloor);
+  const open = points.map((point) => {
+    const { inverse } = normal(point.variance);
+    return { ...point, inverse, step: inverse.map((row) => dot(row, against)) };
+  });
+  const coefficients = nuisances.map(
+    (n, j) => n.priorMean + open.reduce((sum, at) => sum + at.weight * (at.step[j] as number), 0),
+  );
+  const covariance = inverse.map((row) => row.map((v) => v * variance));
 
   const combine = (weights: readonly number[]): Combination => {
     const sum = (means: Float64Array) =>
       weights.reduce((x, w, i) => (w === 0 ? x : x + w * (means[i] as number)), 0);
     const distance = columns.map((c) => sum(c.means));
     const corrections = distance.map((d, j) => -d * (coefficients[j] as number));
+    const plain = sum(levels.means);
     const share = weights.reduce((x, w, i) => (w === 0 ? x : x + (w * w) / (counts[i] as number)), 0);
-    const varianceOf = (s: number) => s * share + s * quadraticForm(normal(s).inverse, distance);
-    const total = varianceOf(variance);
+    const ofPulls = Float64Array.from(
+      data.setupOf,
+      (setup) => (weights[setup] as number) / (counts[setup] as number),
+    );
+    const wandered = data.order ? wanderShare ** 2 * wanderOf(data.order, ofPulls) : 0;
+    const varianceOf = (s: number, inverse: SquareMatrix) =>
+      s * (share + wandered + quadraticForm(inverse, distance));
+    const total = varianceOf(variance, inverse);
     const h = 1e-4;
-    const slope = (varianceOf(variance * (1 + h)) - varianceOf(variance * (1 - h))) / (2 * h);
-    const reach = inverse.map((row) => dot(row, distance));
-    const shrunk = reach.map((r, j) => r * variance * (precision[j] as number));
-    const moved = products.map((row) => dot(row, reach));
-    // How far the sum moves with the logarithm of s^2, squared, as expected.
-    const turn =
-      variance * shrunk.reduce((x, v, j) => x + v * dot(inverse[j] as readonly number[], moved), 0);
+    const [more, less] = [variance * (1 + h), variance * (1 - h)];
+    const slope = (varianceOf(more, normal(more).inverse) - varianceOf(less, normal(less).inverse)) / (2 * h);
     return {
-      difference: sum(levels.means) + corrections.reduce((x, y) => x + y, 0),
-      variance: total + 2 * turn * (2 / degrees),
+      difference: plain + corrections.reduce((x, y) => x + y, 0),
+      byScatter: open.map((at) => ({
+        weight: at.weight,
+        centre: distance.reduce(
+          (x, d, j) => x - d * ((nuisances[j] as Nuisance).priorMean + (at.step[j] as number)),
+          plain,
+        ),
+        scale: Math.sqrt(varianceOf(at.variance, at.inverse)),
+      })),
       degrees: degrees * (total / Math.max(slope, 1e-3 * total)) ** 2,
       corrections,
     };
@@ -151,7 +179,7 @@ export function fitLevels(data: LevelData): LevelFit | null {
   const within = data.levels.map((_, i) =>
     columns.reduce((sum, c, j) => sum + (coefficients[j] as number) * (c.values[i] as number), 0),
   );
-  return { variance, degrees, coefficients, covariance, deviance: deviance(variance), within, combine };
+  return { variance, degrees, coefficients, covariance, evidence, within, combine };
 }
 
 type Centred = { readonly values: Float64Array; readonly means: Float64Array };

@@ -12,26 +12,15 @@ export const nuisancePriors = {
   /** Per K of intake temperature. */
   intake: { mean: -0.0015, deviation: 0.0008, chance: 1 },
   /**
-   * Per pull. Days that drift by two tenths of a percent happen, and two adjacent entries of one day can't tell
-   * such a drift from a change: only the order of pulls inside entries, and an entry driven again, can.
+   * Per pull. Most days drift by a tenth of a percent or a few, some hardly; two adjacent entries of one day can't
+   * tell a drift from a change: only the order of pulls inside entries, and an entry driven again, can.
    */
-  drift: { mean: 0, deviation: 0.0025, steady: 0.0003 },
+  drift: { mean: 0, deviation: 0.0045, chance: 0.75, calm: 0.001 },
+  /** What the first pull has less or more while the car settles; a third of the rest goes with every pull. */
+  settling: { mean: 0, deviation: 0.003, chance: 1 },
   /** Per relative change of absolute manifold pressure. */
   boost: { mean: 1, deviation: 0.3, chance: 0.5 },
 } as const;
-
-/**
- * Chance before looking that the day is a steady one. With two entries nothing but the drift itself could speak
- * against it, so it is not counted on; every entry more could have shown a drift inside itself.
- *
- *   chance = 0.4 (1 - 2 / entries)
- *
- * Source: common practice; what it costs and brings is in tests/bench/calibrate-verdict.
- * Check:  0 for two entries, 0.24 for five, never above 0.4.
- */
-export function steadyChance(entries: number): number {
-  return entries > 2 ? 0.4 * (1 - 2 / entries) : 0;
-}
 
 /**
  * Whether intake temperature may be held equal over the band. Where the change itself warms or cools the charge
@@ -62,21 +51,33 @@ export function waysOf(pulls: readonly PullEvidence[]): Float64Array {
   });
 }
 
-/**
- * Place in the order of driving. Null where no order is known.
- *
- * @param entries  how many were driven, each in one go
- */
-export function driftSuspect(pulls: readonly PullEvidence[], entries: number): Suspect | null {
+/** Place in the order of driving. Null where no order is known. */
+export function driftSuspect(pulls: readonly PullEvidence[]): Suspect | null {
+  const values = orderOf(pulls);
+  if (!values) return null;
+  const { mean, deviation, chance, calm } = nuisancePriors.drift;
+  return {
+    values,
+    priorMean: mean,
+    strengths: [
+      { deviation, chance },
+      { deviation: calm, chance: 1 - chance },
+    ],
+  };
+}
+
+/** What is left of the car's settling. Null where no order is known, or every pull came long after the first. */
+export function settlingSuspect(pulls: readonly PullEvidence[]): Suspect | null {
+  const values = orderOf(pulls)?.map((place) => (2 / 3) ** Math.max(0, place));
+  if (!values?.some((left) => left > 0.02)) return null;
+  const { mean, deviation, chance } = nuisancePriors.settling;
+  return { values, priorMean: mean, strengths: [{ deviation, chance }] };
+}
+
+/** Place of each pull in the order of driving; null where none is known. */
+export function orderOf(pulls: readonly PullEvidence[]): Float64Array | null {
   const values = Float64Array.from(pulls, (p) => p.order);
-  if (values.every((v) => v === values[0])) return null;
-  const { mean, deviation, steady } = nuisancePriors.drift;
-  const chance = steadyChance(entries);
-  const strengths = [
-    { deviation, chance: 1 - chance },
-    ...(chance > 0 ? [{ deviation: steady, chance }] : []),
-  ];
-  return { values, priorMean: mean, strengths };
+  return values.every((v) => v === values[0]) ? null : values;
 }
 
 /**

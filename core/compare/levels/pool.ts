@@ -14,7 +14,7 @@ export type Pool = {
  * Whose pulls tell the repeatability of the two entries judged.
  *
  * A group of the session that scatters far beyond the rest is no measure of the others (Cochran's idea, 1 %).
- * Where the judged pair itself scatters beyond the session (5 %, one-sided) it is judged on its own scatter
+ * Where the judged pair itself scatters beyond the session (1 %, one-sided) it is judged on its own scatter
  * alone: pooling would make it look better than it was driven.
  *
  * Source: ISO 5725-2, section 7.3.3, for the first; variance ratio by F for both.
@@ -39,7 +39,7 @@ export function poolOf(groups: readonly Group[]): Pool {
   }
   const own = pooledVariance(groups.filter((g) => g.isJudged).map((g) => g.levels));
   const session = pooledVariance(groups.filter((g, i) => !g.isJudged && taken[i]).map((g) => g.levels));
-  if (own.degrees > 0 && session.degrees > 0 && above(own, session) < 0.05) {
+  if (own.degrees > 0 && session.degrees > 0 && above(own, session) < 0.01) {
     return {
       taken: groups.map((g) => g.isJudged),
       standsAlone: { own: Math.sqrt(own.variance), session: Math.sqrt(session.variance) },

@@ -4,7 +4,13 @@ import type { JudgeInput } from '../judge-input.ts';
 import { type DayFit, fitDay } from '../levels/day-fit.ts';
 import { earlierDay } from '../levels/earlier-day.ts';
 import { noiseFloor } from '../levels/find-effect.ts';
-import { directionSuspect, driftSuspect, readingSuspect } from '../levels/nuisances.ts';
+import {
+  directionSuspect,
+  driftSuspect,
+  orderOf,
+  readingSuspect,
+  settlingSuspect,
+} from '../levels/nuisances.ts';
 import { type ChosenPull, choosePulls } from '../selection/choose-pulls.ts';
 import { leaveOutOdd } from '../selection/leave-out-odd.ts';
 import { rowOf } from '../selection/rows.ts';
@@ -64,17 +70,20 @@ export function fitSession(
   const everySetup = setups.map((_, i) => i);
   const intake = readingSuspect('intake', readings, setupOf, everySetup);
   const direction = directionSuspect(pulls, setupOf);
-  const drift = driftSuspect(pulls, entryIds.length);
+  const drift = driftSuspect(pulls);
+  const settling = settlingSuspect(pulls);
   const day = fitDay({
     levels: Float64Array.from(rows, (r) => r.level),
     setupOf,
     setups: setups.length,
     prior: known,
     varianceFloor: noiseFloor(rows),
+    order: orderOf(pulls),
     suspects: {
       ...(intake && { intake }),
       ...(direction && { direction }),
       ...(drift && { drift }),
+      ...(settling && { settling }),
     },
   });
   const rowsOf = (id: string) => rows.filter((r) => r.group === id);

@@ -30,7 +30,13 @@ export function mixtureCdf(parts: TMixture, x: number): number {
  * Check: halves N(-1, 0.01) and N(1, 0.01) have their 0.25 quantile at -1.
  */
 export function mixtureQuantile(parts: TMixture, p: number): number {
-  const each = parts.map(({ centre, scale, degrees }) => centre + scale * tQuantile(p, degrees));
+  const quantiles = new Map<number, number>();
+  const quantile = (degrees: number) => {
+    const known = quantiles.get(degrees) ?? tQuantile(p, degrees);
+    quantiles.set(degrees, known);
+    return known;
+  };
+  const each = parts.map(({ centre, scale, degrees }) => centre + scale * quantile(degrees));
   const low = Math.min(...each);
   const high = Math.max(...each);
   // The sum can't be at p before the first of its parts, nor after the last.

@@ -42,6 +42,7 @@ describe('certified digits are met (NIST StRD)', () => {
       nuisances: [],
       prior: null,
       varianceFloor: 0,
+      order: null,
     });
     const found = {
       residual_sd: Math.sqrt(inside.variance),
@@ -65,6 +66,7 @@ describe('certified digits are met (NIST StRD)', () => {
       nuisances: [{ values: Float64Array.from(x), priorMean: 0, priorDeviation: Infinity }],
       prior: null,
       varianceFloor: 0,
+      order: null,
     });
     const found = {
       slope: fit?.coefficients[0] ?? Number.NaN,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitLevels } from '../../../core/compare/levels/level-fit.ts';
+import { type TMixture, mixtureQuantile, tQuantile } from '../../../core/compare/statistics/index.ts';
 import { checkValue } from '../../support/check-values.ts';
 
 describe('levels by restricted maximum likelihood', () => {
@@ -14,6 +15,7 @@ describe('levels by restricted maximum likelihood', () => {
       nuisances: [{ values: Float64Array.from(x), priorMean: 0, priorDeviation: Infinity }],
       prior: null,
       varianceFloor: 0,
+      order: null,
     });
     const within = (actual: number | undefined, key: string) =>
       expect(Math.abs((actual ?? Number.NaN) - (expected[key] as number)), key).toBeLessThanOrEqual(
@@ -34,6 +36,7 @@ describe('levels by restricted maximum likelihood', () => {
       nuisances: [],
       prior: null,
       varianceFloor: 0,
+      order: null,
     });
     const { residual_sd } = checkValue(id).expected as { residual_sd: number };
     const tolerance = (checkValue(id).tolerance as { residual_sd: number }).residual_sd;
@@ -43,4 +46,31 @@ describe('levels by restricted maximum likelihood', () => {
     expect(contrast?.difference).toBeCloseTo(mean(groups[1]) - mean(groups[0]), 9);
     expect(contrast?.degrees).toBeCloseTo(groups.flat().length - groups.length, 6);
   });
+
+  it.each([
+    [2, 2],
+    [2, 5],
+    [5, 3],
+  ])(
+    'with %d setups of %d and no nuisance a contrast has the quantiles of Student’s t (tables of t)',
+    (setups, pulls) => {
+      const levels = Float64Array.from({ length: setups * pulls }, (_, i) => 0.004 * Math.sin(7 * i + 1));
+      const fit = fitLevels({
+        levels,
+        setupOf: Int32Array.from(levels, (_, i) => Math.floor(i / pulls)),
+        setups,
+        nuisances: [],
+        prior: null,
+        varianceFloor: 0,
+        order: null,
+      });
+      const sum = fit?.combine([-1, 1, ...new Array<number>(setups - 2).fill(0)]);
+      const parts: TMixture = (sum?.byScatter ?? []).map((p) => ({ ...p, degrees: Number.POSITIVE_INFINITY }));
+      const error = Math.sqrt(((fit?.variance ?? Number.NaN) * 2) / pulls);
+      for (const p of [0.8, 0.9, 0.975]) {
+        const t = (mixtureQuantile(parts, p) - (sum?.difference ?? Number.NaN)) / error;
+        expect(Math.abs(t / tQuantile(p, setups * (pulls - 1)) - 1), String(p)).toBeLessThan(1e-3);
+      }
+    },
+  );
 });

@@ -3,29 +3,28 @@ import { fitDay } from '../../../core/compare/levels/day-fit.ts';
 import {
   driftSuspect,
   intakeBelongsToChange,
-  nuisancePriors,
+  orderOf,
   readingSuspect,
-  steadyChance,
+  settlingSuspect,
   waysOf,
 } from '../../../core/compare/levels/nuisances.ts';
 import { intervalOf } from '../../../core/compare/statistics/index.ts';
 import { inventDay, quietDay } from '../../support/invented-session.ts';
 
 /** Levels of entries driven one after the other, with a slope from pull to pull and small fixed scatter. */
-function dayOf(entries: number, pulls: number, slope: number, again = false) {
+function dayOf(entries: number, each: number, slope: number, again = false) {
   const scatter = [0.004, -0.003, -0.004, 0.005, -0.002];
   const groups = entries + (again ? 1 : 0);
-  const order = Float64Array.from({ length: groups * pulls }, (_, i) => i);
-  const setupOf = Int32Array.from(order, (i) => Math.floor(i / pulls) % entries);
+  const order = Float64Array.from({ length: groups * each }, (_, i) => i);
+  const setupOf = Int32Array.from(order, (i) => Math.floor(i / each) % entries);
   const levels = order.map((i) => 0.01 * (setupOf[i] as number) + slope * i + (scatter[i % 5] as number));
-  const { mean, deviation, steady } = nuisancePriors.drift;
-  const chance = steadyChance(groups);
-  const strengths = [
-    { deviation, chance: 1 - chance },
-    ...(chance > 0 ? [{ deviation: steady, chance }] : []),
-  ];
-  const drift = { values: order, priorMean: mean, strengths };
-  return { levels, setupOf, setups: entries, prior: null, varianceFloor: 0, suspects: { drift } };
+  const pulls = inventDay({
+    ...quietDay,
+    entries: Array.from({ length: groups }, () => ({ pulls: each, share: 0 })),
+  }).flatMap((e) => e.pulls);
+  const drift = driftSuspect(pulls);
+  if (!drift) throw new Error('the invented day has no order');
+  return { levels, setupOf, setups: entries, prior: null, varianceFloor: 0, order, suspects: { drift } };
 }
 
 function halfOf(day: ReturnType<typeof dayOf>): number {
@@ -36,18 +35,26 @@ function halfOf(day: ReturnType<typeof dayOf>): number {
 }
 
 describe('what may have moved power between pulls', () => {
-  it('a steady day is not counted on with two entries, and the more so the more entries could have spoken', () => {
-    expect(steadyChance(2)).toBe(0);
-    expect(steadyChance(5)).toBeCloseTo(0.24, 12);
-    expect(steadyChance(24)).toBeLessThan(0.4);
+  it('a day may drift and may be calm; neither is ruled out before looking', () => {
     const pulls = inventDay(quietDay).flatMap((e) => e.pulls);
-    expect(driftSuspect(pulls, 2)?.strengths).toHaveLength(1);
-    expect(driftSuspect(pulls, 5)?.strengths).toHaveLength(2);
+    const { strengths = [] } = driftSuspect(pulls) ?? {};
+    expect(strengths).toHaveLength(2);
+    expect(strengths.reduce((sum, s) => sum + s.chance, 0)).toBeCloseTo(1, 12);
+  });
+
+  it('the first pulls of a session settle, those long after do not', () => {
+    const pulls = inventDay(quietDay).flatMap((e) => e.pulls);
+    const { values } = settlingSuspect(pulls) ?? {};
+    expect(values?.[0]).toBe(1);
+    expect(values?.[3]).toBeCloseTo(8 / 27, 12);
+    expect(settlingSuspect(pulls.map((p) => ({ ...p, order: p.order + 20 })))).toBeNull();
   });
 
   it('no order of driving, no drift to look for', () => {
     const pulls = inventDay(quietDay).flatMap((e) => e.pulls.map((p) => ({ ...p, order: 0 })));
-    expect(driftSuspect(pulls, 2)).toBeNull();
+    expect(driftSuspect(pulls)).toBeNull();
+    expect(settlingSuspect(pulls)).toBeNull();
+    expect(orderOf(pulls)).toBeNull();
   });
 
   it('five entries are judged more sharply than two, and the baseline driven again sharpens them further', () => {

@@ -104,7 +104,7 @@ describe('the explanations of core', () => {
   it('fill numbers into a range with the decimal sign of the language', () => {
     expect(
       explainedRemark(
-        'one gear, one car; practice: -0.2 ± 0.1 % per K, drift of ± 0.3 % a pull, from three entries on perhaps ± 0.03 %',
+        'one gear, one car; practice: -0.2 ± 0.1 % per K, drift of ± 0.3 % a pull, on a calm day ± 0.1 %, the first pull ± 0.3 %',
         'de',
       ),
     ).toContain('0,2 ± 0,1 % je K, Drift von ± 0,3 % je Zug');

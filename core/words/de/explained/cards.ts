@@ -11,10 +11,12 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'coefficient, from the pulls and from practice': 'Beiwert, aus den Zügen und der Praxis',
     'standard error: scatter of pulls, nuisances, weather':
       'Standardfehler: Streuung der Züge, Störgrößen, Wetter',
-    'chance of a story: which suspects are at work, how steady the day is':
-      'Gewicht einer Erklärung: was alles mitwirkt, wie ruhig der Tag ist',
+    'standard error: scatter of pulls, nuisances, wandering, weather':
+      'Standardfehler: Streuung der Züge, Störgrößen, Wandern, Wetter',
+    'chance of a story: which suspects are at work, how calm the day is, how far pulls scatter':
+      'Gewicht einer Erklärung: was alles mitwirkt, wie ruhig der Tag ist, wie weit Züge streuen',
     'effect as that story has it': 'Wirkung nach dieser Erklärung',
-    'degrees of freedom by Satterthwaite': 'Freiheitsgrade nach Satterthwaite',
+    'normal distribution function': 'Verteilungsfunktion der Normalverteilung',
     'share of power that counts as equal': 'Anteil der Leistung, der als gleich gilt',
     'path length of the standardised residuals along engine speed':
       'Weglänge der standardisierten Reste über der Motordrehzahl',
@@ -74,8 +76,8 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'rim diameter': 'Felgendurchmesser',
     'nominal section width': 'Nennbreite des Reifens',
     'section height over width': 'Höhe durch Breite des Reifens',
-    'one gear, one car; practice: # ± # % per K, drift of ± # % a pull, from three entries on perhaps ± # %':
-      'ein Gang, ein Auto; Praxis: # ± # % je K, Drift von ± # % je Zug, ab drei Einträgen vielleicht ± # %',
+    'one gear, one car; practice: # ± # % per K, drift of ± # % a pull, on a calm day ± # %, the first pull ± # %':
+      'ein Gang, ein Auto; Praxis: # ± # % je K, Drift von ± # % je Zug, an einem ruhigen Tag ± # %, der erste Zug ± # %',
     'two pulls a side and up, or one where the session tells how pulls repeat':
       'zwei Züge je Seite und mehr, oder einer, wo die Sitzung zeigt, wie Züge streuen',
     'comes before gain and loss: the margin is what the user calls equal':

@@ -96,8 +96,8 @@ export const formulaPhrases: ReadonlyMap<string, string> = new Map(
       'Streuung = Niveau sigma; sigma^2 = Varianz von ln P zwischen Zügen einer Einstellung',
     'smallest = delta(nu) u, found as proven in 8 of 10 such days':
       'kleinste = delta(nu) u, an 8 von 10 solchen Tagen als belegt gefunden',
-    'from F = 0.025 to F = 0.975; F(x) = sum of w T((x - e) / u, nu) over the stories of the day':
-      'von F = 0,025 bis F = 0,975; F(x) = Summe von w T((x - e) / u; nu) über die Erklärungen des Tages',
+    'from F = 0.025 to F = 0.975; F(x) = sum of w N((x - e) / u) over the stories of the day':
+      'von F = 0,025 bis F = 0,975; F(x) = Summe von w N((x - e) / u) über die Erklärungen des Tages',
     'F(-margin) and 1 - F(+margin) both under 0.05: two one-sided tests':
       'F(-Spanne) und 1 - F(+Spanne) beide unter 0,05: zwei einseitige Tests',
     'fewest k with power(effect / u(k)) or power of equivalence of 0.8 and more':
