@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitLevels } from '../../../core/compare/levels/level-fit.ts';
-import { type TMixture, mixtureQuantile, tQuantile } from '../../../core/compare/statistics/index.ts';
+import { mixtureQuantile, type TMixture, tQuantile } from '../../../core/compare/statistics/index.ts';
 import { checkValue } from '../../support/check-values.ts';
 
 describe('levels by restricted maximum likelihood', () => {
@@ -65,7 +65,10 @@ describe('levels by restricted maximum likelihood', () => {
         order: null,
       });
       const sum = fit?.combine([-1, 1, ...new Array<number>(setups - 2).fill(0)]);
-      const parts: TMixture = (sum?.byScatter ?? []).map((p) => ({ ...p, degrees: Number.POSITIVE_INFINITY }));
+      const parts: TMixture = (sum?.byScatter ?? []).map((p) => ({
+        ...p,
+        degrees: Number.POSITIVE_INFINITY,
+      }));
       const error = Math.sqrt(((fit?.variance ?? Number.NaN) * 2) / pulls);
       for (const p of [0.8, 0.9, 0.975]) {
         const t = (mixtureQuantile(parts, p) - (sum?.difference ?? Number.NaN)) / error;

@@ -1,8 +1,11 @@
 import type { Ledger } from '../../../core/contract/index.ts';
 import type { Session } from '../../../core/session/index.ts';
 
-const fixed = (value: number, digits: number) => value.toFixed(digits).replace('-', '−');
-const signed = (value: number, digits: number) => (value > 0 ? '+' : '') + fixed(value, digits);
+/** What rounds to nothing bears no sign. */
+const rounded = (value: number, digits: number) => Number(value.toFixed(digits)) + 0;
+const fixed = (value: number, digits: number) => rounded(value, digits).toFixed(digits).replace('-', '−');
+const signed = (value: number, digits: number) =>
+  (rounded(value, digits) > 0 ? '+' : '') + fixed(value, digits);
 const kW = (watts: number) => signed(watts / 1e3, 1);
 const bar = (kPa: number, digits = 2) => `${fixed(kPa / 100, digits)}barg`;
 
