@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { NoteSchema } from '../../core/contract/index.ts';
 import { type Log, quantityIds } from '../../core/log/index.ts';
 import type { RunAnalysis, RunRecord, Session } from '../../core/session/index.ts';
-import type { CacheArray, ChannelCache } from '../store/index.ts';
+import { type CacheArray, type ChannelCache, unpackNumbers } from '../store/index.ts';
 import { AnalysisHeadSchema, analysisOfHead, headOfAnalysis } from './analysis-cache.ts';
 
 const StyleSchema = z.object({
@@ -121,20 +121,39 @@ export function analysisOfCache(cache: ChannelCache, log: Log, key: string): Run
   return analysisOfHead(log, head.data.analysis, cache.arrays.slice(1 + 2 * log.channels.length));
 }
 
+/** A channel whose numbers are unpacked when they are first asked for: most of a log's are never looked at. */
+function channelOf(
+  head: Omit<Log['channels'][number], 'values' | 'flags'>,
+  packed: Exclude<CacheArray, Uint8Array>,
+  flags: Uint8Array,
+): Log['channels'][number] {
+  if (packed instanceof Float64Array) return { ...head, values: packed, flags };
+  let values: Float64Array | null = null;
+  return {
+    ...head,
+    get values() {
+      values ??= unpackNumbers(packed);
+      return values;
+    },
+    flags,
+  };
+}
+
 /** The log back from the cache; null where it does not fit, which is no loss. */
 export function logOfCache(cache: ChannelCache): Log | null {
   const head = HeaderSchema.safeParse(cache.header);
-  const [time, ...rest] = cache.arrays;
-  if (!head.success || !(time instanceof Float64Array)) return null;
+  const [first, ...rest] = cache.arrays;
+  if (!head.success || !first || first instanceof Uint8Array) return null;
+  const time = 'table' in first ? unpackNumbers(first) : first;
   const channels: Log['channels'][number][] = [];
   const blank = new Uint8Array(new SharedArrayBuffer(time.length));
   for (const [i, channel] of head.data.channels.entries()) {
     const values = rest[2 * i];
     const flags = rest[2 * i + 1];
-    if (!(values instanceof Float64Array) || !(flags instanceof Uint8Array)) return null;
+    if (!values || values instanceof Uint8Array || !(flags instanceof Uint8Array)) return null;
     const isWhole = flags.length === time.length || flags.length === 0;
-    if (values.length !== time.length || !isWhole) return null;
-    channels.push({ ...channel, values, flags: flags.length === 0 ? blank : flags });
+    if (('table' in values ? values.places : values).length !== time.length || !isWhole) return null;
+    channels.push(channelOf(channel, values, flags.length === 0 ? blank : flags));
   }
   const { analysis: _, ...plain } = head.data;
   return { ...plain, time, channels };

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { endianness } from 'node:os';
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { isJsonObject } from '../../core/session/index.ts';
@@ -7,10 +8,11 @@ import { attempt } from './disk-problem.ts';
 import { diskError, errorCode, type FileSystem } from './file-system.ts';
 import { cachePath } from './layout.ts';
 import { type OpenSession, whyNotWritable } from './open-session.ts';
+import { type PackedNumbers, packNumbers } from './packed-numbers.ts';
 import { replaceFile } from './replace-file.ts';
 
 const magic = 'CHANNELS';
-const formatVersion = 1;
+const formatVersion = 2;
 const prefixLength = 16;
 const hashLength = 32;
 /** A cache of more is not made: reading its log again is the lesser evil. */
@@ -24,10 +26,18 @@ const HeadSchema = z.object({
   key: z.string(),
   source: z.string(),
   header: z.unknown(),
-  arrays: z.array(z.object({ type: z.enum(['f64', 'u8']), length: z.int().min(0) })),
+  arrays: z.array(
+    z.object({
+      type: z.enum(['f64', 'u8', 'u16']),
+      length: z.int().min(0),
+      /** Different numbers that the places of a `u16` mean; they stand before them. */
+      table: z.int().min(0).max(65536).optional(),
+    }),
+  ),
 });
 
-export type CacheArray = Float64Array | Uint8Array;
+/** Numbers come back packed where they were long and few of them differed; whoever needs them unpacks them. */
+export type CacheArray = Float64Array | Uint8Array | PackedNumbers;
 
 /**
  * What reading a log gave, so that it need not be read again. `key` names everything that the answer depends on
@@ -57,7 +67,8 @@ export function writeChannelCache(
     const problem = await whyNotWritable(open);
     if (problem) return fail(problem);
     if (endianness() === 'LE') {
-      const parts = partsOfCache(cache, run.record.sha256);
+      const arrays = await packedArrays(cache.arrays);
+      const parts = partsOfCache({ ...cache, arrays }, run.record.sha256);
       await replaceFile(cachePath(open.folder, runId), parts, open.inner.fs);
     }
     return ok(undefined);
@@ -66,10 +77,10 @@ export function writeChannelCache(
 
 function* partsOfCache(cache: ChannelCache, source: string): Generator<Uint8Array> {
   const { key, header, arrays } = cache;
-  const shapes = arrays.map((array) => ({
-    type: array instanceof Float64Array ? 'f64' : 'u8',
-    length: array.length,
-  }));
+  const shapes = arrays.map((array) => {
+    if ('table' in array) return { type: 'u16', length: array.places.length, table: array.table.length };
+    return { type: array instanceof Float64Array ? 'f64' : 'u8', length: array.length };
+  });
   const json = Buffer.from(JSON.stringify({ key, source, header, arrays: shapes }));
   const head = Buffer.concat([json, Buffer.alloc(padding(json.length), ' ')]);
   const prefix = Buffer.alloc(prefixLength);
@@ -77,7 +88,10 @@ function* partsOfCache(cache: ChannelCache, source: string): Generator<Uint8Arra
   prefix.writeUInt32LE(formatVersion, 8);
   prefix.writeUInt32LE(head.length, 12);
   const hash = createHash('sha256');
-  const blocks = arrays.flatMap((array) => [
+  const plain = arrays.flatMap((array): (Float64Array | Uint8Array | Uint16Array)[] =>
+    'table' in array ? [array.table, array.places] : [array],
+  );
+  const blocks = plain.flatMap((array) => [
     new Uint8Array(array.buffer, array.byteOffset, array.byteLength),
     new Uint8Array(padding(array.byteLength)),
   ]);
@@ -89,6 +103,17 @@ function* partsOfCache(cache: ChannelCache, source: string): Generator<Uint8Arra
       yield part;
     }
   yield hash.digest();
+}
+
+/** One array at a time, with room for other requests between: a channel of a big log takes some ten milliseconds. */
+async function packedArrays(arrays: readonly CacheArray[]): Promise<readonly CacheArray[]> {
+  const packed: CacheArray[] = [];
+  for (const array of arrays) {
+    const small = array instanceof Float64Array ? packNumbers(array) : null;
+    packed.push(small ?? array);
+    if (array instanceof Float64Array && array.byteLength > partLength) await setImmediate();
+  }
+  return packed;
 }
 
 function padding(length: number): number {
@@ -174,11 +199,20 @@ function decode(bytes: Uint8Array): { cache: ChannelCache; source: string } | nu
   if (!head) return null;
   const arrays: CacheArray[] = [];
   let at = prefixLength + headLength;
-  for (const { type, length } of head.arrays) {
-    const byteLength = type === 'f64' ? length * 8 : length;
+  /** The next bytes of the body; null where it ends before. */
+  const next = (byteLength: number) => {
     if (at + byteLength > bodyLength) return null;
-    arrays.push(viewOf(body, at, byteLength, type));
+    const part = body.subarray(at, at + byteLength);
     at += byteLength + padding(byteLength);
+    return part;
+  };
+  for (const { type, length, table = 0 } of head.arrays) {
+    const numbers = type === 'u8' ? null : next(8 * (type === 'u16' ? table : length));
+    const rest = type === 'f64' ? numbers : next(type === 'u16' ? 2 * length : length);
+    if (!rest || (type !== 'u8' && !numbers)) return null;
+    if (!numbers) arrays.push(new Uint8Array(rest.buffer, rest.byteOffset, length));
+    else if (type === 'f64') arrays.push(numbersOf(numbers));
+    else arrays.push({ table: numbersOf(numbers), places: placesOf(rest) });
   }
   return { cache: { key: head.key, header: head.header, arrays }, source: head.source };
 }
@@ -193,10 +227,17 @@ function parseHead(bytes: Uint8Array): z.infer<typeof HeadSchema> | null {
   }
 }
 
-function viewOf(body: Uint8Array, at: number, byteLength: number, type: 'f64' | 'u8'): CacheArray {
-  const start = body.byteOffset + at;
-  if (type === 'u8') return new Uint8Array(body.buffer, start, byteLength);
-  // A small file is read into a shared pool, where the border may not hold.
-  if (start % 8 === 0) return new Float64Array(body.buffer, start, byteLength / 8);
-  return new Float64Array(body.slice(at, at + byteLength).buffer);
+/** A small file is read into a shared pool, where borders may not hold: then the bytes are copied. */
+function numbersOf(bytes: Uint8Array): Float64Array {
+  const { buffer, byteOffset, byteLength } = byteOffsetFits(bytes, 8) ? bytes : bytes.slice();
+  return new Float64Array(buffer, byteOffset, byteLength / 8);
+}
+
+function placesOf(bytes: Uint8Array): Uint16Array {
+  const { buffer, byteOffset, byteLength } = byteOffsetFits(bytes, 2) ? bytes : bytes.slice();
+  return new Uint16Array(buffer, byteOffset, byteLength / 2);
+}
+
+function byteOffsetFits(bytes: Uint8Array, border: number): boolean {
+  return bytes.byteOffset % border === 0;
 }

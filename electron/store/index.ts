@@ -15,6 +15,7 @@ export {
   openSession,
   type StoredRun,
 } from './open-session.ts';
+export { type PackedNumbers, unpackNumbers } from './packed-numbers.ts';
 export { pathInside } from './path-inside.ts';
 export { openSource, readSource, type SourceStream } from './read-source.ts';
 export * from './repair-session.ts';

@@ -12,6 +12,7 @@ import {
   repairSession,
   saveRun,
   saveSession,
+  unpackNumbers,
   writeChannelCache,
 } from '../../../electron/store/index.ts';
 import { contentsOf, editFile, flipBit } from '../../support/folder-contents.ts';
@@ -157,6 +158,29 @@ describe('the cache', () => {
     const large = { ...cache, arrays: [Float64Array.from({ length: 50_000 }, (_, i) => i / 7)] };
     unwrap(await writeChannelCache(open, ids[0] ?? '', large));
     expect(await readChannelCache(open, ids[0] ?? '', 'reader 1')).toEqual(large);
+    await closeSession(open);
+  });
+
+  it('keeps long numbers of which few differ in a quarter of the bytes, to the last bit', async () => {
+    const { folder, ids, runPath } = await filledFolder();
+    const open = await opened(folder);
+    const few = [0, -0, Number.NaN, 1e-300, Number.POSITIVE_INFINITY, 0.1, 0.30000000000000004, -7];
+    const numbers = Float64Array.from({ length: 200_000 }, (_, i) => few[(i * i) % 8] as number);
+    const rising = Float64Array.from({ length: 200_000 }, (_, i) => (i % 60_000) / 3);
+    const many = Float64Array.from({ length: 200_000 }, (_, i) => i / 3);
+    const given = { ...cache, arrays: [numbers, new Uint8Array(3), rising, many] };
+    unwrap(await writeChannelCache(open, ids[0] ?? '', given));
+    expect((await readFile(runPath(0, 'channels.bin'))).length).toBeLessThan(8 * 200_000 * 1.9);
+    const found = await readChannelCache(open, ids[0] ?? '', 'reader 1');
+    const back = found?.arrays.map((a) => ('table' in a ? unpackNumbers(a) : a)) ?? [];
+    expect(
+      back.map((a) =>
+        Buffer.from(a.buffer, a.byteOffset, a.byteLength).equals(
+          Buffer.from(given.arrays[back.indexOf(a)]?.buffer as ArrayBuffer),
+        ),
+      ),
+    ).toEqual([true, true, true, true]);
+    expect(found?.arrays.map((a) => 'table' in a)).toEqual([true, false, true, false]);
     await closeSession(open);
   });
 
