@@ -1,6 +1,11 @@
 import { gridMean, gridOver, powerOnGrid } from '../../core/compare/band/grid.ts';
+import { decide } from '../../core/compare/decide.ts';
 import type { EntryPulls, PullEvidence } from '../../core/compare/index.ts';
 import { type ChangeDeclaration, declareChange, judge, type Verdict } from '../../core/compare/index.ts';
+import { defaultMargin } from '../../core/compare/judge.ts';
+import { findEffect } from '../../core/compare/levels/find-effect.ts';
+import { leaveOutOdd } from '../../core/compare/selection/leave-out-odd.ts';
+import { afterSetup, beforeSetup } from '../../core/compare/selection/rows.ts';
 import { interval, welch } from '../../core/compare/statistics/index.ts';
 import {
   type Day,
@@ -10,6 +15,7 @@ import {
   trueMean,
   truePower,
 } from './invented-session.ts';
+import { levelGrid, levelRows } from './level-days.ts';
 import { normal, seeded } from './random.ts';
 
 const degree = Math.PI / 180;
@@ -43,85 +49,140 @@ export type RowResult = {
   readonly welchHalf: number;
   /** Ours over Welch's, once Welch's is stretched or shrunk to cover as often as ours does. */
   readonly widthRatio: number;
+  /** The same with both stretched or shrunk to hold the truth in 95 % of the row's sessions. */
+  readonly widthAt95: number;
+};
+
+/** One session judged, beside Welch's t on the same two entries. */
+type Judged = {
+  readonly verdict: Pick<Verdict, 'kind' | 'interval95' | 'effect'>;
+  readonly welch: readonly [number, number];
+  readonly truth: number;
+  /** What all of these are a share of. */
+  readonly base: number;
+  readonly isCurveHeld: boolean;
+};
+
+/** Null where the two were refused. */
+type Way = (day: Day, place: number, share: number) => Judged | null;
+
+/** All that a session tells, witnesses and curves with it. */
+const wholly: Way = (day, place, share) => {
+  const made = inventDay(day);
+  const [before, after] = [made[place] as EntryPulls, made[place + 1] as EntryPulls];
+  const verdict = judge({
+    before: before.pulls,
+    after: after.pulls,
+    ...(made.length > 2 ? { session: made } : {}),
+    declared: declareChange('spark', { size: degree }),
+  });
+  const levelBefore = Math.exp(0.03 * place);
+  const band = verdict.band_rad_s;
+  if (verdict.kind === 'not-comparable' || !band || !verdict.interval95) return null;
+  const base = trueMean(band) * levelBefore;
+  const means = (pulls: readonly PullEvidence[]) =>
+    pulls.map((p) => gridMean(powerOnGrid(p, gridOver(band))));
+  return {
+    verdict,
+    welch: interval(welch(means(before.pulls), means(after.pulls))),
+    truth: base * share,
+    base,
+    isCurveHeld: curveHolds(verdict, levelBefore * share),
+  };
+};
+
+/** Band means alone, quicker: what becomes of them in the model of the day. */
+export const byLevels: Way = (day, place, share) => {
+  const rows = leaveOutOdd(levelRows(day, place)).rows;
+  const found = findEffect(rows, levelGrid, {
+    declared: declareChange('spark', { size: degree }),
+    prior: null,
+    lastingVariance: 0,
+    isBoostSteady: true,
+  })?.found;
+  if (!found) return null;
+  const { kind, interval95 } = decide(found.effect, defaultMargin);
+  const levels = (group: string) => rows.filter((r) => r.group === group).map((r) => r.level);
+  return {
+    verdict: { kind, interval95: [...interval95], effect: found.effect.difference },
+    welch: interval(welch(levels(beforeSetup), levels(afterSetup))),
+    truth: Math.log1p(share),
+    base: 1,
+    isCurveHeld: false,
+  };
 };
 
 /**
  * Sessions with known truth, half of them with no true change, judged with all that their session tells; beside
  * them Welch's t on the same two entries' band means.
  */
-export function calibrateRow(row: Row, sessions: number, seed: number): RowResult {
+export function calibrateRow(row: Row, sessions: number, seed: number, judged: Way = wholly): RowResult {
   const uniform = seeded(seed);
   for (let i = 0; i < 9; i++) uniform();
   const gauss = normal(uniform);
-  let covered = 0;
-  let welchCovered = 0;
-  let falseVerdicts = 0;
-  let signErrors = 0;
-  let decided = 0;
-  let refused = 0;
-  let curves = 0;
+  const sum = { covered: 0, welch: 0, wrong: 0, sign: 0, decided: 0, refused: 0, curves: 0 };
   let half = 0;
   let welchHalf = 0;
   const reach: number[] = [];
+  const ownReach: number[] = [];
   for (let i = 0; i < sessions; i++) {
     const share = i % 2 === 0 ? 0 : -0.02 + 0.06 * uniform();
     const place = Math.floor(uniform() * (row.entries - 1));
-    const made = inventDay({
+    const day = {
       ...quietDay,
       ...row.day({ gauss, uniform }),
       seed: Math.floor(uniform() * 2 ** 31),
       entries: ladderOf(row, place, share),
-    });
-    const [before, after] = [made[place] as EntryPulls, made[place + 1] as EntryPulls];
-    const verdict = judge({
-      before: before.pulls,
-      after: after.pulls,
-      ...(made.length > 2 ? { session: made } : {}),
-      declared: declareChange('spark', { size: degree }),
-    });
-    const levelBefore = 0.03 * place;
-    const band = verdict.band_rad_s;
-    if (verdict.kind === 'not-comparable' || !band || !verdict.interval95) {
-      refused++;
+    };
+    const found = judged(day, place, share);
+    if (!found?.verdict.interval95) {
+      sum.refused++;
       continue;
     }
-    const base = trueMean(band) * Math.exp(levelBefore);
-    const truth = base * share;
-    const means = (pulls: readonly PullEvidence[]) =>
-      pulls.map((p) => gridMean(powerOnGrid(p, gridOver(band))));
-    const other = interval(welch(means(before.pulls), means(after.pulls)));
+    const { verdict, welch: other, truth, base } = found;
+    const own = found.verdict.interval95;
     const holds = ([low, high]: readonly [number, number]) => low <= truth && truth <= high;
-    if (holds(verdict.interval95)) covered++;
-    if (holds(other)) welchCovered++;
-    const middle = (other[0] + other[1]) / 2;
-    reach.push(Math.abs(truth - middle) / ((other[1] - other[0]) / 2));
-    half += (verdict.interval95[1] - verdict.interval95[0]) / 2 / base;
+    if (holds(own)) sum.covered++;
+    if (holds(other)) sum.welch++;
+    reach.push(reachOf((other[0] + other[1]) / 2, other, truth));
+    ownReach.push(reachOf(verdict.effect ?? Number.NaN, own, truth));
+    half += (own[1] - own[0]) / 2 / base;
     welchHalf += (other[1] - other[0]) / 2 / base;
     const sign = verdict.kind === 'gain' ? 1 : verdict.kind === 'loss' ? -1 : 0;
-    if (share === 0 && sign !== 0) falseVerdicts++;
-    if (share !== 0 && sign === -Math.sign(share)) signErrors++;
-    if (verdict.kind !== 'undecided') decided++;
-    if (curveHolds(verdict, Math.exp(levelBefore) * share)) curves++;
+    if (share === 0 && sign !== 0) sum.wrong++;
+    if (share !== 0 && sign === -Math.sign(share)) sum.sign++;
+    if (verdict.kind !== 'undecided') sum.decided++;
+    if (found.isCurveHeld) sum.curves++;
   }
-  const judged = sessions - refused;
-  reach.sort((a, b) => a - b);
-  const stretch = reach[Math.min(judged - 1, Math.floor(judged * (covered / judged)))] ?? Number.NaN;
+  const stated = sessions - sum.refused;
   return {
     name: row.name,
     entries: row.entries,
     pulls: row.pulls,
     sessions,
-    coverage: covered / judged,
-    welchCoverage: welchCovered / judged,
-    falseVerdicts: falseVerdicts / (sessions / 2),
-    signErrors: signErrors / (sessions / 2),
-    decided: decided / judged,
-    refused: refused / sessions,
-    curveCoverage: curves / judged,
-    half: half / judged,
-    welchHalf: welchHalf / judged,
-    widthRatio: half / (stretch * welchHalf),
+    coverage: sum.covered / stated,
+    welchCoverage: sum.welch / stated,
+    falseVerdicts: sum.wrong / (sessions / 2),
+    signErrors: sum.sign / (sessions / 2),
+    decided: sum.decided / stated,
+    refused: sum.refused / sessions,
+    curveCoverage: sum.curves / stated,
+    half: half / stated,
+    welchHalf: welchHalf / stated,
+    widthRatio: half / (shareOf(reach, sum.covered / stated) * welchHalf),
+    widthAt95: (half * shareOf(ownReach, 0.95)) / (welchHalf * shareOf(reach, 0.95)),
   };
+}
+
+/** How far an interval would have to be stretched about its middle value to reach the truth. */
+function reachOf(middle: number, [low, high]: readonly [number, number], truth: number): number {
+  return truth > middle ? (truth - middle) / (high - middle) : (middle - truth) / (middle - low);
+}
+
+/** Value that the given share of all does not exceed. */
+function shareOf(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
 }
 
 /** Every entry one more degree of spark and 3 % more power, save the judged one with its own share. */
