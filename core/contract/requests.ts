@@ -112,10 +112,6 @@ export const PullCurveSchema = z.object({
   runId: z.string(),
   engineSpeed_rad_s: SamplesSchema,
   wheelPower: SamplesSchema,
-  enginePower: SamplesSchema,
-  wheelPowerError: SamplesSchema,
-  time: SamplesSchema,
-  notes: z.array(NoteSchema),
 });
 export type PullCurve = z.infer<typeof PullCurveSchema>;
 

@@ -23,8 +23,16 @@ export const ProblemSchema = z.object({
 }) as unknown as z.ZodType<Problem>;
 
 /** A list of samples; a gap is null, as JSON has no NaN. */
-export const SamplesSchema = z.array(z.number().nullable());
-export type Samples = z.infer<typeof SamplesSchema>;
+export type Samples = (number | null)[];
+
+const isSamples = (value: unknown): boolean =>
+  Array.isArray(value) && value.every((v) => v === null || (typeof v === 'number' && Number.isFinite(v)));
+
+/**
+ * Looked through in one go: hundreds of pulls are hundred thousands of samples, and a check that builds its path
+ * for each of them would hold up the screen.
+ */
+export const SamplesSchema = z.custom<Samples>(isSamples, 'a list of numbers, with null in its gaps');
 
 /** A typed array for the wire. */
 export function toSamples(values: ArrayLike<number>): Samples {

@@ -1,6 +1,5 @@
 import {
   type CheckedInput,
-  type PullCurve,
   type RequestContext,
   type RequestInput,
   type RequestName,
@@ -11,14 +10,7 @@ import {
 } from '../../core/contract/index.ts';
 import { correctionsFor, fileColumns } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import {
-  type AnalysedPull,
-  createSession,
-  entryGates,
-  entryPulls,
-  entryTrace,
-  loggedFluid,
-} from '../../core/session/index.ts';
+import { createSession, entryGates, entryPulls, entryTrace, loggedFluid } from '../../core/session/index.ts';
 import { printWithBrowser } from '../print/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
@@ -28,6 +20,7 @@ import type { LogWatch } from './log-watch.ts';
 import { handoverBytes, handoverTypes, makeHandover, type PrintPdf } from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
+import { pullCurve, samplesOfCurve } from './pull-curve.ts';
 import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
 import { createSessionDesk, type SessionDesk } from './session-desk.ts';
 import { listVersions, readVersionOf } from './session-history.ts';
@@ -220,14 +213,15 @@ export function createHandlers(
         const analyses = await d.analyses(context);
         const counted = new Map(entryPulls(session, runs, analyses).map((e) => [e.id, e.pulls]));
         const byId = new Map([...analyses.values()].flatMap((a) => a.pulls.map((p) => [p.id, p] as const)));
+        const asked = input.entryIds.map((entryId) => ({
+          entryId,
+          pulls: (counted.get(entryId) ?? []).flatMap(({ id }) => byId.get(id) ?? []),
+        }));
+        const most = samplesOfCurve(asked.reduce((n, { pulls }) => n + pulls.length, 0));
         return ok({
-          entries: input.entryIds.map((entryId) => ({
+          entries: asked.map(({ entryId, pulls }) => ({
             entryId,
-            pulls: (counted.get(entryId) ?? []).flatMap(({ id }) => {
-              const pull = byId.get(id);
-              const curve = pull && pullCurve(pull);
-              return curve ? [curve] : [];
-            }),
+            pulls: pulls.flatMap((pull) => pullCurve(pull, most) ?? []),
           })),
         });
       }),
@@ -351,19 +345,4 @@ async function readAsCorrectedBefore(
   const columns = run ? correctionsFor(columnProfiles, fileColumns(run.columns)) : [];
   if (columns.length === 0) return ok(undefined);
   return desk.edit([{ type: 'run.set', runId, patch: { columns: [...columns] } }], null);
-}
-
-function pullCurve({ id, runId, power }: AnalysedPull): PullCurve | null {
-  return (
-    power && {
-      pullId: id,
-      runId,
-      engineSpeed_rad_s: toSamples(power.engineSpeed_rad_s),
-      wheelPower: toSamples(power.wheelPower),
-      enginePower: toSamples(power.enginePower),
-      wheelPowerError: toSamples(power.wheelPowerError),
-      time: toSamples(power.time),
-      notes: [...power.notes],
-    }
-  );
 }

@@ -16,7 +16,21 @@ export function thinnedChannel(
   if (end - from <= wanted.most) {
     return { time: toSamples(time.subarray(from, end)), values: toSamples(values.subarray(from, end)) };
   }
-  const stretches = Math.floor(wanted.most / 2);
+  const kept = keptSamples(values, from, end, wanted.most);
+  return {
+    time: kept.map((i) => time[i] as number),
+    values: kept.map((i) => (Number.isFinite(values[i] as number) ? (values[i] as number) : null)),
+  };
+}
+
+/**
+ * Which samples of a stretch are enough to draw it: of each of `most / 2` parts the lowest and the highest.
+ *
+ * @returns  their places, rising; all of them where there are no more than `most`
+ */
+export function keptSamples(values: Float64Array, from: number, end: number, most: number): number[] {
+  if (end - from <= most) return Array.from({ length: end - from }, (_, i) => from + i);
+  const stretches = Math.floor(most / 2);
   const kept: number[] = [];
   for (let s = 0; s < stretches; s++) {
     const first = from + Math.floor(((end - from) * s) / stretches);
@@ -34,8 +48,5 @@ export function thinnedChannel(
     else if (low === high) kept.push(low);
     else kept.push(Math.min(low, high), Math.max(low, high));
   }
-  return {
-    time: kept.map((i) => time[i] as number),
-    values: kept.map((i) => (Number.isFinite(values[i] as number) ? (values[i] as number) : null)),
-  };
+  return kept;
 }

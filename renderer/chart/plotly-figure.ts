@@ -1,6 +1,7 @@
 import type { ChartMark, ChartSpec } from '../../core/handover/index.ts';
 import type { ChartColours } from './chart-colours.ts';
 import { frame, panelBoxes } from './chart-frame.ts';
+import { joinThinLines } from './join-thin-lines.ts';
 
 const dashes = { solid: 'solid', dashed: '7px,4px', dotted: '2px,4px' } as const;
 
@@ -173,7 +174,7 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       yshift: 3,
       font,
     });
-    for (const mark of panel.marks) {
+    for (const mark of joinThinLines(panel.marks)) {
       data.push(...traces(mark, axes, colours));
       shapes.push(...ruleShape(mark, axes, colours));
       annotations.push(...label(mark, axes, colours, spec.x.range[1]));
