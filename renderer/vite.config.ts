@@ -1,5 +1,23 @@
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+
+/** The languages of the workbench, and the one that the component library falls back on. */
+const languages = new Set(['en-GB', 'de-DE', 'en-US']);
+
+/** The component library brings its few words in 34 languages; the others are left out of the bundle. */
+const onlyOurLanguages: Plugin = {
+  name: 'only-our-languages',
+  enforce: 'pre',
+  load: {
+    filter: {
+      id: /[\\/]react-(?:aria|stately)(?:-components)?[\\/].*[\\/]intl[\\/].*[\\/]?[a-z]{2}-[A-Z]{2}\.m?js$/,
+    },
+    handler(id) {
+      const language = /([a-z]{2}-[A-Z]{2})\.m?js$/.exec(id)?.[1];
+      return language === undefined || languages.has(language) ? null : 'export default {};';
+    },
+  },
+};
 
 /**
  * The workbench's bundle. `--mode gallery` builds the component gallery beside it instead, so that its invented
@@ -11,7 +29,7 @@ export default defineConfig(({ mode }) => {
     root: import.meta.dirname,
     // Relative, as the desktop shell and the loopback server mount it at different roots.
     base: './',
-    plugins: [react()],
+    plugins: [react(), onlyOurLanguages],
     build: {
       outDir: isGallery ? 'gallery/dist' : 'dist',
       emptyOutDir: true,
