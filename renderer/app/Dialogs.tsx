@@ -20,12 +20,12 @@ import { CreateDialog } from '../start/CreateDialog.tsx';
 import { OpenFolderDialog } from '../start/OpenFolderDialog.tsx';
 import { WatchDialog } from '../watch/WatchDialog.tsx';
 import type { Action } from './actions.ts';
-import { useView } from './view.tsx';
+import { useDialog, useShow } from './view.tsx';
 
 /** The one dialog that stands over the window, if any. */
 export function Dialogs({ actions }: { actions: readonly Action[] }) {
-  const { view, show } = useView();
-  const { dialog } = view;
+  const dialog = useDialog();
+  const show = useShow();
   const close = () => show({ dialog: null });
   switch (dialog?.type) {
     case 'palette':

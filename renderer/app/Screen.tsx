@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { BenchScreen } from '../bench/BenchScreen.tsx';
 import { HandoverScreen } from '../handover/HandoverScreen.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
@@ -7,8 +8,8 @@ import { SetupScreen } from '../setup/SetupScreen.tsx';
 import styles from './Screen.module.css';
 import type { ScreenName } from './view.tsx';
 
-/** One of the five screens over the open session. */
-export function Screen({ name }: { name: ScreenName }) {
+/** One of the five screens over the open session; drawn again by what it reads, not by the window around it. */
+export const Screen = memo(function Screen({ name }: { name: ScreenName }) {
   switch (name) {
     case 'handover':
       return (
@@ -34,4 +35,4 @@ export function Screen({ name }: { name: ScreenName }) {
         </div>
       );
   }
-}
+});

@@ -1,3 +1,4 @@
+import { useDeferredValue } from 'react';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ImportBar } from '../importing/ImportBar.tsx';
@@ -12,19 +13,21 @@ import { Dialogs } from './Dialogs.tsx';
 import { Screen } from './Screen.tsx';
 import { useActions } from './use-actions.ts';
 import { useKeyActions } from './use-key-actions.ts';
-import { useView } from './view.tsx';
+import { AfterPaint, useDialog, useView } from './view.tsx';
 import styles from './Workbench.module.css';
 
 /** The window: bar, ledger, the screen, and the sheet that says what to do now. */
 export function Workbench() {
   const { snapshot, isLoading } = useSession();
   const { screens } = useWords();
-  const { view } = useView();
+  // The bar follows a click at once, the screen in slices behind the paint; keys belong to what is seen.
+  const screen = useDeferredValue(useView().screen);
+  const dialog = useDialog();
   const actions = useActions();
   // The passenger's view takes the whole window and only its own three keys.
-  const isRide = snapshot !== null && view.screen === 'ride';
+  const isRide = snapshot !== null && screen === 'ride';
   usePaste();
-  useKeyActions(actions, view.dialog !== null || isRide);
+  useKeyActions(actions, dialog !== null || isRide);
   if (snapshot && isRide) {
     return (
       <div className={styles.window}>
@@ -42,7 +45,9 @@ export function Workbench() {
       {snapshot ? (
         <>
           <Notices snapshot={snapshot} />
-          <Screen name={view.screen} />
+          <AfterPaint>
+            <Screen name={screen} />
+          </AfterPaint>
         </>
       ) : isLoading ? (
         <main className={styles.loading} id="main">

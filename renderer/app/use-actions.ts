@@ -9,12 +9,13 @@ import { useTakeFiles } from '../importing/use-take-files.ts';
 import { useWatch } from '../watch/use-watch.tsx';
 import { type Action, screenKeys } from './actions.ts';
 import { chooseFiles } from './choose-files.ts';
-import { screenNames, useView } from './view.tsx';
+import { screenNames, useShow, useView } from './view.tsx';
 
 /** Everything that can be done now. */
 export function useActions(): readonly Action[] {
   const { screens } = useWords();
-  const { view, show } = useView();
+  const view = useView();
+  const show = useShow();
   const { snapshot, edit, undo, redo, close } = useSession();
   const { before, after } = useSelection();
   const { set } = usePreferences();
@@ -114,7 +115,7 @@ export function useActions(): readonly Action[] {
         show({ screen: 'bench', tab: 'notes' }),
       ),
       action('pin', 'ledger', screens.bench.pinLast, 'P', lastPull !== null, () => {
-        if (lastPull) show({ pinnedPulls: withToggled(view.pinnedPulls, lastPull.id) });
+        if (lastPull) show(({ pinnedPulls }) => ({ pinnedPulls: withToggled(pinnedPulls, lastPull.id) }));
       }),
       action('unpin', 'ledger', screens.bench.unpinAll, 'Shift+P', view.pinnedPulls.length > 0, () =>
         show({ pinnedPulls: [] }),

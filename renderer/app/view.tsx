@@ -1,4 +1,12 @@
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useDeferredValue,
+  useEffect,
+  useState,
+} from 'react';
 import type { ChangeDraft } from '../entry/change-draft.ts';
 import type { Incoming } from '../importing/incoming.ts';
 
@@ -47,7 +55,6 @@ export type View = {
   readonly section: string;
   /** Open sheet of the plan. */
   readonly planSheet: PlanSheetName;
-  readonly dialog: DialogView | null;
 };
 
 const firstView: View = {
@@ -59,12 +66,17 @@ const firstView: View = {
   pinnedPulls: [],
   section: 'car',
   planSheet: 'fluid',
-  dialog: null,
 };
 
-export type ViewState = { readonly view: View; readonly show: (patch: Partial<View>) => void };
+/** A change of the view, or of what stands over it. */
+export type Shown = Partial<View> & { readonly dialog?: DialogView | null };
+/** By what stands now, where a second change may come before the screen has followed the first. */
+export type Show = (patch: Shown | ((view: View) => Partial<View>)) => void;
 
-const ViewContext = createContext<ViewState | null>(null);
+/** Apart from each other: a dialog that opens leaves the screen under it alone, and a button needs neither. */
+const ViewContext = createContext<View | null>(null);
+const DialogContext = createContext<DialogView | null | undefined>(undefined);
+const ShowContext = createContext<Show | null>(null);
 
 function screenOfHash(): ScreenName | null {
   const name = window.location.hash.slice(1);
@@ -74,8 +86,12 @@ function screenOfHash(): ScreenName | null {
 /** What the window shows; the screen stands in the address, so that back and forward work. */
 export function ViewProvider({ children }: { children: ReactNode }) {
   const [view, setView] = useState<View>(() => ({ ...firstView, screen: screenOfHash() ?? 'bench' }));
-  const show = useCallback((patch: Partial<View>) => {
-    setView((old) => ({ ...old, ...patch }));
+  const [dialog, setDialog] = useState<DialogView | null>(null);
+  const show: Show = useCallback((change) => {
+    if (typeof change === 'function') return setView((old) => ({ ...old, ...change(old) }));
+    const { dialog: next, ...patch } = change;
+    if (next !== undefined) setDialog(next);
+    if (Object.keys(patch).length > 0) setView((old) => ({ ...old, ...patch }));
     if (patch.screen && screenOfHash() !== patch.screen) window.location.hash = patch.screen;
   }, []);
   useEffect(() => {
@@ -86,12 +102,39 @@ export function ViewProvider({ children }: { children: ReactNode }) {
     window.addEventListener('hashchange', onHash);
     return () => window.removeEventListener('hashchange', onHash);
   }, []);
-  const state = useMemo(() => ({ view, show }), [view, show]);
-  return <ViewContext value={state}>{children}</ViewContext>;
+  return (
+    <ShowContext value={show}>
+      <ViewContext value={view}>
+        <DialogContext value={dialog}>{children}</DialogContext>
+      </ViewContext>
+    </ShowContext>
+  );
 }
 
-export function useView(): ViewState {
-  const state = useContext(ViewContext);
-  if (!state) throw new Error('useView outside ViewProvider');
-  return state;
+/**
+ * Lets what is inside follow the view in slices behind the paint, so that the click that changed it is answered
+ * at once. What stands outside, such as the bar with the screens, follows in the same frame.
+ */
+export function AfterPaint({ children }: { children: ReactNode }) {
+  return <ViewContext value={useDeferredValue(useView())}>{children}</ViewContext>;
+}
+
+export function useView(): View {
+  const view = useContext(ViewContext);
+  if (!view) throw new Error('useView outside ViewProvider');
+  return view;
+}
+
+/** What stands over the window; null is nothing. */
+export function useDialog(): DialogView | null {
+  const dialog = useContext(DialogContext);
+  if (dialog === undefined) throw new Error('useDialog outside ViewProvider');
+  return dialog;
+}
+
+/** Changes the view, or what stands over it; never changes itself. */
+export function useShow(): Show {
+  const show = useContext(ShowContext);
+  if (!show) throw new Error('useShow outside ViewProvider');
+  return show;
 }

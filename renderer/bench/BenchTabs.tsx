@@ -1,6 +1,6 @@
 import type { PullCurve, Snapshot, VerdictWire } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow, useView } from '../app/view.tsx';
 import { ChannelsTab } from '../channels/ChannelsTab.tsx';
 import { RunList } from '../columns/RunList.tsx';
 import { Tabs } from '../components/Tabs.tsx';
@@ -23,7 +23,8 @@ export type BenchTabsProps = {
 /** Under the plot: witnesses, pulls, channels, how it was judged, notes. */
 export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTabsProps) {
   const { screens } = useWords();
-  const { view, show } = useView();
+  const view = useView();
+  const show = useShow();
   const { tabs } = screens.bench;
   const entries = [
     ...(before ? [{ entry: before, side: 'before' as const }] : []),

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useCurves, useVerdict } from '../hooks/use-verdict.ts';
@@ -21,7 +21,7 @@ export type ComparisonProps = { readonly before: Entry; readonly after: Entry; r
 /** The bench proper: sentence, overlay, difference, and under it what the verdict rests on. */
 export function Comparison({ before, after, snapshot }: ComparisonProps) {
   const words = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const { screens, show } = words;
   const answer = useVerdict(before.id, after.id);
   const curves = useCurves([before.id, after.id]);

@@ -1,5 +1,5 @@
 import { explainVerdict } from '../../core/compare/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { type Fact, FactList } from '../components/FactList.tsx';
@@ -24,7 +24,7 @@ type DecideProps = { readonly beforeId: string; readonly afterId: string; readon
 
 function Decide({ beforeId, afterId, onClose }: DecideProps) {
   const { screens, show, note } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const importAll = useImportAll();
   const answer = useVerdict(beforeId, afterId);
   const verdict = answer.value;

@@ -1,7 +1,7 @@
 import type { Snapshot, VerdictWire } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { emptyDraft } from '../entry/change-draft.ts';
 import { useLedger } from '../hooks/use-ledger.ts';
@@ -19,7 +19,7 @@ export type DriftReminderProps = {
 /** After a gain that a drifting day could have brought as well: drive the earlier setting again. */
 export function DriftReminder({ verdict, before, after, snapshot }: DriftReminderProps) {
   const { screens, show } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const ledger = useLedger().value;
   const said = screens.bench.driftOpen;
   if (!ledger || !isDriftOpen(verdict.kind, ledger.drift, after, snapshot.session.ledger)) return null;

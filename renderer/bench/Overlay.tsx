@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import type { PullCurve, VerdictWire } from '../../core/contract/index.ts';
 import { comparisonChart, type SinglePull } from '../../core/handover/index.ts';
 import { toSi } from '../../core/units/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow, useView } from '../app/view.tsx';
 import { Chart } from '../chart/Chart.tsx';
 import { Button } from '../components/Button.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -23,7 +23,8 @@ export type OverlayProps = {
 /** Before and after laid over each other, their difference below, and what the reading line reads. */
 export function Overlay({ curve, labels, pulls, pinned }: OverlayProps) {
   const { screens, show } = useWords();
-  const { view, show: showView } = useView();
+  const view = useView();
+  const showView = useShow();
   const [cursor, setCursor] = useState<number | null>(null);
   const unit = show.units.engineSpeed;
   const spec = useMemo(

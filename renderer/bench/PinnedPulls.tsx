@@ -1,5 +1,5 @@
 import { PinOff } from 'lucide-react';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './PinnedPulls.module.css';
@@ -15,7 +15,7 @@ export type PinnedPullsProps = {
 /** Under the plot: which pulls were pinned to it, what each reads at the line, and the way to let one go. */
 export function PinnedPulls({ pinned, at }: PinnedPullsProps) {
   const { screens, show } = useWords();
-  const { view, show: showView } = useView();
+  const showView = useShow();
   const said = screens.bench;
   if (pinned.length === 0) return null;
   return (
@@ -30,7 +30,9 @@ export function PinnedPulls({ pinned, at }: PinnedPullsProps) {
             <Button
               look="icon"
               aria-label={said.unpinOf(name)}
-              onPress={() => showView({ pinnedPulls: view.pinnedPulls.filter((one) => one !== id) })}
+              onPress={() =>
+                showView(({ pinnedPulls }) => ({ pinnedPulls: pinnedPulls.filter((one) => one !== id) }))
+              }
             >
               <PinOff aria-hidden />
             </Button>

@@ -1,11 +1,11 @@
 import { Pin } from 'lucide-react';
 import type { ComponentPropsWithRef } from 'react';
-import { ToggleButton } from 'react-aria-components';
 import type { PullCurve, PullSummary } from '../../core/contract/index.ts';
 import { rpm } from '../../core/units/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow, useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import table from '../components/Table.module.css';
+import { Toggle } from '../components/Toggle.tsx';
 import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -27,7 +27,8 @@ export type PullRowProps = {
 
 export function PullRow({ pull, entryNumber, number, runName, way, curve, rowProps }: PullRowProps) {
   const { screens, show, note } = useWords();
-  const { view, show: showView } = useView();
+  const view = useView();
+  const showView = useShow();
   const { pinnedPulls } = view;
   const { edit } = useSession();
   const said = screens.bench;
@@ -56,14 +57,14 @@ export function PullRow({ pull, entryNumber, number, runName, way, curve, rowPro
   return (
     <tr {...rowProps} className={cx(!pull.counts && styles.out)}>
       <th scope="row" className={styles.pull}>
-        <ToggleButton
-          className={cx(styles.pin)}
+        <Toggle
+          className={styles.pin}
           aria-label={screens.channels.pin(`${entryNumber} · ${said.pullNumber(number)}`)}
-          isSelected={pinnedPulls.includes(pull.id)}
-          onChange={() => showView({ pinnedPulls: withToggled(pinnedPulls, pull.id) })}
+          isOn={pinnedPulls.includes(pull.id)}
+          onToggle={() => showView((now) => ({ pinnedPulls: withToggled(now.pinnedPulls, pull.id) }))}
         >
           <Pin aria-hidden />
-        </ToggleButton>
+        </Toggle>
         {said.pullNumber(number)}
         <span className={styles.run} title={runName}>
           {runName}

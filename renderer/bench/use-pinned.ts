@@ -11,7 +11,7 @@ export type PinnedPull = { readonly id: string; readonly name: string; readonly 
 /** The pinned pulls of the session with their power; one whose entry is gone, or without power, is not there. */
 export function usePinned(snapshot: Snapshot): readonly PinnedPull[] {
   const { screens } = useWords();
-  const { pinnedPulls } = useView().view;
+  const { pinnedPulls } = useView();
   const named = useMemo(
     () =>
       snapshot.session.ledger.flatMap((entry, at) =>

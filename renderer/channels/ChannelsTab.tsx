@@ -1,8 +1,9 @@
-import { useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { toSi } from '../../core/units/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow, useView } from '../app/view.tsx';
+import { withToggled } from '../bench/toggled.ts';
 import { LinesChart } from '../chart/LinesChart.tsx';
 import type { PlotWindow } from '../chart/plot-window.ts';
 import { Button } from '../components/Button.tsx';
@@ -30,7 +31,8 @@ const plotHeight = (panels: number) => 90 + 150 * Math.max(1, panels);
 /** Any channel of the pulls on the bench, aligned, with one reading line and one window for all panels. */
 export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const { screens, show, quantity } = useWords();
-  const { view, show: showView } = useView();
+  const view = useView();
+  const showView = useShow();
   const { pinnedPulls } = view;
   const said = screens.channels;
   const [along, setAlong] = useState<'engineSpeed' | 'time'>('engineSpeed');
@@ -44,9 +46,11 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
     return choicesOf(snapshot.runs.filter((r) => runIds.has(r.record.id)));
   }, [snapshot, pulls]);
   const [chosen, setChosen] = useState<readonly string[]>(() => firstChoice(choices));
+  // The button shows the choice at once, the plot a moment later.
+  const drawn = useDeferredValue(chosen);
   const shown = useMemo(
-    () => chosen.flatMap((key) => choices.find((c) => c.key === key) ?? []),
-    [chosen, choices],
+    () => drawn.flatMap((key) => choices.find((c) => c.key === key) ?? []),
+    [drawn, choices],
   );
   const asked = useMemo(() => {
     const speed = choices.find((c) => c.quantity === 'engineSpeed');
@@ -91,7 +95,11 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
         nameOf={nameOf}
         onChange={(keys) => setChosen(keys.slice(-mostChannels))}
       />
-      <PullPins pulls={pulls} pinned={pinnedPulls} onChange={(next) => showView({ pinnedPulls: next })} />
+      <PullPins
+        pulls={pulls}
+        pinned={pinnedPulls}
+        onToggle={(id) => showView((now) => ({ pinnedPulls: withToggled(now.pinnedPulls, id) }))}
+      />
       <WindowButtons seen={seen.x.range} whole={spec.x.range} isAll={window === null} onWindow={setWindow} />
       <ChannelReadout choices={shown} lines={lines} x={x} along={along} reach={reach} nameOf={nameOf} />
       <div style={{ height: plotHeight(shown.length) }} aria-busy={traces === null}>

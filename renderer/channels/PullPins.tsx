@@ -1,5 +1,6 @@
 import { Pin } from 'lucide-react';
-import { Group, ToggleButton } from 'react-aria-components';
+import { Group } from 'react-aria-components';
+import { Toggle } from '../components/Toggle.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import picker from './ChannelPicker.module.css';
@@ -9,11 +10,11 @@ import type { NamedPull } from './shown-pulls.ts';
 export type PullPinsProps = {
   readonly pulls: readonly NamedPull[];
   readonly pinned: readonly string[];
-  readonly onChange: (pinned: readonly string[]) => void;
+  readonly onToggle: (pullId: string) => void;
 };
 
 /** The pulls in view; a pinned one stays when the bench moves on to other entries. */
-export function PullPins({ pulls, pinned, onChange }: PullPinsProps) {
+export function PullPins({ pulls, pinned, onToggle }: PullPinsProps) {
   const { screens } = useWords();
   const said = screens.channels;
   return (
@@ -25,17 +26,15 @@ export function PullPins({ pulls, pinned, onChange }: PullPinsProps) {
         {pulls.map(({ pull, side, entryNumber, number }) => {
           const name = `${entryNumber} · ${screens.bench.pullNumber(number)}`;
           return (
-            <ToggleButton
+            <Toggle
               key={pull.id}
               aria-label={said.pin(name)}
-              isSelected={pinned.includes(pull.id)}
-              onChange={(isPinned) =>
-                onChange(isPinned ? [...pinned, pull.id] : pinned.filter((id) => id !== pull.id))
-              }
+              isOn={pinned.includes(pull.id)}
+              onToggle={() => onToggle(pull.id)}
               className={cx(picker.choice, styles.pin, styles[side])}
             >
               <Pin aria-hidden /> {name}
-            </ToggleButton>
+            </Toggle>
           );
         })}
       </Group>

@@ -1,7 +1,7 @@
 import type { ColumnSummary } from '../../core/contract/index.ts';
-import { type ColumnMapping, type QuantityId, quantities, quantityIds } from '../../core/log/index.ts';
+import { type ColumnMapping, type QuantityId, quantities } from '../../core/log/index.ts';
 import { units } from '../../core/units/index.ts';
-import { Select } from '../components/Select.tsx';
+import { type Option, Select } from '../components/Select.tsx';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ColumnsDialog.module.css';
@@ -12,17 +12,20 @@ export type ColumnRowProps = {
   readonly meaning: ColumnMapping;
   readonly isCorrected: boolean;
   readonly preview: readonly number[];
+  /** What a column may stand for, the same for all of them. */
+  readonly offered: readonly Option<QuantityId | typeof nothing>[];
   readonly onChange: (meaning: ColumnMapping) => void;
 };
 
-const none = 'none';
+/** The column stands for no quantity; it is kept all the same. */
+export const nothing = 'none';
 
 /** One column: its name, what it stands for, in which unit, how sure that is and why. */
-export function ColumnRow({ column, meaning, isCorrected, preview, onChange }: ColumnRowProps) {
-  const { screens, show, quantity, note } = useWords();
+export function ColumnRow({ column, meaning, isCorrected, preview, offered, onChange }: ColumnRowProps) {
+  const { screens, show, note } = useWords();
   const said = screens.columns;
   const name = column.column;
-  const offered = unitsFor(meaning.quantity, meaning.unit);
+  const itsUnits = unitsFor(meaning.quantity, meaning.unit);
   const byHand = isCorrected || column.reason?.code === 'log/column-by-hand';
   const why = byHand ? { code: 'log/column-by-hand' as const, facts: {} } : column.reason;
   return (
@@ -31,25 +34,20 @@ export function ColumnRow({ column, meaning, isCorrected, preview, onChange }: C
         {name}
       </th>
       <td className={styles.quantity}>
-        <Select<QuantityId | typeof none>
+        <Select<QuantityId | typeof nothing>
           label={said.quantityOf(name)}
           isLabelHidden
-          options={[
-            { id: none, label: said.nothing },
-            ...[...quantityIds]
-              .map((id) => ({ id, label: quantity(id) }))
-              .sort((a, b) => a.label.localeCompare(b.label, show.language)),
-          ]}
-          value={meaning.quantity ?? none}
-          onChange={(id) => onChange(withQuantity(meaning, id === none ? null : id))}
+          options={offered}
+          value={meaning.quantity ?? nothing}
+          onChange={(id) => onChange(withQuantity(meaning, id === nothing ? null : id))}
         />
       </td>
       <td className={styles.unit}>
-        {offered.length > 0 ? (
+        {itsUnits.length > 0 ? (
           <Select
             label={said.unitOf(name)}
             isLabelHidden
-            options={offered.map((id) => ({ id, label: units.get(id)?.symbol || said.noUnit }))}
+            options={itsUnits.map((id) => ({ id, label: units.get(id)?.symbol || said.noUnit }))}
             value={meaning.unit}
             placeholder={said.noUnit}
             onChange={(unit) => onChange({ ...meaning, unit })}

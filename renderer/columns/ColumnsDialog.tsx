@@ -1,7 +1,7 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Checkbox } from 'react-aria-components';
 import type { RunSummary } from '../../core/contract/index.ts';
-import { fileColumns, withCorrections } from '../../core/log/index.ts';
+import { fileColumns, quantityIds, withCorrections } from '../../core/log/index.ts';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
@@ -10,7 +10,7 @@ import { cx } from '../design/cx.ts';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { ColumnRow } from './ColumnRow.tsx';
+import { ColumnRow, nothing } from './ColumnRow.tsx';
 import styles from './ColumnsDialog.module.css';
 import { KeptCorrections } from './KeptCorrections.tsx';
 import { alikeRuns, type MappingDraft, mappingEdits, meaningOf, shownColumns } from './mapping-draft.ts';
@@ -32,7 +32,7 @@ type OpenColumnsProps = {
 };
 
 function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
-  const { screens } = useWords();
+  const { screens, show, quantity } = useWords();
   const { edit } = useSession();
   const said = screens.columns;
   const [draft, setDraft] = useState<MappingDraft>({});
@@ -40,6 +40,14 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
   const [isForLater, setForLater] = useState(true);
   const { preferences, set } = usePreferences();
   const preview = usePreview(run, revision);
+  const offered = useMemo(() => {
+    const inOrder = new Intl.Collator(show.language).compare;
+    const named = quantityIds.map((id) => ({ id, label: quantity(id) }));
+    return [
+      { id: nothing, label: said.nothing } as const,
+      ...named.sort((a, b) => inOrder(a.label, b.label)),
+    ];
+  }, [said, show, quantity]);
   const alike = alikeRuns(runs, run);
   const save = async () => {
     const targets = isForAll ? [run, ...alike] : [run];
@@ -108,6 +116,7 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
               meaning={meaningOf(column, draft)}
               isCorrected={column.column in draft}
               preview={preview.of(column.column)}
+              offered={offered}
               onChange={(meaning) => setDraft((old) => ({ ...old, [column.column]: meaning }))}
             />
           ))}

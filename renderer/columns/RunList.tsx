@@ -1,6 +1,6 @@
 import type { Snapshot } from '../../core/contract/index.ts';
 import { type Entry, type RunDirection, RunDirectionSchema } from '../../core/session/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
 import { Select } from '../components/Select.tsx';
@@ -14,7 +14,7 @@ export type RunListProps = { readonly snapshot: Snapshot; readonly entries: read
 /** The logs behind the pulls, each with the way to its columns. */
 export function RunList({ snapshot, entries }: RunListProps) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const { edit } = useSession();
   const said = screens.columns;
   // On a dyno the car goes nowhere.

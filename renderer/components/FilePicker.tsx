@@ -1,11 +1,12 @@
 import type { ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
-import { Button, type ButtonProps } from './Button.tsx';
+import type { ButtonLook } from './Button.tsx';
+import { TriggerButton } from './TriggerButton.tsx';
 
 export type FilePickerProps = {
   readonly children: ReactNode;
   readonly onFiles: (files: File[]) => void;
-  readonly look?: ButtonProps['look'];
+  readonly look?: ButtonLook['look'];
   readonly isWide?: boolean;
 };
 
@@ -19,9 +20,9 @@ export function FilePicker({ children, onFiles, look = 'second', isWide = false 
         if (files.length > 0) onFiles(files);
       }}
     >
-      <Button look={look} isWide={isWide}>
+      <TriggerButton look={look} isWide={isWide}>
         {children}
-      </Button>
+      </TriggerButton>
     </FileTrigger>
   );
 }

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { Menu as AriaMenu, Header, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
-import { Button } from './Button.tsx';
 import { Keys } from './Keys.tsx';
 import styles from './Menu.module.css';
+import { TriggerButton } from './TriggerButton.tsx';
 
 export type MenuChoice = {
   readonly id: string;
@@ -31,9 +31,9 @@ export function Menu({ label, trigger, parts }: MenuProps) {
       ?.run();
   return (
     <MenuTrigger>
-      <Button look="icon" aria-label={label}>
+      <TriggerButton look="icon" aria-label={label}>
         {trigger}
-      </Button>
+      </TriggerButton>
       <Popover className={cx(styles.popover)} placement="bottom end">
         <AriaMenu
           aria-label={label}

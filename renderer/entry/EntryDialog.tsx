@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { entryTitle } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Select } from '../components/Select.tsx';
@@ -20,7 +20,7 @@ export type EntryDialogProps = {
 export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
   const { screens, show } = useWords();
   const { snapshot, edit } = useSession();
-  const { show: showView } = useView();
+  const showView = useShow();
   const ledger = snapshot?.session.ledger ?? [];
   const entry = ledger.find((e) => e.id === entryId) ?? null;
   const [draft, setDraft] = useState(entry ? draftOf(entry) : (first ?? emptyDraft));

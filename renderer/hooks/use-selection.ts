@@ -4,7 +4,7 @@ import { useSession } from './use-session.tsx';
 
 /** The two entries that the bench shows. */
 export function useSelection(): Selection {
-  const { view } = useView();
+  const view = useView();
   const { snapshot } = useSession();
   return snapshot ? selectionOf(snapshot.session, view) : { before: null, after: null };
 }

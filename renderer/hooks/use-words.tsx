@@ -1,4 +1,4 @@
-import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import { createContext, type ReactNode, useContext, useDeferredValue, useMemo } from 'react';
 import type { QuantityId } from '../../core/log/index.ts';
 import type { Note, Problem } from '../../core/result/index.ts';
 import {
@@ -26,7 +26,8 @@ const WordsContext = createContext<Words | null>(null);
 /** Words and numbers in the language and the units that the reader chose. */
 export function WordsProvider({ children }: { children: ReactNode }) {
   const { preferences } = usePreferences();
-  const { language, units } = preferences;
+  // The choice itself shows at once; every word and number on the screen follows in slices behind the paint.
+  const { language, units } = useDeferredValue(preferences);
   const words = useMemo((): Words => {
     const show = createShow(language, units);
     return {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { emptyDraft } from '../entry/change-draft.ts';
@@ -16,7 +16,7 @@ import { useImportAll } from './use-imports.tsx';
 export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; onClose: () => void }) {
   const { screens } = useWords();
   const { snapshot, edit } = useSession();
-  const { show } = useView();
+  const show = useShow();
   const { after } = useSelection();
   const importAll = useImportAll();
   const ledger = snapshot?.session.ledger ?? [];

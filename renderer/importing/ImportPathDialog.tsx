@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
@@ -11,7 +11,7 @@ import { useTakeFiles } from './use-take-files.ts';
 /** Takes logs by their paths on the host's machine. */
 export function ImportPathDialog({ onClose }: { onClose: () => void }) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const takeFiles = useTakeFiles();
   const { open, problems } = useOpening();
   const [text, setText] = useState('');

@@ -1,13 +1,13 @@
 import { useEffect } from 'react';
 import { typingFields } from '../app/use-key-actions.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { useOpening } from '../start/use-opening.ts';
 import { pastedPaths } from './pasted-paths.ts';
 import { useTakeFiles } from './use-take-files.ts';
 
 /** A path pasted anywhere but into a field: logs are taken, a folder is offered for watching, a session opens. */
 export function usePaste(): void {
-  const { show } = useView();
+  const show = useShow();
   const takeFiles = useTakeFiles();
   const { open } = useOpening();
   useEffect(() => {

@@ -1,5 +1,5 @@
 import { useCallback } from 'react';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import type { Incoming } from './incoming.ts';
@@ -11,7 +11,7 @@ import { useImportAll } from './use-imports.tsx';
  */
 export function useTakeFiles(): (files: readonly Incoming[]) => void {
   const { snapshot } = useSession();
-  const { show } = useView();
+  const show = useShow();
   const { after } = useSelection();
   const importAll = useImportAll();
   return useCallback(

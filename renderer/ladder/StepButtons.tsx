@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { LadderStep, NextStep } from '../../core/ladder/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { newEntry } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
@@ -18,7 +18,7 @@ export type StepButtonsProps = {
 /** One change at a time: only the first step can be taken, and only once nothing before it is open. */
 export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const { snapshot, edit, undo } = useSession();
   const { say } = useToasts();
   const titleOf = useStepTitle();

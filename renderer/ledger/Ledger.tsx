@@ -1,6 +1,6 @@
 import { Plus } from 'lucide-react';
 import { useMemo, useRef } from 'react';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
@@ -20,7 +20,7 @@ import { useChosenInSight } from './use-chosen-in-sight.ts';
 export function Ledger() {
   const { screens, show } = useWords();
   const { snapshot } = useSession();
-  const { show: showView } = useView();
+  const showView = useShow();
   const { before, after } = useSelection();
   const ledger = useLedger();
   const lines = ledger.value?.lines ?? null;

@@ -1,7 +1,7 @@
 import { MoreHorizontal } from 'lucide-react';
 import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Menu } from '../components/Menu.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -15,7 +15,7 @@ export type RowMenuProps = {
 /** What can be done with one entry. */
 export function RowMenu({ entry, index, onSelect }: RowMenuProps) {
   const { screens, show } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const { edit } = useSession();
   const said = screens.ledger;
   const isKept = entry.state === 'kept';

@@ -1,4 +1,4 @@
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Headline } from '../bench/Headline.tsx';
 import { Button } from '../components/Button.tsx';
 import { Caution } from '../components/Caution.tsx';
@@ -71,7 +71,7 @@ function MixtureOf({ sheet }: { sheet: Sheet }) {
 /** Where the target may go, what staying costs, and what that can break. */
 function TargetSheet({ now, leanest }: { now: MixtureNow; leanest: number }) {
   const { screens, show, note } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const said = screens.mixture;
   const { rows, explanations } = now.mixture.plan;
   const peak = rows[rows.length - 1];

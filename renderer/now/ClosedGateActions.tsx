@@ -1,6 +1,6 @@
 import type { GateAction } from '../../core/ladder/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -12,7 +12,7 @@ const undoesNothing: readonly GateAction[] = ['hold-boost', 'cool-down', 'refill
 /** A gate has closed: back to the entry before where the change brought it about, and the limits to look at. */
 export function ClosedGateActions({ entry, action }: { entry: Entry; action: GateAction }) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const { edit } = useSession();
   const said = screens.now;
   const goesBack = entry.kind !== 'baseline' && !undoesNothing.includes(action);

@@ -1,5 +1,5 @@
 import type { NextStep } from '../../core/ladder/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { useSession } from '../hooks/use-session.tsx';
@@ -13,7 +13,7 @@ import styles from './StepActions.module.css';
 export function LadderActions({ next }: { next: NextStep }) {
   const { screens } = useWords();
   const titleOf = useStepTitle();
-  const { show: showView } = useView();
+  const showView = useShow();
   const { snapshot, edit } = useSession();
   const importAll = useImportAll();
   const said = screens.now;

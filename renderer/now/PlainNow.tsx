@@ -1,6 +1,6 @@
 import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Caution } from '../components/Caution.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
@@ -18,7 +18,7 @@ import { whatNow } from './what-now.ts';
 /** What the ledger alone can say, while engine and fluid system are not known well enough for a ladder. */
 export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
   const { screens, show } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const ledger = useLedger();
   const driven = snapshot.session.ledger.findLast((e) => e.state === 'kept' && e.runs.length > 0);
   const gates = useAnswer(

@@ -1,4 +1,4 @@
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { useSession } from '../hooks/use-session.tsx';
@@ -10,7 +10,7 @@ import type { Step } from './what-now.ts';
 /** At most two buttons: the step itself, and the way back where there is one. */
 export function StepActions({ step }: { step: Step }) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const { snapshot, edit } = useSession();
   const importAll = useImportAll();
   const said = screens.now;

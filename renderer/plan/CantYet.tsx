@@ -1,5 +1,5 @@
 import type { Problems } from '../../core/result/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { EmptyState } from '../components/EmptyState.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
@@ -8,7 +8,7 @@ import { useWords } from '../hooks/use-words.tsx';
 /** A sheet that lacks numbers: which, and the way to enter them. */
 export function CantYet({ title, problems }: { title: string; problems: Problems }) {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   return (
     <EmptyState title={title} why={screens.planSheets.cantYetWhy}>
       <ProblemList problems={problems} />

@@ -9,7 +9,7 @@ import { PlanScreen } from './PlanScreen.tsx';
 
 /** The sheets of the plan; the list of them always stands at the top left. */
 export function PlanArea() {
-  const { view } = useView();
+  const view = useView();
   if (view.planSheet === 'fluid')
     return (
       <div className={screen.three}>

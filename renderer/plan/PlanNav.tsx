@@ -1,4 +1,4 @@
-import { planSheets, useView } from '../app/view.tsx';
+import { planSheets, useShow, useView } from '../app/view.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './PlanNav.module.css';
@@ -6,7 +6,8 @@ import styles from './PlanNav.module.css';
 /** `isAlone` where nothing stands below it in its column. */
 export function PlanNav({ isAlone = false }: { isAlone?: boolean }) {
   const { screens } = useWords();
-  const { view, show } = useView();
+  const view = useView();
+  const show = useShow();
   return (
     <nav className={cx(styles.sheets, isAlone && styles.alone)} aria-label={screens.plan.title}>
       <p className={styles.title}>{screens.plan.title}</p>

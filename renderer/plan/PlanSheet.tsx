@@ -1,6 +1,6 @@
 import { fitOf, type Plan, type Setup } from '../../core/injection/index.ts';
 import { wordsOf } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Caution } from '../components/Caution.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
@@ -13,7 +13,7 @@ const most = 5;
 /** What to fix before driving, with the caution that belongs to it. */
 export function PlanSheet({ setup, plan }: { setup: Setup; plan: Plan | null }) {
   const { screens, show } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const said = screens.plan;
   const fit = screens.setup.fit;
   const review = fitOf(setup);

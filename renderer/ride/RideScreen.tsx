@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
-import { useView } from '../app/view.tsx';
+import { useDialog, useShow } from '../app/view.tsx';
 import { pullsOf } from '../bench/PullsTable.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useLedger } from '../hooks/use-ledger.ts';
@@ -30,7 +30,7 @@ import { useWakes } from './use-wakes.ts';
 export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
   const words = useWords();
   const { screens, show, note } = words;
-  const { view, show: showView } = useView();
+  const showView = useShow();
   const { watch } = useWatch();
   const main = useRef<HTMLElement>(null);
   const said = screens.ride;
@@ -48,7 +48,7 @@ export function RideScreen({ snapshot }: { snapshot: Snapshot }) {
   const last = (entry && pullsOf(snapshot, entry).at(-1)?.pull) ?? null;
   const marks = useMarks(last);
   const leave = () => showView({ screen: 'bench' });
-  useRideKeys({ mark: marks.mark, undo: marks.undo, leave }, view.dialog !== null);
+  useRideKeys({ mark: marks.mark, undo: marks.undo, leave }, useDialog() !== null);
   useEffect(() => main.current?.focus(), []);
   const isWindowed = useFullScreen(leave);
   const mayGoDark = useWakeLock();

@@ -1,5 +1,5 @@
 import { useDeferredValue, useRef } from 'react';
-import { useView } from '../app/view.tsx';
+import { useShow, useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
@@ -21,7 +21,8 @@ export function SetupScreen() {
 
 function SetupOf({ sheet }: { sheet: Sheet }) {
   const { screens } = useWords();
-  const { view, show } = useView();
+  const view = useView();
+  const show = useShow();
   // The field shows what is typed at once; what follows from it may come a frame later.
   const settled = useDeferredValue(sheet.doc);
   const { plan } = usePlan(settled);

@@ -2,7 +2,7 @@ import { X } from 'lucide-react';
 import { useState } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Note } from '../../core/result/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './Notices.module.css';
@@ -10,7 +10,7 @@ import styles from './Notices.module.css';
 /** What opening the folder found and set aside, and why it can't be written, where that is so. */
 export function Notices({ snapshot }: { snapshot: Snapshot }) {
   const { screens, note, problem } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const [hidden, setHidden] = useState('');
   const { notices, readOnly, folder } = snapshot;
   if (readOnly) {

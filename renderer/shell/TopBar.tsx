@@ -1,5 +1,6 @@
+import { memo } from 'react';
 import type { Action } from '../app/actions.ts';
-import { screenNames, useView } from '../app/view.tsx';
+import { screenNames, useShow, useView } from '../app/view.tsx';
 import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -9,10 +10,11 @@ import styles from './TopBar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
 
 /** Name, the five screens, the session, and the menu. */
-export function TopBar({ actions }: { actions: readonly Action[] }) {
+export const TopBar = memo(function TopBar({ actions }: { actions: readonly Action[] }) {
   const { screens } = useWords();
   const { snapshot } = useSession();
-  const { view, show } = useView();
+  const view = useView();
+  const show = useShow();
   return (
     <header className={styles.bar}>
       <a href="#main" className={styles.skip}>
@@ -44,4 +46,4 @@ export function TopBar({ actions }: { actions: readonly Action[] }) {
       </div>
     </header>
   );
-}
+});

@@ -1,7 +1,7 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import type { Action } from '../app/actions.ts';
-import { Button } from '../components/Button.tsx';
 import { Tooltip } from '../components/Tooltip.tsx';
+import { TriggerButton } from '../components/TriggerButton.tsx';
 
 const icons = { undo: Undo2, redo: Redo2 };
 
@@ -12,9 +12,14 @@ export function UndoButtons({ actions }: { actions: readonly Action[] }) {
     if (!action) return null;
     return (
       <Tooltip key={id} text={action.title}>
-        <Button look="icon" aria-label={action.title} isDisabled={!action.isEnabled} onPress={action.run}>
+        <TriggerButton
+          look="icon"
+          aria-label={action.title}
+          isDisabled={!action.isEnabled}
+          onPress={action.run}
+        >
           <Icon aria-hidden />
-        </Button>
+        </TriggerButton>
       </Tooltip>
     );
   });

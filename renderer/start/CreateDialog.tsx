@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Problems } from '../../core/result/index.ts';
 import { siOf, type TypedValue } from '../../core/units/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { QuantityField } from '../components/QuantityField.tsx';
@@ -15,7 +15,7 @@ import { DraftAssign, useDraftAssign } from './DraftAssign.tsx';
 export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; onClose: () => void }) {
   const { screens, show } = useWords();
   const { create, edit } = useSession();
-  const { show: showView } = useView();
+  const showView = useShow();
   const said = screens.start;
   const [name, setName] = useState(() => said.suggestedName(show.date(new Date().toISOString())));
   const [mass, setMass] = useState<TypedValue | null>(null);

@@ -1,4 +1,4 @@
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useWords } from '../hooks/use-words.tsx';
@@ -9,7 +9,7 @@ export type RecentSessionsProps = { readonly onOpen: (folder: string) => void; r
 /** The sessions in the usual folder, newest first, as the host lists them. */
 export function RecentSessions({ onOpen, isDisabled }: RecentSessionsProps) {
   const { screens, show } = useWords();
-  const { show: showView } = useView();
+  const showView = useShow();
   const list = useAnswer('sessions.list', {}, 0);
   const sessions = list.value?.sessions ?? [];
   return (

@@ -1,4 +1,4 @@
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { DropArea } from '../components/DropArea.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
@@ -12,7 +12,7 @@ import { useOpening } from './use-opening.ts';
 /** No session yet: two ways in, the sessions of before, and a place to drop two logs. */
 export function StartScreen() {
   const { screens } = useWords();
-  const { show } = useView();
+  const show = useShow();
   const takeFiles = useTakeFiles();
   const info = useAnswer('app.info', {}, 0);
   const { open, isOpening, problems } = useOpening();

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { Problems } from '../../core/result/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 
 /** Opens a session folder and goes to the bench; what stood in the way is kept to be shown. */
 export function useOpening() {
   const { open } = useSession();
-  const { show } = useView();
+  const show = useShow();
   const [isOpening, setOpening] = useState(false);
   const [problems, setProblems] = useState<Problems | null>(null);
   return {

@@ -1,6 +1,6 @@
 import { FolderSync } from 'lucide-react';
 import type { FolderWatch } from '../../core/contract/index.ts';
-import { useView } from '../app/view.tsx';
+import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { cx } from '../design/cx.ts';
 import { useClock } from '../hooks/use-clock.ts';
@@ -18,7 +18,7 @@ export function WatchBar() {
 
 function Line({ watch }: { watch: FolderWatch }) {
   const words = useWords();
-  const { show } = useView();
+  const show = useShow();
   const { snapshot } = useSession();
   const { stop } = useWatch();
   const now = useClock();
