@@ -1,6 +1,6 @@
 /**
  * How quick the screens are, in one run of one browser: the first paint of the workbench on the sample beside
- * that of an empty page with the same React and plotly; the time from every action to the next paint, beside
+ * that of an empty page over the same program; the time from every action to the next paint, beside
  * that of a checkbox on the empty page; what the built screens weigh.
  *
  *   node tests/bench/screen-speed.bench.ts [--only paint|actions|bundle] [--rounds 5] [--part plan --part ride]
@@ -15,7 +15,7 @@ import { startWorkbench, type Workbench } from '../e2e/support/start-workbench.t
 import { findBrowser } from '../runner/browser.ts';
 import { copyOfSample } from '../support/sample-session.ts';
 import { bundleTable } from './screen-speed/bundle-table.ts';
-import { serveEmptyPage } from './screen-speed/empty-server.ts';
+import { type EmptyPages, serveEmptyPages } from './screen-speed/empty-server.ts';
 import { paintedAfter } from './screen-speed/first-paint.ts';
 import { tellActions } from './screen-speed/tell-actions.ts';
 
@@ -41,11 +41,11 @@ if (isAsked('paint') || isAsked('actions')) {
   });
   const sampleFolder = copyOfSample();
   const workbench = await startWorkbench({ sampleFolder, isOpen: true, preferences: {} });
-  const empty = await serveEmptyPage();
+  const empty = await serveEmptyPages();
   try {
     console.log(`Chromium ${browser.version()}, load ${loadavg()[0]?.toFixed(1)}`);
-    if (isAsked('paint')) await tellPaint(browser, workbench, empty.address, Number(values.rounds));
-    if (isAsked('actions') && !(await tellActions(browser, workbench, empty.address, values.part)))
+    if (isAsked('paint')) await tellPaint(browser, workbench, empty, Number(values.rounds));
+    if (isAsked('actions') && !(await tellActions(browser, workbench, empty.overPlotly, values.part)))
       process.exitCode = 1;
     console.log(`load at the end ${loadavg()[0]?.toFixed(1)}`);
   } finally {
@@ -56,17 +56,31 @@ if (isAsked('paint') || isAsked('actions')) {
   }
 }
 
-/** The two take turns, so that a busy machine is equally busy for both. */
-async function tellPaint(browser: Browser, workbench: Workbench, address: string, rounds: number) {
-  const [empty, headline]: number[][] = [[], []];
-  for (let round = 0; round < rounds; round++) {
-    empty?.push(await paintedAfter(browser, 'h1', async () => address));
-    headline?.push(await paintedAfter(browser, 'main h1', async () => workbench.newLink()));
+/**
+ * They take turns, so that a busy machine is equally busy for all. Painted is what says something: the word of an
+ * empty page, the headline with the verdict of the sample. The first of all warms up the browser and is left out.
+ */
+async function tellPaint(browser: Browser, workbench: Workbench, empty: EmptyPages, rounds: number) {
+  const pages = [
+    ['empty page over the same program', 'h1', () => empty.overProgram],
+    ['empty page over React and plotly', 'h1', () => empty.overPlotly],
+    ['verdict of the sample', 'main h1', () => workbench.newLink()],
+    ['its plot', 'main .scatterlayer .js-line', () => workbench.newLink()],
+  ] as const;
+  const times = pages.map((): number[] => []);
+  for (let round = 0; round <= rounds; round++)
+    for (const [i, [, selector, address]] of pages.entries()) {
+      const painted = await paintedAfter(browser, selector, async () => address());
+      if (round > 0) times[i]?.push(painted);
+    }
+  console.log(`first paint, middle of ${rounds}, each with a profile of its own and nothing in its cache:`);
+  const [first = []] = times;
+  for (const [i, [name]] of pages.entries()) {
+    const own = times[i] ?? [];
+    const range = `(${Math.min(...own).toFixed(0)} to ${Math.max(...own).toFixed(0)})`;
+    const ratio = (middle(own) / middle(first)).toFixed(2);
+    console.log(
+      `  ${name.padEnd(36)} ${middle(own).toFixed(0).padStart(6)} ms ${range.padEnd(18)} ${ratio} times the first`,
+    );
   }
-  const of = (times: readonly number[] = []) =>
-    `${middle(times).toFixed(0)} ms (${Math.min(...times).toFixed(0)} to ${Math.max(...times).toFixed(0)})`;
-  const ratio = (times: readonly number[] = []) => (middle(times) / middle(empty ?? [])).toFixed(2);
-  console.log(`first paint, middle of ${rounds} with an empty cache:`);
-  console.log(`  empty page over React and plotly  ${of(empty)}`);
-  console.log(`  verdict of the sample             ${of(headline)}, ${ratio(headline)} times the empty page`);
 }

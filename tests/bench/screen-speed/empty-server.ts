@@ -1,43 +1,71 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import react from '@vitejs/plugin-react';
 import { build } from 'vite';
 
-/** The empty page, built as the screens are and served on a loopback port of its own. */
-export async function serveEmptyPage(): Promise<{ readonly address: string; readonly close: () => void }> {
+const renderer = join(import.meta.dirname, '../../../renderer');
+
+export type EmptyPages = {
+  /** Over React and plotly, both at once. */
+  readonly overPlotly: string;
+  /** Over the program of the workbench, which fetches plotly when it has something to plot. */
+  readonly overProgram: string;
+  readonly close: () => void;
+};
+
+const types: Record<string, string> = {
+  html: 'text/html',
+  js: 'text/javascript',
+  css: 'text/css',
+  woff2: 'font/woff2',
+};
+
+/** The empty pages, each built by itself with the settings of the screens and served on a loopback port. */
+export async function serveEmptyPages(): Promise<EmptyPages> {
   const folder = mkdtempSync(join(tmpdir(), 'onechange-empty-'));
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    plugins: [react()],
-    define: { 'process.env.NODE_ENV': '"production"' },
-    build: {
-      outDir: folder,
-      target: 'es2024',
-      modulePreload: { polyfill: false },
-      rolldownOptions: {
-        input: join(import.meta.dirname, 'empty-page.tsx'),
-        output: { entryFileNames: 'page.js' },
-      },
-    },
-  });
-  const script = readFileSync(join(folder, 'page.js'));
-  rmSync(folder, { recursive: true, force: true });
-  const server = createServer((request, response) => {
-    const isScript = request.url === '/page.js';
-    response.setHeader('content-type', isScript ? 'text/javascript' : 'text/html');
-    response.end(
-      isScript
-        ? script
-        : '<!doctype html><title>Empty</title><body><script type="module" src="/page.js"></script>',
+  const names = ['empty-page', 'empty-program'] as const;
+  for (const name of names) {
+    const root = join(folder, `${name}-root`);
+    const page = join(import.meta.dirname, `${name}.html`);
+    writeFileSync(
+      page,
+      `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Empty</title></head><body><script type="module" src="./${name}.tsx"></script></body></html>`,
     );
+    try {
+      await build({
+        configFile: join(renderer, 'vite.config.ts'),
+        root: import.meta.dirname,
+        logLevel: 'error',
+        mode: 'production',
+        define: { 'process.env.NODE_ENV': '"production"' },
+        build: { outDir: root, emptyOutDir: true, rolldownOptions: { input: page } },
+      });
+    } finally {
+      rmSync(page);
+    }
+  }
+  const server = createServer((request, response) => {
+    const path = new URL(request.url ?? '/', 'http://localhost').pathname;
+    try {
+      const body = readFileSync(join(folder, path));
+      response.setHeader('content-type', types[path.split('.').at(-1) ?? ''] ?? 'text/plain');
+      response.end(body);
+    } catch {
+      response.statusCode = 404;
+      response.end();
+    }
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const at = (name: (typeof names)[number]) =>
+    `http://127.0.0.1:${(server.address() as AddressInfo).port}/${name}-root/${name}.html`;
   return {
-    address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
-    close: () => server.close(),
+    overPlotly: at('empty-page'),
+    overProgram: at('empty-program'),
+    close: () => {
+      server.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
   };
 }

@@ -10,6 +10,8 @@ export type Action = {
 
 export type Measured = {
   readonly name: string;
+  /** Which event of the action was the slowest. */
+  readonly event: string;
   /** From the key or click until the next paint, as the browser's own event timing has it; the slowest [ms]. */
   readonly event_ms: number;
   /** The part of it in which its listeners ran, by the clock [ms]. */
@@ -23,6 +25,7 @@ export type Measured = {
 };
 
 type Entry = {
+  readonly name: string;
   readonly start: number;
   readonly duration: number;
   readonly listeners: number;
@@ -35,6 +38,7 @@ export function observeEvents(): void {
   new PerformanceObserver((list) => {
     for (const entry of list.getEntries() as PerformanceEventTiming[])
       entries.push({
+        name: entry.name,
         start: entry.startTime,
         duration: entry.duration,
         listeners: entry.processingEnd - entry.processingStart,
@@ -79,6 +83,7 @@ export async function measure(
   return spans.map(({ name, from, to, failed }, i) => {
     const own = entries.filter(({ start }) => start >= from && start < to);
     const slowest = own.reduce((worst, e) => (e.duration > worst.duration ? e : worst), {
+      name: '',
       start: from,
       duration: 0,
       listeners: 0,
@@ -92,6 +97,7 @@ export async function measure(
     return {
       name,
       failed,
+      event: slowest.name,
       event_ms: slowest.duration,
       listeners_ms: slowest.listeners,
       own_ms: thread.within_ms,

@@ -10,7 +10,7 @@ const columns = ['clock', 'listeners', 'own', 'longest'];
 const line = (name: string, m: Omit<Measured, 'name'>) =>
   m.failed
     ? `${name.padEnd(40)} not done: ${m.failed}`
-    : `${name.padEnd(40)}${[m.event_ms, m.listeners_ms, m.own_ms, m.task_ms].map((ms) => ms.toFixed(0).padStart(10)).join('')}${m.event_ms > most_ms ? '  over 100' : ''}`;
+    : `${name.padEnd(40)}${[m.event_ms, m.listeners_ms, m.own_ms, m.task_ms].map((ms) => ms.toFixed(0).padStart(10)).join('')}${m.event_ms > most_ms ? `  over ${most_ms} (${m.event})` : ''}`;
 
 /**
  * Walks through the workbench and prints each action: until the next paint by the browser's event timing, the
@@ -49,6 +49,7 @@ export async function tellActions(
     Math.max(...done.map((m) => m[of]));
   console.log(
     line('worst of each', {
+      event: 'any event',
       event_ms: worst('event_ms'),
       listeners_ms: worst('listeners_ms'),
       own_ms: worst('own_ms'),

@@ -12,6 +12,8 @@ export type TraceEvent = {
   readonly tdur?: number;
 };
 
+const isTask = (e: TraceEvent) => e.name === 'ThreadControllerImpl::RunTask' && e.ph === 'X';
+
 /**
  * Processor time of the thread that set two marks [ms]: its longest task between them, and all of it within a
  * span of the clock that starts `from_ms` after the first mark. A task that lies partly in the span counts by
@@ -24,10 +26,7 @@ export function threadTimes(
   const from = events.find((e) => e.name === span.first);
   const to = events.find((e) => e.name === span.last);
   if (!from || !to) return { longest_ms: Number.NaN, within_ms: Number.NaN };
-  const tasks = events.filter(
-    (e) =>
-      e.name === 'ThreadControllerImpl::RunTask' && e.ph === 'X' && e.pid === from.pid && e.tid === from.tid,
-  );
+  const tasks = events.filter((e) => isTask(e) && e.pid === from.pid && e.tid === from.tid);
   let longest = 0;
   let within = 0;
   const start = from.ts + span.from_ms * 1000;
@@ -38,4 +37,22 @@ export function threadTimes(
     if (shared > 0 && dur > 0) within += tdur * (shared / dur);
   }
   return { longest_ms: longest / 1000, within_ms: within / 1000 };
+}
+
+/** One task of the thread that set two marks: how long after the first it began, its clock and processor time [ms]. */
+export type Task = { readonly at_ms: number; readonly clock_ms: number; readonly own_ms: number };
+
+/** Every task that began between two marks, the one that held its thread longest by the clock first. */
+export function tasksBetween(events: readonly TraceEvent[], first: string, last: string): readonly Task[] {
+  const from = events.find((e) => e.name === first);
+  const to = events.find((e) => e.name === last);
+  if (!from || !to) throw new Error(`the trace has no mark ${from ? last : first}`);
+  return events
+    .filter((e) => isTask(e) && e.pid === from.pid && e.tid === from.tid && e.ts >= from.ts && e.ts < to.ts)
+    .map(({ ts, dur = 0, tdur = 0 }) => ({
+      at_ms: (ts - from.ts) / 1000,
+      clock_ms: dur / 1000,
+      own_ms: tdur / 1000,
+    }))
+    .sort((a, b) => b.clock_ms - a.clock_ms);
 }
