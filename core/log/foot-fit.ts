@@ -84,9 +84,9 @@ export function momentTable(
   const width = Math.ceil((fit.to_s + 0.9 - least) / momentStep_s) + 1;
   let scale = Number.NEGATIVE_INFINITY;
   const sums = new Float64Array(carCount * width);
-  const samples = { t: Float64Array.from(t), y: Float64Array.from(y) };
+  const samples = samplesOf(t, y, fit);
   const logAt = (travel: FootTravel, half: number) => {
-    const error = squaredError(samples, travel, half - travel.half_s - origin, fit);
+    const error = squaredError(samples, travel, half - travel.half_s - origin);
     return -0.5 * t.length * Math.log(fit.noise ** 2 * t.length + error);
   };
   // Few travels lie under a speed, and its noise is so small that steps would miss the moment.
@@ -187,89 +187,202 @@ function summary(density: Float64Array, start_s: number): { at_s: number; within
   return { at_s: mean, within_s: Math.max(high - mean, mean - low) };
 }
 
-const rows = 4;
-const normal = new Float64Array(rows * rows);
-const right = new Float64Array(rows);
+/** Samples of one end, and the sums over all of them that no travel changes. */
+type FootSamples = {
+  /** From the middle of what is looked at [s], rising. */
+  readonly t: Float64Array;
+  /** Pressure, or speed beside the first of it. */
+  readonly v: Float64Array;
+  readonly sumT: number;
+  readonly sumTT: number;
+  readonly sumV: number;
+  readonly sumTV: number;
+  readonly sumVV: number;
+  readonly isPressure: boolean;
+  readonly isLift: boolean;
+  /** What is known of an open plate, as so many samples, none where nothing is; and its level. */
+  readonly openWeight: number;
+  readonly openLevel: number;
+};
 
-/** Squared error of the best fit of one travel, by Cholesky; infinite where the change goes the wrong way. */
-function squaredError(
-  { t, y }: { readonly t: Float64Array; readonly y: Float64Array },
-  travel: FootTravel,
-  first: number,
-  fit: FootFit,
-): number {
-  const isPressure = fit.as === 'pressure';
-  const isLift = fit.way === 'lift';
-  const n = isLift ? 3 : rows;
-  const level = isPressure ? 0 : (y[0] as number);
-  const { share, late, integral, lateIntegral } = travel;
-  const last = share.length - 2;
-  let [s1, s2, s3, s11, s12, s13, s22, s23, s33] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-  let [r0, r1, r2, r3, yy] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < t.length; i++) {
+function samplesOf(t: readonly number[], y: readonly number[], fit: FootFit): FootSamples {
+  const level = fit.as === 'pressure' ? 0 : (y[0] as number);
+  const v = Float64Array.from(y, (x) => x - level);
+  let sumT = 0;
+  let sumTT = 0;
+  let sumV = 0;
+  let sumTV = 0;
+  let sumVV = 0;
+  for (let i = 0; i < v.length; i++) {
     const ti = t[i] as number;
-    const v = (y[i] as number) - level;
-    // Nothing before the first move, straight on beyond the course's end; all courses stand on one grid.
-    const x = ti > first ? (ti - first) / travelStep_s : 0;
-    const k = x < last ? Math.floor(x) : last;
+    const vi = v[i] as number;
+    sumT += ti;
+    sumTT += ti * ti;
+    sumV += vi;
+    sumTV += ti * vi;
+    sumVV += vi * vi;
+  }
+  return {
+    t: Float64Array.from(t),
+    v,
+    sumT,
+    sumTT,
+    sumV,
+    sumTV,
+    sumVV,
+    isPressure: fit.as === 'pressure',
+    isLift: fit.way === 'lift',
+    openWeight: fit.open ? (fit.noise / fit.open.within) ** 2 : 0,
+    openLevel: fit.open?.level ?? 0,
+  };
+}
+
+/**
+ * Squared error of the best fit of one travel, by elimination; infinite where the rows do not differ. Written out:
+ * a log without a pedal asks for it some thousand times a pull.
+ */
+function squaredError(samples: FootSamples, travel: FootTravel, first: number): number {
+  const { t, v, sumT, sumTT, sumV, sumTV, sumVV, isPressure, isLift, openWeight: w, openLevel } = samples;
+  const one = isPressure ? travel.share : travel.integral;
+  const two = isPressure ? travel.late : travel.lateIntegral;
+  const three = travel.lateIntegral;
+  const last = one.length - 2;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let s11 = 0;
+  let s12 = 0;
+  let s13 = 0;
+  let s22 = 0;
+  let s23 = 0;
+  let s33 = 0;
+  let t1 = 0;
+  let t2 = 0;
+  let r1 = 0;
+  let r2 = 0;
+  let r3 = 0;
+  // Nothing before the first move, straight on beyond the course's end; all courses stand on one grid.
+  for (let i = t.length - 1; i >= 0; i--) {
+    const ti = t[i] as number;
+    if (!(ti > first)) break;
+    const vi = v[i] as number;
+    const x = (ti - first) / travelStep_s;
+    const k = x < last ? x | 0 : last;
     const part = x - k;
-    const read = (course: Float64Array) => {
-      const a = course[k] as number;
-      return a + part * ((course[k + 1] as number) - a);
-    };
-    let [b1, b2, b3] = [0, 0, 0];
-    if (isPressure) {
-      b1 = read(share);
-      b2 = read(late);
-      b3 = read(lateIntegral);
-    } else {
-      b1 = ti;
-      b2 = read(integral);
-      b3 = isLift ? ti * ti : read(lateIntegral);
-    }
+    const c1 = one[k] as number;
+    const c2 = two[k] as number;
+    const b1 = c1 + part * ((one[k + 1] as number) - c1);
+    const b2 = c2 + part * ((two[k + 1] as number) - c2);
     s1 += b1;
     s2 += b2;
-    s3 += b3;
     s11 += b1 * b1;
     s12 += b1 * b2;
-    s13 += b1 * b3;
     s22 += b2 * b2;
-    s23 += b2 * b3;
-    s33 += b3 * b3;
-    r0 += v;
-    r1 += b1 * v;
-    r2 += b2 * v;
-    r3 += b3 * v;
-    yy += v * v;
-  }
-  normal.set([t.length, 0, 0, 0, s1, s11, 0, 0, s2, s12, s22, 0, s3, s13, s23, s33]);
-  right.set([r0, r1, r2, r3]);
-  if (fit.open) {
-    // One more observation: level before and change add up to what an open plate lets through.
-    const weight = (fit.noise / fit.open.within) ** 2;
-    normal[0] = (normal[0] ?? 0) + weight;
-    normal[rows] = (normal[rows] ?? 0) + weight;
-    normal[rows + 1] = (normal[rows + 1] ?? 0) + weight;
-    right[0] = (right[0] ?? 0) + weight * fit.open.level;
-    right[1] = (right[1] ?? 0) + weight * fit.open.level;
-    yy += weight * fit.open.level ** 2;
-  }
-  // Cholesky in place; what the right side becomes tells how much is explained.
-  let explained = 0;
-  for (let r = 0; r < n; r++) {
-    for (let c = 0; c <= r; c++) {
-      let s = normal[r * rows + c] ?? 0;
-      for (let k = 0; k < c; k++) s -= (normal[r * rows + k] ?? 0) * (normal[c * rows + k] ?? 0);
-      if (c < r) normal[r * rows + c] = s / (normal[c * rows + c] ?? 1);
-      else {
-        if (!(s > 1e-12)) return Number.POSITIVE_INFINITY;
-        normal[r * rows + r] = Math.sqrt(s);
-      }
+    r1 += b1 * vi;
+    r2 += b2 * vi;
+    if (isPressure) {
+      const c3 = three[k] as number;
+      const b3 = c3 + part * ((three[k + 1] as number) - c3);
+      s3 += b3;
+      s13 += b1 * b3;
+      s23 += b2 * b3;
+      s33 += b3 * b3;
+      r3 += b3 * vi;
+    } else {
+      t1 += ti * b1;
+      t2 += ti * b2;
     }
-    let s = right[r] ?? 0;
-    for (let k = 0; k < r; k++) s -= (normal[r * rows + k] ?? 0) * (right[k] ?? 0);
-    right[r] = s / (normal[r * rows + r] ?? 1);
-    explained += (right[r] ?? 0) ** 2;
   }
-  return Math.max(0, yy - explained);
+  const n = t.length;
+  if (!isPressure) {
+    if (isLift) return Math.max(0, sumVV - eliminated(n, sumT, sumTT, s1, t1, s11, sumV, sumTV, r1));
+    return remainder(sumVV, n, sumT, sumTT, s1, t1, s11, s2, t2, s12, s22, sumV, sumTV, r1, r2);
+  }
+  // One more observation: level before and change add up to what an open plate lets through.
+  const more = w * openLevel;
+  return remainder(
+    sumVV + more * openLevel,
+    n + w,
+    s1 + w,
+    s11 + w,
+    s2,
+    s12,
+    s22,
+    s3,
+    s13,
+    s23,
+    s33,
+    sumV + more,
+    r1 + more,
+    r2,
+    r3,
+  );
+}
+
+/** No pivot is smaller: rows that do not differ tell nothing. */
+const leastPivot = 1e-12;
+
+/** What three unknowns explain of the squares; the matrix row by row below its diagonal. */
+function eliminated(
+  m00: number,
+  m10: number,
+  m11: number,
+  m20: number,
+  m21: number,
+  m22: number,
+  r0: number,
+  r1: number,
+  r2: number,
+): number {
+  const none = Number.NEGATIVE_INFINITY;
+  if (!(m00 > leastPivot)) return none;
+  const l10 = m10 / m00;
+  const l20 = m20 / m00;
+  const d1 = m11 - l10 * m10;
+  if (!(d1 > leastPivot)) return none;
+  const u21 = m21 - l20 * m10;
+  const l21 = u21 / d1;
+  const d2 = m22 - l20 * m20 - l21 * u21;
+  if (!(d2 > leastPivot)) return none;
+  const z1 = r1 - l10 * r0;
+  const z2 = r2 - l20 * r0 - l21 * z1;
+  return (r0 * r0) / m00 + (z1 * z1) / d1 + (z2 * z2) / d2;
+}
+
+/** What four unknowns leave of the squares; the matrix row by row below its diagonal. */
+function remainder(
+  squares: number,
+  m00: number,
+  m10: number,
+  m11: number,
+  m20: number,
+  m21: number,
+  m22: number,
+  m30: number,
+  m31: number,
+  m32: number,
+  m33: number,
+  r0: number,
+  r1: number,
+  r2: number,
+  r3: number,
+): number {
+  const explained = eliminated(m00, m10, m11, m20, m21, m22, r0, r1, r2);
+  if (explained === Number.NEGATIVE_INFINITY) return Number.POSITIVE_INFINITY;
+  const l10 = m10 / m00;
+  const l20 = m20 / m00;
+  const l30 = m30 / m00;
+  const d1 = m11 - l10 * m10;
+  const l21 = (m21 - l20 * m10) / d1;
+  const d2 = m22 - l20 * m20 - l21 * l21 * d1;
+  const u31 = m31 - l30 * m10;
+  const l31 = u31 / d1;
+  const u32 = m32 - l30 * m20 - l31 * (m21 - l20 * m10);
+  const l32 = u32 / d2;
+  const d3 = m33 - l30 * m30 - l31 * u31 - l32 * u32;
+  if (!(d3 > leastPivot)) return Number.POSITIVE_INFINITY;
+  const z1 = r1 - l10 * r0;
+  const z2 = r2 - l20 * r0 - l21 * z1;
+  const z3 = r3 - l30 * r0 - l31 * z1 - l32 * z2;
+  return Math.max(0, squares - explained - (z3 * z3) / d3);
 }
