@@ -1,4 +1,3 @@
-import { explainVerdict } from '../../core/compare/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
@@ -9,7 +8,7 @@ import { useSelection } from '../hooks/use-selection.ts';
 import { useVerdict } from '../hooks/use-verdict.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { useImportAll } from '../importing/use-imports.tsx';
-import { originOfCard } from '../where-from/origin.ts';
+import { type VerdictCard, verdictOrigin } from '../where-from/verdict-origin.ts';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './DecideDialog.module.css';
 import { decidePlan } from './decide-plan.ts';
@@ -46,14 +45,14 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
   }
   const plan = decidePlan(verdict);
   const { morePulls, smallestSeen, repeatability, margin, meanBefore } = verdict;
-  const fact = (name: string, value: string | null, origin: keyof typeof explainVerdict | null): Fact[] =>
+  const fact = (name: string, value: string | null, card: VerdictCard | null): Fact[] =>
     value === null
       ? []
       : [
           {
             name,
-            value: origin ? (
-              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[origin], show)} />
+            value: card ? (
+              <WhereFrom value={value} what={name} origin={verdictOrigin(card, verdict, show)} />
             ) : (
               value
             ),

@@ -1,26 +1,23 @@
-import { explainVerdict } from '../../core/compare/index.ts';
 import type { VerdictWire } from '../../core/contract/index.ts';
 import { type Fact, FactList } from '../components/FactList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { originOfCard } from '../where-from/origin.ts';
+import { type VerdictCard, verdictOrigin } from '../where-from/verdict-origin.ts';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import styles from './JudgedTab.module.css';
-
-type Card = keyof typeof explainVerdict;
 
 /** How the verdict came about: its numbers, each with its origin, and everything the judge remarked. */
 export function JudgedTab({ verdict }: { verdict: VerdictWire }) {
   const { screens, show, note } = useWords();
   const said = screens.bench.judged;
   const { effect, interval95, effectShare, repeatability, smallestSeen, band_rad_s, morePulls } = verdict;
-  const fact = (name: string, value: string | null, card: Card | null): Fact[] =>
+  const fact = (name: string, value: string | null, card: VerdictCard | null): Fact[] =>
     value === null
       ? []
       : [
           {
             name,
             value: card ? (
-              <WhereFrom value={value} what={name} origin={originOfCard(explainVerdict[card], show)} />
+              <WhereFrom value={value} what={name} origin={verdictOrigin(card, verdict, show)} />
             ) : (
               value
             ),

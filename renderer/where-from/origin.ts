@@ -39,16 +39,30 @@ export function originOf(explanation: Explanation, show: Show): Origin {
   };
 }
 
-/** Of a kind of number: its inputs are told by name and unit. */
-export function originOfCard(card: FormulaCard, show: Show): Origin {
+/** A symbol of a card with the value that it had. */
+export type CardValue = { readonly symbol: string; readonly text: string };
+
+/**
+ * Of a kind of number: its inputs are told by name and unit, and by their values where these are known.
+ *
+ * @param values  of the card's own symbols, and of others that stand behind them
+ */
+export function originOfCard(card: FormulaCard, show: Show, values: readonly CardValue[] = []): Origin {
   const { language } = show;
+  const symbol = (text: string) => explainedFormula(text, language);
+  const named = card.inputs.map((input) => {
+    const value = values.find((v) => v.symbol === input.symbol);
+    const name = explainedRemark(input.name, language);
+    return {
+      symbol: symbol(input.symbol),
+      text: value ? `${value.text}, ${name}` : `${name} [${explainedRemark(input.unit, language)}]`,
+    };
+  });
+  const others = values.filter((v) => !card.inputs.some((i) => i.symbol === v.symbol));
   return {
-    formula: explainedFormula(card.formula, language),
+    formula: symbol(card.formula),
     tex: null,
-    inputs: card.inputs.map((i) => ({
-      symbol: explainedFormula(i.symbol, language),
-      text: `${explainedRemark(i.name, language)} [${explainedRemark(i.unit, language)}]`,
-    })),
+    inputs: [...named, ...others.map((v) => ({ symbol: symbol(v.symbol), text: v.text }))],
     source: explainedSource(card.source, language),
     valid: [explainedRemark(card.validRange, language)],
   };

@@ -10,6 +10,7 @@ export const formulaWords: ReadonlyMap<string, string> = new Map(
     asked: 'gefragt',
     aspect: 'Querschnitt',
     back: 'zurück',
+    band: 'Band',
     before: 'vorher',
     best: 'beste',
     boost: 'Ladedruck',
