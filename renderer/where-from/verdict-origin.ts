@@ -13,7 +13,7 @@ export function verdictOrigin(card: VerdictCard, verdict: VerdictWire, show: Sho
 function valuesOf(verdict: VerdictWire, show: Show): { readonly [C in VerdictCard]?: readonly CardValue[] } {
   const { meanBefore, effect, interval95, repeatability, band_rad_s, morePulls } = verdict;
   const value = (symbol: string, text: string | null | undefined): CardValue[] =>
-    text === null ? [] : [{ symbol, text }];
+    text ? [{ symbol, text }] : [];
   const rpm = (speed: number) => show.quantity(speed, 'engineSpeed');
   const before = value('before', meanBefore === null ? null : show.quantity(meanBefore, 'power'));
   const after = value(

@@ -5,13 +5,15 @@
  *
  * What is left out runs through all its values; units and language stay metric and English.
  */
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { chromium } from 'playwright';
 import { imperialUnits, metricUnits } from '../../../core/units/index.ts';
 import { buildRenderer } from '../../../electron/launch/build-renderer.ts';
 import { findBrowser } from '../../runner/browser.ts';
+import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
 import { startWorkbench } from '../support/start-workbench.ts';
 import { scenes } from './scenes.ts';
@@ -39,11 +41,15 @@ mkdirSync(values.to, { recursive: true });
 const pictures: string[] = [];
 const chosen = scenes.filter(({ name }) => name.includes(values.only));
 for (const theme of values.theme as ('day' | 'night')[]) {
-  for (const { name, startsWith, reach } of chosen) {
-    const sampleFolder = copyOfSample();
+  for (const { name, startsWith, reach, prepare } of chosen) {
+    const sampleFolder =
+      startsWith === 'many-pulls'
+        ? await manyPullsSession(mkdtempSync(join(tmpdir(), 'onechange-many-')))
+        : copyOfSample();
+    await prepare?.(sampleFolder);
     const workbench = await startWorkbench({
       sampleFolder,
-      isOpen: startsWith === 'sample',
+      isOpen: startsWith !== 'nothing',
       preferences: {
         theme,
         language: values.language as 'en' | 'de',

@@ -1,11 +1,18 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright/test';
+import { openSession } from '../../../electron/store/index.ts';
+
+const looseLog = join(import.meta.dirname, '../../../sample-sessions/loose-logs/before-1.00-bar.csv');
 
 /** One state of the workbench, found without words, so that it is the same in every language. */
 export type Scene = {
   readonly name: string;
-  readonly startsWith: 'sample' | 'nothing';
+  readonly startsWith: 'sample' | 'nothing' | 'many-pulls';
   readonly reach: (page: Page) => Promise<void>;
+  /** What happened to the session's folder before it is opened. */
+  readonly prepare?: (folder: string) => Promise<unknown>;
 };
 
 const key =
@@ -28,6 +35,27 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
   startsWith,
   reach,
 });
+
+const importPath = (path: string) => async (page: Page) => {
+  await page.keyboard.press('Shift+I');
+  await page.getByRole('dialog').getByRole('textbox').fill(path);
+  await page.getByRole('dialog').getByRole('button').last().click();
+};
+
+/** A log of many hours, so that its reading can be seen. */
+function longLog(): string {
+  const [head = '', ...rows] = readFileSync(looseLog, 'utf8').split('\n').slice(0, -1);
+  const path = join(mkdtempSync(join(tmpdir(), 'onechange-long-')), 'a-long-day.csv');
+  writeFileSync(path, [head, ...Array.from({ length: 300 }, () => rows.join('\n'))].join('\n'));
+  return path;
+}
+
+const newSession = async (page: Page) => {
+  await fromMenu(6)(page);
+  await page.getByRole('dialog').getByRole('textbox').first().fill('1420');
+  await page.keyboard.press('Enter');
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+};
 
 /** The menu of the window: the last button of its head. */
 const fromMenu = (at: number) => async (page: Page) => {
@@ -93,4 +121,51 @@ export const scenes: readonly Scene[] = [
   scene('dialog-columns', underTab(1, -1)),
   scene('dialog-add-entry', key('a')),
   scene('dialog-edit-entry', key('e')),
+  scene('state-new-session', newSession, 'nothing'),
+  scene(
+    'state-new-session-plan',
+    async (page) => {
+      await newSession(page);
+      await page.keyboard.press('2');
+    },
+    'nothing',
+  ),
+  scene(
+    'state-new-session-ride',
+    async (page) => {
+      await newSession(page);
+      await page.keyboard.press('4');
+    },
+    'nothing',
+  ),
+  scene(
+    'state-new-session-handover',
+    async (page) => {
+      await newSession(page);
+      await page.keyboard.press('5');
+    },
+    'nothing',
+  ),
+  scene('state-log-refused', importPath(join(import.meta.dirname, '../../../package.json'))),
+  scene('state-importing', (page) => importPath(longLog())(page)),
+  {
+    ...scene('state-read-only', async () => {}),
+    prepare: (folder) => openSession(folder, { now: new Date().toISOString() }),
+  },
+  {
+    ...scene('state-damaged', async () => {}),
+    prepare: async (folder) => {
+      writeFileSync(join(folder, 'session.json'), '{"schemaVersion":');
+    },
+  },
+  scene('state-24-pulls', key('k', 'k'), 'many-pulls'),
+  {
+    ...scene('state-gate-closed', async () => {}),
+    prepare: async (folder) => {
+      const path = join(folder, 'session.json');
+      const session = JSON.parse(readFileSync(path, 'utf8'));
+      session.limits.boostCeiling_kPa = 110;
+      writeFileSync(path, JSON.stringify(session));
+    },
+  },
 ];
