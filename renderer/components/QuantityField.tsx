@@ -33,32 +33,35 @@ export function QuantityField(props: QuantityFieldProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const [unit, setUnit] = useState(value?.unit ?? props.firstUnit ?? show.units[kind]);
   const id = useId();
-  const current = value?.unit ?? unit;
+  // A gauge on a scale of its own shows lambda times that scale; lambda is what is kept.
+  const scale = kind === 'lambda' ? show.units.gaugeScale : null;
+  const current = scale === null ? (value?.unit ?? unit) : 'lambda';
   const usual = offeredUnits(kind);
   // A unit of a file that nobody would choose still has to be shown where a number stands in it.
   const offered = usual.some((u) => u.id === current) ? usual : [...usual, unitOf(current)];
-  // A gauge on a scale of its own shows lambda times that scale; lambda is what is kept.
-  const scale = kind === 'lambda' ? (show.units.gaugeScale ?? 1) : 1;
   const symbolOf = (one: string) => (props.isDifference ? unitOf(one).symbol : show.symbol(one, kind));
-  const symbol = scale === 1 ? symbolOf(current) : show.unit('lambda');
-  const shown = value ? (scale === 1 ? value.value : Number((value.value * scale).toPrecision(4))) : null;
+  const symbol = scale === null ? symbolOf(current) : show.unit('lambda');
+  const shown =
+    value && scale !== null
+      ? Number((convert(value.value, value.unit, 'lambda') * scale).toPrecision(4))
+      : (value?.value ?? null);
   const text = draft ?? (shown === null ? '' : plainNumber(shown, show.language));
 
   const typed = (next: string) => {
     setDraft(next);
     if (next.trim() === '') return onChange(null);
     const number = readNumber(next, show.language);
-    if (number !== null) onChange({ value: number / scale, unit: current });
+    if (number !== null) onChange({ value: number / (scale ?? 1), unit: current });
   };
   const nudge = (event: KeyboardEvent) => {
     const sign = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
     if (sign === 0 || step === undefined || !value) return;
     event.preventDefault();
     setDraft(null);
-    onChange({
-      value: Number((value.value + (sign * step) / (scale === 1 ? 1 : scale / 10)).toPrecision(12)),
-      unit: current,
-    });
+    // A tenth on a gauge's scale, as its own display steps.
+    const by = scale === null ? step : (10 * step) / scale;
+    const from = convert(value.value, value.unit, current);
+    onChange({ value: Number((from + sign * by).toPrecision(12)), unit: current });
   };
   const changeUnit = (next: string) => {
     setUnit(next);
@@ -94,7 +97,7 @@ export function QuantityField(props: QuantityFieldProps) {
           placeholder={fallback ?? ''}
           className={styles.input}
         />
-        {offered.length > 1 ? (
+        {offered.length > 1 && scale === null ? (
           <Select
             label={screens.units.of(label)}
             isLabelHidden

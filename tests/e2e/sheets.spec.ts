@@ -1,3 +1,6 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { imperialUnits } from '../../core/units/index.ts';
 import { expect, test } from './support/workbench.ts';
 
 test('a number typed on the setup sheet shows at once what follows, and undo takes it back', async ({
@@ -69,4 +72,25 @@ test('a number of the plan says where it comes from', async ({ page }) => {
   await expect(panel).toContainText('q = ratio m_fuel / rho');
   await expect(panel.locator('math')).toBeVisible();
   await expect(panel).toContainText('common practice');
+});
+
+test.describe('with a gauge on its own scale', () => {
+  test.use({ preferences: { units: imperialUnits } });
+
+  test('a mixture is typed on the scale, says which, and is kept as lambda', async ({
+    page,
+    sessionFolder,
+  }) => {
+    await page.getByRole('link', { name: 'Setup' }).click();
+    await page.getByRole('button', { name: 'Limits', exact: true }).click();
+    const leanest = page.getByRole('textbox', { name: 'Leanest at full load' });
+    await expect(leanest).toHaveValue('13.23');
+    await expect(leanest).toHaveAccessibleDescription(/AFR \(14\.7\)/);
+    await expect(page.getByRole('button', { name: /Unit of Leanest at full load/ })).toHaveCount(0);
+    await leanest.fill('12.495');
+    await expect(page.getByRole('button', { name: /^Undo/ })).toBeEnabled();
+    const kept = () =>
+      JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).limits.leanestLambda;
+    await expect.poll(kept).toBeCloseTo(0.85, 10);
+  });
 });

@@ -33,7 +33,7 @@ export const sheet: ScreenWords['sheet'] = {
     },
     'limits.leanestLambda': {
       label: 'Magerstes bei Volllast',
-      hint: 'Magerer als 0,90 bei viel Ladedruck heißt anhalten',
+      hint: 'Magerer als Lambda 0,90 bei viel Ladedruck heißt anhalten',
     },
     'limits.injectorDuty_percent': {
       label: 'Auslastung der Ventile',

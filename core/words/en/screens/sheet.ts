@@ -33,7 +33,7 @@ export const sheet = {
     },
     'limits.leanestLambda': {
       label: 'Leanest at full load',
-      hint: 'Leaner than 0.90 at high boost is a stop',
+      hint: 'Leaner than lambda 0.90 at high boost is a stop',
     },
     'limits.injectorDuty_percent': { label: 'Injector duty', hint: 'Plan to 85 %, stop at 90 %' },
     'limits.intake_C': { label: 'Intake air', hint: '' },
