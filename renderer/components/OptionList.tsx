@@ -41,13 +41,22 @@ export function OptionList<T extends string>(props: OptionListProps<T>) {
       const target = event.target as Node;
       if (!list.current?.contains(target) && !anchor.current?.contains(target)) leave.current();
     };
+    // It goes along with what scrolls under it, and closes once its button is out of sight.
+    const follow = (event: Event) => {
+      const [root, button] = [list.current, anchor.current];
+      if (!root || !button || !(event.target as Node).contains(button)) return;
+      const { top, bottom } = button.getBoundingClientRect();
+      if (bottom < 0 || top > window.innerHeight) leave.current();
+      else placeBeside(root, button);
+    };
+    const close = () => leave.current();
     document.addEventListener('pointerdown', outside, true);
-    document.addEventListener('scroll', outside, true);
-    window.addEventListener('resize', outside);
+    document.addEventListener('scroll', follow, true);
+    window.addEventListener('resize', close);
     return () => {
       document.removeEventListener('pointerdown', outside, true);
-      document.removeEventListener('scroll', outside, true);
-      window.removeEventListener('resize', outside);
+      document.removeEventListener('scroll', follow, true);
+      window.removeEventListener('resize', close);
     };
   }, [anchor]);
 

@@ -4,6 +4,7 @@ const gap = 8;
 /** Puts what drops down below its anchor, or above where there is more room; it scrolls where neither is enough. */
 export function placeBeside(list: HTMLElement, anchor: HTMLElement): void {
   const at = anchor.getBoundingClientRect();
+  list.style.maxHeight = '';
   list.style.minWidth = `${at.width}px`;
   const { width, height } = list.getBoundingClientRect();
   const below = window.innerHeight - at.bottom - 2 * gap;
