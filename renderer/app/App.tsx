@@ -11,13 +11,20 @@ import { WatchProvider } from '../watch/use-watch.tsx';
 import { ViewProvider } from './view.tsx';
 import { Workbench } from './Workbench.tsx';
 
-/** The whole workbench over one host. */
+/**
+ * The whole workbench over one host. The session is asked for at once, beside the preferences and not after them:
+ * the first verdict waits for both.
+ */
 export function App({ client }: { client: HostClient }) {
   return (
     <HostProvider client={client}>
-      <PreferencesProvider>
-        <Localised />
-      </PreferencesProvider>
+      <ToastsProvider>
+        <SessionProvider>
+          <PreferencesProvider>
+            <Localised />
+          </PreferencesProvider>
+        </SessionProvider>
+      </ToastsProvider>
     </HostProvider>
   );
 }
@@ -27,18 +34,14 @@ function Localised() {
   return (
     <I18nProvider locale={preferences.language === 'de' ? 'de-DE' : 'en-GB'}>
       <WordsProvider>
-        <ToastsProvider>
-          <SessionProvider>
-            <ViewProvider>
-              <ImportsProvider>
-                <WatchProvider>
-                  <Workbench />
-                  <Toasts />
-                </WatchProvider>
-              </ImportsProvider>
-            </ViewProvider>
-          </SessionProvider>
-        </ToastsProvider>
+        <ViewProvider>
+          <ImportsProvider>
+            <WatchProvider>
+              <Workbench />
+              <Toasts />
+            </WatchProvider>
+          </ImportsProvider>
+        </ViewProvider>
       </WordsProvider>
     </I18nProvider>
   );
