@@ -3,8 +3,8 @@ import type { Action } from '../interactions.ts';
 import { button, choice, click, field, inList, key, picked, toScreen, typing } from './steps.ts';
 
 const section = (name: string) => inList('Setup', name);
-const typed = (name: string, text: string): readonly Action[] => [
-  typing(`type: ${name}`, field(name), text),
+const typed = (name: string, text: string, exact = true): readonly Action[] => [
+  typing(`type: ${name}`, (page) => page.getByRole('textbox', { name, exact }), text),
   key(`leave: ${name}`, 'Tab'),
 ];
 
@@ -24,7 +24,8 @@ export const setupWalk: readonly Action[] = [
   ...picked('a unit', /Unit of Peak boost/, /^psi/),
   ...picked('the compressor', /Compressor$/, 'Centrifugal'),
   section('Fluid target'),
-  ...typed('Fluid by mass of fuel', '.5'),
+  // A field that stands at its default says so in its label.
+  ...typed('Least that is usual', '.5', false),
   section('Fluid system'),
   ...typed('Set pressure', '5'),
   ...typed('Methanol', '.5'),
