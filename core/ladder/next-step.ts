@@ -106,7 +106,11 @@ export function nextOf(ladder: Ladder): NextStep {
       { why: last.closed.map(gateNote) },
     );
   const asked = verdictAsks(last, ladder);
-  if (asked) return answer(asked.kind, asked.now, asked);
+  // A gate that holds boost does not undo the entry, but whoever drives it again has to know.
+  if (asked) {
+    const why = [...(last.state === 'kept' ? last.closed.map(gateNote) : []), ...(asked.why ?? [])];
+    return answer(asked.kind, asked.now, { ...asked, why });
+  }
   // The baseline is driven without the spray; before the spray goes on, its fit has to be sound.
   const openFit = ladder.plan.fit.beforeDriving.length;
   if (first?.kind === 'spray' && openFit > 0)

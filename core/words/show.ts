@@ -35,6 +35,8 @@ export type Show = {
   symbol(unit: string, kind: ShownKind): string;
   channel(value: number, quantity: QuantityId, digits?: number): string;
   date(iso: string): string;
+  /** A day with its time, by universal time, which it says; what is no time stands as it is. */
+  moment(iso: string): string;
 };
 
 /** Decimals that fit the size of a unit: what a reader can use, not what a double holds. */
@@ -151,5 +153,11 @@ export function createShow(language: Language, units: UnitChoice): Show {
       new Intl.DateTimeFormat(locales[language], { dateStyle: 'long', timeZone: 'UTC' }).format(
         Date.parse(iso),
       ),
+    moment: (iso) => {
+      const time = Date.parse(iso);
+      if (Number.isNaN(time)) return iso;
+      const options = { dateStyle: 'medium', timeStyle: 'short', timeZone: 'UTC' } as const;
+      return `${new Intl.DateTimeFormat(locales[language], options).format(time)} UTC`;
+    },
   };
 }

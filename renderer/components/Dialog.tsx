@@ -1,5 +1,5 @@
 import { X } from 'lucide-react';
-import type { ReactNode } from 'react';
+import { type KeyboardEvent, type ReactNode, useRef } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import type { Problem } from '../../core/result/index.ts';
 import { cx } from '../design/cx.ts';
@@ -21,8 +21,19 @@ export type DialogProps = {
   readonly shape?: 'box' | 'roomy' | 'wide' | 'sheet';
 };
 
+/** Kinds of input that hold a line of text. */
+const oneLine = ['text', 'number', 'search'];
+
 export function Dialog({ title, isOpen, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
   const { screens } = useWords();
+  const foot = useRef<HTMLElement>(null);
+  /** Enter in a field of one line presses the main button, as the first line of a form would. */
+  const enter = (event: KeyboardEvent) => {
+    const isField = event.target instanceof HTMLInputElement && oneLine.includes(event.target.type);
+    if (event.key !== 'Enter' || event.nativeEvent.isComposing || !isField) return;
+    event.preventDefault();
+    foot.current?.querySelector<HTMLButtonElement>('button')?.click();
+  };
   return (
     <ModalOverlay
       isOpen={isOpen}
@@ -40,13 +51,20 @@ export function Dialog({ title, isOpen, onClose, children, problems, actions, sh
               <X aria-hidden />
             </Button>
           </header>
-          <div className={styles.body}>{children}</div>
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: it hears the fields inside */}
+          <div className={styles.body} onKeyDown={enter}>
+            {children}
+          </div>
           {problems && problems.length > 0 && (
             <div className={styles.problems}>
               <ProblemList problems={problems} />
             </div>
           )}
-          {actions && <footer className={styles.foot}>{actions}</footer>}
+          {actions && (
+            <footer ref={foot} className={styles.foot}>
+              {actions}
+            </footer>
+          )}
         </AriaDialog>
       </Modal>
     </ModalOverlay>

@@ -28,15 +28,7 @@ export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
         </>
       }
     >
-      <TextField
-        label={screens.start.folderPath}
-        value={path}
-        onChange={setPath}
-        autoFocus
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') void run();
-        }}
-      />
+      <TextField label={screens.start.folderPath} value={path} onChange={setPath} autoFocus />
     </Dialog>
   );
 }

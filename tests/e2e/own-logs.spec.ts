@@ -38,7 +38,7 @@ test('files dropped on the window are taken, and a missing mass is asked for in 
 test('a file that is no log says so and leaves the session whole', async ({ page }) => {
   await page.getByRole('button', { name: 'New session' }).click();
   await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
-  await page.getByRole('button', { name: 'Create' }).click();
+  await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: /Drop the log here/ }).click();

@@ -65,8 +65,8 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     remedy:
       'Die Datei aus einer Sicherung holen. Die Logs in runs sind unberührt und lassen sich in eine neue Sitzung einlesen.',
   }),
-  'store/locked': (f) => ({
-    message: `Die Sitzung ist in einem anderen Programm offen (Prozess ${f.pid} auf ${f.host}, seit ${f.since}).`,
+  'store/locked': (f, show) => ({
+    message: `Die Sitzung ist in einem anderen Programm offen (Prozess ${f.pid} auf ${f.host}, seit ${show.moment(f.since)}).`,
     remedy: 'Dort schließen oder hier nur ansehen.',
   }),
   'store/lock-lost': () => ({
@@ -158,10 +158,10 @@ export const storeNotes: NoteWordsOf<'store'> = {
     f.fields.length === 0
       ? `${f.file} wurde von einem anderen Programm geschrieben; der Inhalt gilt, wie er dasteht.`
       : `${f.file} wurde von einem anderen Programm geändert und gilt, wie sie dasteht. Anders: ${listed(f.fields)}.`,
-  'store/restored': (f) =>
+  'store/restored': (f, show) =>
     f.to === null
-      ? `${f.file} fehlte; die Fassung vom ${f.savedAt} steht an ihrer Stelle.`
-      : `${f.file} war beschädigt. Sie liegt jetzt in ${f.to}, und die Fassung vom ${f.savedAt} steht an ihrer Stelle.`,
+      ? `${f.file} fehlte; die Fassung vom ${show.moment(f.savedAt)} steht an ihrer Stelle.`
+      : `${f.file} war beschädigt. Sie liegt jetzt in ${f.to}, und die Fassung vom ${show.moment(f.savedAt)} steht an ihrer Stelle.`,
   'store/set-aside': (f) => `${f.file} war beschädigt und liegt jetzt in ${f.to}.`,
   'store/damage-left': (f) =>
     `${f.file} ist beschädigt. Nichts wurde verschoben, weil die Sitzung nur zum Lesen offen ist.`,
@@ -175,8 +175,8 @@ export const storeNotes: NoteWordsOf<'store'> = {
       : `${f.files} halb geschriebene Dateien unterbrochenen Speicherns wurden entfernt.`,
   'store/migrated': (f) =>
     `Die Sitzung stammt von einer älteren Fassung dieses Programms (Format ${f.from}) und hat jetzt Format ${f.to}. Das Original liegt in ${f.original}.`,
-  'store/lock-taken-over': (f) =>
-    `Die Sitzung war nicht ordentlich geschlossen worden (Prozess ${f.pid} auf ${f.host}, seit ${f.since}).`,
+  'store/lock-taken-over': (f, show) =>
+    `Die Sitzung war nicht ordentlich geschlossen worden (Prozess ${f.pid} auf ${f.host}, seit ${show.moment(f.since)}).`,
   'store/run-rebuilt': (f) =>
     `Die Angaben zur Aufzeichnung ${f.runId} waren mit allen Fassungen verloren und wurden aus dem Log neu angelegt: Spaltenkorrekturen, Änderungen an Zügen und Notizen sind weg.`,
   'store/source-missing': (f) =>

@@ -65,8 +65,8 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     remedy:
       'Take the file from a backup. The logs in runs are untouched and can be imported into a new session.',
   }),
-  'store/locked': (f) => ({
-    message: `The session is open in another program (process ${f.pid} on ${f.host}, since ${f.since}).`,
+  'store/locked': (f, show) => ({
+    message: `The session is open in another program (process ${f.pid} on ${f.host}, since ${show.moment(f.since)}).`,
     remedy: 'Close it there, or look at it here without changing it.',
   }),
   'store/lock-lost': () => ({
@@ -155,10 +155,10 @@ export const storeNotes: NoteWordsOf<'store'> = {
     f.fields.length === 0
       ? `${f.file} was written by another program; its content is taken as it stands.`
       : `${f.file} was changed by another program and is taken as it stands. Different: ${listed(f.fields)}.`,
-  'store/restored': (f) =>
+  'store/restored': (f, show) =>
     f.to === null
-      ? `${f.file} was missing; the version saved at ${f.savedAt} is in its place.`
-      : `${f.file} was damaged. It now lies in ${f.to}, and the version saved at ${f.savedAt} is in its place.`,
+      ? `${f.file} was missing; the version saved at ${show.moment(f.savedAt)} is in its place.`
+      : `${f.file} was damaged. It now lies in ${f.to}, and the version saved at ${show.moment(f.savedAt)} is in its place.`,
   'store/set-aside': (f) => `${f.file} was damaged and now lies in ${f.to}.`,
   'store/damage-left': (f) =>
     `${f.file} is damaged. Nothing was moved, because the session is open for reading only.`,
@@ -171,8 +171,8 @@ export const storeNotes: NoteWordsOf<'store'> = {
       : `${f.files} half-written files of interrupted saves were removed.`,
   'store/migrated': (f) =>
     `The session was written by an older version of this program (format ${f.from}) and is now format ${f.to}. The original lies in ${f.original}.`,
-  'store/lock-taken-over': (f) =>
-    `The session had not been closed properly (process ${f.pid} on ${f.host}, since ${f.since}).`,
+  'store/lock-taken-over': (f, show) =>
+    `The session had not been closed properly (process ${f.pid} on ${f.host}, since ${show.moment(f.since)}).`,
   'store/run-rebuilt': (f) =>
     `The record of run ${f.runId} was lost with all its versions and was made anew from its log: column corrections, pull edits and notes are gone.`,
   'store/source-missing': (f) =>

@@ -39,7 +39,7 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
 const importPath = (path: string) => async (page: Page) => {
   await page.keyboard.press('Shift+I');
   await page.getByRole('dialog').getByRole('textbox').fill(path);
-  await page.getByRole('dialog').getByRole('button').last().click();
+  await page.getByRole('dialog').locator('footer').getByRole('button').first().click();
 };
 
 /** A log of many hours, so that its reading can be seen. */

@@ -135,6 +135,19 @@ describe('the one thing to do now', () => {
     const boost = { ...driven.boost, verdict: verdict(kind, share) };
     expect(next([driven.baseline, driven.spray, boost]).kind).toBe(expected);
   });
+  it('boost over its ceiling is told, whatever the verdict asks', () => {
+    const over = {
+      ...driven.boost,
+      measured: { ...driven.boost.measured, boost: 250e3 },
+      verdict: verdict('not-comparable', 0.02),
+    };
+    const now = next([driven.baseline, driven.spray, over]);
+    expect(now.kind).toBe('drive-again');
+    expect(now.why[0]).toMatchObject({
+      code: 'ladder/gate',
+      facts: { quantity: 'boostCeiling', state: 'closed' },
+    });
+  });
   it('a spray that clearly lost power is mended first, with the guide for this car', () => {
     const overfed = { ...driven.spray, verdict: verdict('loss', -0.05) };
     const now = next([driven.baseline, overfed]);

@@ -73,7 +73,7 @@ type Case = {
 const restored = (file: string): [string, RegExp] => [
   'store/restored',
   new RegExp(
-    `^${file} was damaged\\. It now lies in set-aside/\\S+, and the version saved at 2027-03-14T10:0\\d:00\\.000Z is in its place\\.$`,
+    `^${file} was damaged\\. It now lies in set-aside/\\S+, and the version saved at 14 Mar 2027, 10:0\\d UTC is in its place\\.$`,
   ),
 ];
 const damaged = (file: string, what: string): [string, RegExp] => [
@@ -99,7 +99,10 @@ const cases: readonly Case[] = [
     name: 'session.json gone',
     spoil: (f) => rm(join(f.folder, 'session.json')),
     opensWith: [
-      ['store/restored', /^session\.json was missing; the version saved at \S+ is in its place\.$/],
+      [
+        'store/restored',
+        /^session\.json was missing; the version saved at 14 Mar 2027, 10:\d\d UTC is in its place\.$/,
+      ],
     ],
     checkFinds: [['store/file-missing', /^session\.json is missing\. The repair puts/]],
   },
@@ -395,7 +398,7 @@ describe('what can only be read opens for reading and says why', () => {
       'store/locked',
       expect.stringMatching(
         new RegExp(
-          `^The session is open in another program \\(process ${process.pid} on .+, since ${moment(9)}\\)\\.$`,
+          `^The session is open in another program \\(process ${process.pid} on .+, since 14 Mar 2027, 10:09 UTC\\)\\.$`,
         ),
       ),
     ]);

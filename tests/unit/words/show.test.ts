@@ -56,4 +56,10 @@ describe('show', () => {
       '6.500\u00a01/min',
     );
   });
+
+  it('tells a moment by universal time, and leaves what is none alone', () => {
+    expect(createShow('en', metricUnits).moment('2027-03-14T10:03:59.000Z')).toBe('14 Mar 2027, 10:03 UTC');
+    expect(createShow('de', metricUnits).moment('2027-03-14T10:03:59.000Z')).toBe('14.03.2027, 10:03 UTC');
+    expect(createShow('en', metricUnits).moment('')).toBe('');
+  });
 });
