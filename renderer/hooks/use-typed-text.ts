@@ -28,6 +28,8 @@ export function useTypedText(kept: string, keep: (text: string) => Promise<unkno
 
   const flush = useCallback((): Promise<void> => {
     clearTimeout(timer.current);
+    // With nothing to keep, a run would be over before it is noted below, and no later one would ever begin.
+    if (waiting.current === null) return keeping.current ?? Promise.resolve();
     const run = async () => {
       try {
         for (let text = waiting.current; text !== null; text = waiting.current) {
