@@ -39,7 +39,14 @@ const scene = (name: string, reach: Scene['reach'], startsWith: Scene['startsWit
 const importPath = (path: string) => async (page: Page) => {
   await page.keyboard.press('Shift+I');
   await page.getByRole('dialog').getByRole('textbox').fill(path);
-  await page.getByRole('dialog').locator('footer').getByRole('button').first().click();
+  const main = page.getByRole('dialog').locator('footer').getByRole('button').first();
+  await main.click();
+  // The next dialog asks where the log belongs.
+  await page
+    .getByRole('dialog')
+    .getByText(path.split('/').at(-1) ?? '')
+    .waitFor();
+  await main.click();
 };
 
 /** A log of many hours, so that its reading can be seen. */
