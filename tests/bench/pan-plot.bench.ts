@@ -4,7 +4,7 @@
  *
  *   node tests/bench/pan-plot.bench.ts [SECONDS]
  */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
@@ -47,6 +47,9 @@ try {
   await page.setContent(
     '<style>:root{--before:#2F5D8A;--after:#B4451F;--ink:#1D2730;--soft:#5B6670;--rule:#DCD5C6;--sans:sans-serif}</style><div id="root"></div>',
   );
+  for (const file of readdirSync(folder).filter((name) => name.endsWith('.css'))) {
+    await page.addStyleTag({ path: join(folder, file) });
+  }
   await page.addScriptTag({ path: join(folder, 'page.iife.js') });
   await page.getByRole('img').waitFor();
   const cdp = await page.context().newCDPSession(page);
