@@ -31,6 +31,8 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   // A number that nobody typed here stands in the session's unit: the reader gets their own.
   const value = kept && kept.unit === unit && unit !== own ? inOwn(kept) : kept;
   const fallback = spec.fallback && inOwn(spec.fallback);
+  // What nobody has filled in yet is no fault.
+  const missing = value === null ? problem : undefined;
   const isDefault =
     spec.isAlwaysSet === true &&
     spec.fallback !== undefined &&
@@ -51,8 +53,8 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
           : sheet.put(path, empty);
         setRefused(!taken);
       }}
-      hint={words.hint || undefined}
-      error={isRefused ? screens.sheet.outOfRange : problem}
+      hint={missing ?? (words.hint || undefined)}
+      error={isRefused ? screens.sheet.outOfRange : missing ? undefined : problem}
       fallback={fallback ? show.number(fallback.value, decimals(fallback.value)) : undefined}
       isDefault={isDefault}
       {...(spec.step === undefined ? {} : { step: spec.step })}
