@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import { Checkbox } from 'react-aria-components';
 import type { RunSummary } from '../../core/contract/index.ts';
 import { fileColumns, quantityIds, withCorrections } from '../../core/log/index.ts';
@@ -31,6 +31,8 @@ type OpenColumnsProps = {
   readonly onClose: () => void;
 };
 
+const none: ReturnType<typeof shownColumns> = [];
+
 function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
   const { screens, show, quantity } = useWords();
   const { edit } = useSession();
@@ -48,6 +50,11 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
       ...named.sort((a, b) => inOrder(a.label, b.label)),
     ];
   }, [said, show, quantity]);
+  // The dialog stands first, its rows a frame later: a log has dozens of columns with two lists each.
+  const columns = useDeferredValue(
+    useMemo(() => shownColumns(run), [run]),
+    none,
+  );
   const alike = alikeRuns(runs, run);
   const save = async () => {
     const targets = isForAll ? [run, ...alike] : [run];
@@ -109,7 +116,7 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
           </tr>
         </thead>
         <tbody>
-          {shownColumns(run).map((column) => (
+          {columns.map((column) => (
             <ColumnRow
               key={column.column}
               column={column}
