@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { fromSamples, type Snapshot } from '../../core/contract/index.ts';
 import { type FormulaParser, type Log, loadFormulaParser } from '../../core/log/index.ts';
+import { afterPaint } from '../hooks/after-paint.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
 
 /** Samples of one pull, whole: thinned channels would no longer stand side by side. */
@@ -63,9 +64,13 @@ export function useFormulaParser(): FormulaParser | null {
   const [parser, setParser] = useState<FormulaParser | null>(null);
   useEffect(() => {
     let isCurrent = true;
-    void loadFormulaParser().then((loaded) => isCurrent && setParser(() => loaded));
+    // It takes a tenth of a second to start, and the dialog need not wait for it.
+    const callOff = afterPaint(() => {
+      void loadFormulaParser().then((loaded) => isCurrent && setParser(() => loaded));
+    });
     return () => {
       isCurrent = false;
+      callOff();
     };
   }, []);
   return parser;
