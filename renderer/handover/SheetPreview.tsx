@@ -31,8 +31,7 @@ export function SheetPreview({ frame, html, title, className }: SheetPreviewProp
     const window = frame.current?.contentWindow;
     if (!window) return;
     if (frame.current) fitInto(frame.current, frame.current.clientWidth);
-    await layPages(window.document);
-    window.scrollTo(0, place.current);
+    await layPages(window.document, () => window.scrollTo(0, place.current));
     window.addEventListener('scroll', () => {
       place.current = window.scrollY;
     });

@@ -20,6 +20,8 @@ body>main{position:absolute!important;width:1px!important;min-height:0!important
 @media print{.sheets{display:none}}`;
 }
 
+const otherWork = () => new Promise((resolve) => setTimeout(resolve));
+
 function element(doc: Document, name: string, className: string, ...inside: Node[]): HTMLElement {
   const made = doc.createElement(name);
   made.className = className;
@@ -30,11 +32,12 @@ function element(doc: Document, name: string, className: string, ...inside: Node
 /**
  * Shows a summary as the sheets that it prints on. The page is flowed into columns of a sheet's size, which the
  * browser breaks by the rules of print, and each sheet looks at one of them. What is printed and what a screen reader
- * reads stays the page itself.
+ * reads stays the page itself. Sheet after sheet is filled, with room for other work between them.
  *
- * @returns  number of sheets
+ * @param onPlaced  called once all sheets have their places, so that the page can be scrolled to where it stood
+ * @returns         number of sheets
  */
-export async function layPages(doc: Document): Promise<number> {
+export async function layPages(doc: Document, onPlaced: () => void): Promise<number> {
   const main = doc.querySelector('main');
   const pageWord = main?.dataset.page ?? '';
   if (!main || doc.querySelector('.sheets')) return 0;
@@ -49,7 +52,14 @@ export async function layPages(doc: Document): Promise<number> {
   const sheets = element(doc, 'div', 'sheets');
   sheets.setAttribute('aria-hidden', 'true');
   doc.body.append(sheets);
-  const add = (at: number): HTMLElement => {
+  const windows: HTMLElement[] = [];
+  const addSheet = () => {
+    const window = element(doc, 'div', 'window');
+    const foot = element(doc, 'p', 'foot', doc.createElement('span'), doc.createElement('span'));
+    sheets.append(element(doc, 'div', 'sheet', window, foot));
+    windows.push(window);
+  };
+  const fill = (at: number): HTMLElement => {
     const flow = element(
       doc,
       'div',
@@ -59,19 +69,25 @@ export async function layPages(doc: Document): Promise<number> {
     // Marks stay with the page itself; drawings find their clips there.
     for (const marked of flow.querySelectorAll('[id]')) marked.removeAttribute('id');
     flow.style.setProperty('--at', `${at}`);
-    const foot = element(doc, 'p', 'foot', doc.createElement('span'), doc.createElement('span'));
-    sheets.append(element(doc, 'div', 'sheet', element(doc, 'div', 'window', flow), foot));
+    windows[at]?.append(flow);
     return flow;
   };
-  const first = add(0);
+  addSheet();
+  const first = fill(0);
   const oneWide = box.width - 2 * box.side;
   const columns = (first.scrollWidth / first.clientWidth) * oneWide;
   const count = Math.max(1, Math.round((columns + gap_mm) / (oneWide + gap_mm)));
-  for (let at = 1; at < count; at++) add(at);
+  for (let at = 1; at < count; at++) addSheet();
   for (const [at, foot] of [...sheets.querySelectorAll('.foot')].entries()) {
     const [left, right] = foot.children;
     if (left) left.textContent = doc.title;
     if (right) right.textContent = `${pageWord} ${at + 1} / ${count}`;
+  }
+  onPlaced();
+  for (let at = 1; at < count; at++) {
+    await otherWork();
+    if (!sheets.isConnected || !doc.defaultView) return count;
+    fill(at);
   }
   return count;
 }

@@ -24,8 +24,10 @@ const key =
 const inList =
   (screenKey: string, at: number) =>
   async (page: Page): Promise<void> => {
+    const ledger = await page.locator('nav').nth(-1).getAttribute('aria-label');
     await page.keyboard.press(screenKey);
-    await page.locator('nav').nth(-1).getByRole('button').nth(at).click();
+    // The screen follows behind the paint of the key.
+    await page.locator(`nav:not([aria-label="${ledger}"])`).nth(1).getByRole('button').nth(at).click();
   };
 
 const tab = (at: number) => (page: Page) => page.getByRole('tab').nth(at).click();
