@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { buildRenderer } from '../../electron/launch/build-renderer.ts';
 import { projectFolder } from '../../electron/launch/pinned-node.mjs';
+import type { Interactions } from '../e2e/support/interactions.ts';
 import { findBrowser } from './browser.ts';
 import { runCommand } from './run-command.ts';
 import { failedOnly, type Stage, type StageResult } from './stage.ts';
@@ -52,7 +53,9 @@ export function endToEndStage(say: (line: string) => void, limit_s = 2700): Stag
         });
         if (finished.isTimedOut) return failedOnly(`end-to-end: not finished after ${limit_s} s`);
         if (!existsSync(report)) return failedOnly('end-to-end: no report was written');
-        const result = readPlaywrightReport(JSON.parse(readFileSync(report, 'utf8')));
+        const told: PlaywrightReport = JSON.parse(readFileSync(report, 'utf8'));
+        say(interactionsLine(told));
+        const result = readPlaywrightReport(told);
         if (finished.code === 0 || result.failures.length > 0) return result;
         return { ...result, failures: ['end-to-end: an error outside any test'] };
       } finally {
@@ -60,6 +63,26 @@ export function endToEndStage(say: (line: string) => void, limit_s = 2700): Stag
       }
     },
   };
+}
+
+/** How many keys and clicks of all tests were painted later than 100 ms, and the latest of them. */
+export function interactionsLine(report: PlaywrightReport): string {
+  const told = report.suites
+    .flatMap(specsOf)
+    .flatMap((spec) =>
+      spec.tests.flatMap((test) =>
+        test.annotations
+          .filter(({ type }) => type === 'interactions')
+          .map(({ description = '' }) => ({ spec, ...(JSON.parse(description) as Interactions) })),
+      ),
+    );
+  const number = told.reduce((sum, one) => sum + one.number, 0);
+  const slow = told
+    .flatMap(({ spec, slow }) => slow.map((one) => ({ ...one, place: `${spec.file}: ${spec.title}` })))
+    .sort((a, b) => b.duration_ms - a.duration_ms);
+  const [latest] = slow;
+  const worst = latest ? `, the latest ${latest.duration_ms} ms (${latest.event} in ${latest.place})` : '';
+  return `${number} keys and clicks, ${slow.length} of them painted later than 100 ms${worst}`;
 }
 
 /** A test that passed only when tried again counts as failed. */

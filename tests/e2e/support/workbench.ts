@@ -6,6 +6,7 @@ import type { Preferences } from '../../../core/contract/index.ts';
 import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
 import { watchErrors } from './console-errors.ts';
+import { readInteractions, watchInteractions } from './interactions.ts';
 import { startWorkbench } from './start-workbench.ts';
 
 type Options = {
@@ -23,7 +24,8 @@ type Fixtures = {
 
 /**
  * A test on the built screens over the real host: `page` stands on the workbench already, and a test fails if
- * the page complained of anything in its console.
+ * the page complained of anything in its console. How quick keys and clicks were painted is told at the end of the
+ * run and fails nothing: that would be the machine's doing.
  *
  *   test.use({ startsWith: 'nothing', viewport: { width: 1024, height: 768 } });
  */
@@ -50,11 +52,15 @@ export const test = base.extend<Options & Fixtures>({
     await workbench.close();
   },
 
-  page: async ({ page, link }, use) => {
+  page: async ({ page, link }, use, info) => {
     const found = watchErrors(page, new URL(link).origin);
+    await watchInteractions(page);
     await page.goto(link);
     await page.waitForURL(/\/w-/);
     await use(page);
+    const interactions = await readInteractions(page);
+    if (interactions)
+      info.annotations.push({ type: 'interactions', description: JSON.stringify(interactions) });
     expect(found, 'complaints in the console').toEqual([]);
   },
 });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { readPlaywrightReport } from '../../runner/end-to-end-stage.ts';
+import { interactionsLine, readPlaywrightReport } from '../../runner/end-to-end-stage.ts';
 
 const test = (status: 'expected' | 'unexpected' | 'flaky' | 'skipped', reason?: string) => ({
   title: `a ${status} test`,
@@ -34,4 +34,30 @@ it('an error outside any test is a failure, and so is no test at all', () => {
     'bad settings',
   ]);
   expect(readPlaywrightReport({ suites: [], errors: [] }).failures).toHaveLength(1);
+});
+
+it('keys and clicks of all tests are summed, and the one that was painted latest is named', () => {
+  const watched = (title: string, number: number, ...slow: number[]) => ({
+    ...test('expected'),
+    title,
+    tests: test('expected').tests.map((one) => ({
+      ...one,
+      annotations: [
+        {
+          type: 'interactions',
+          description: JSON.stringify({
+            number,
+            slow: slow.map((duration_ms) => ({ event: 'keydown', duration_ms })),
+          }),
+        },
+      ],
+    })),
+  });
+  const specs = [watched('quick', 20), watched('slow', 5, 112, 240), test('expected')];
+  expect(interactionsLine({ suites: [{ title: 'all', specs }], errors: [] })).toBe(
+    '25 keys and clicks, 2 of them painted later than 100 ms, the latest 240 ms (keydown in bench.spec.ts: slow)',
+  );
+  expect(interactionsLine({ suites: [{ title: 'all', specs: [watched('quick', 3)] }], errors: [] })).toBe(
+    '3 keys and clicks, 0 of them painted later than 100 ms',
+  );
 });
