@@ -18,7 +18,7 @@ export type DialogProps = {
   /** Buttons at the foot, the main one first. */
   readonly actions?: ReactNode;
   /** `roomy` holds three buttons in a row; `sheet` stands at the right edge over the full height. */
-  readonly shape?: 'box' | 'roomy' | 'wide' | 'sheet';
+  readonly shape?: 'box' | 'roomy' | 'wide' | 'widest' | 'sheet';
 };
 
 /** Kinds of input that hold a line of text. */

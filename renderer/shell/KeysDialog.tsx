@@ -11,11 +11,11 @@ export function KeysDialog({ actions, onClose }: { actions: readonly Action[]; o
   const { screens } = useWords();
   const said = screens.shell;
   return (
-    <Dialog title={said.keys} isOpen onClose={onClose} shape="wide">
+    <Dialog title={said.keys} isOpen onClose={onClose} shape="widest">
       <p>{said.keysIntro}</p>
       <div className={styles.groups}>
         {groups.map((group) => (
-          <section key={group}>
+          <section key={group} className={group === 'ledger' ? styles.long : undefined}>
             <h3 className={styles.group}>{said.keyGroups[group]}</h3>
             <ul>
               {actions

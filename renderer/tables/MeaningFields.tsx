@@ -6,9 +6,11 @@ import {
   unitsOfTable,
 } from '../../core/tables/index.ts';
 import { unitOf } from '../../core/units/index.ts';
+import field from '../components/Field.module.css';
 import { Segmented } from '../components/Segmented.tsx';
 import { Select } from '../components/Select.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './Tables.module.css';
 
@@ -49,7 +51,7 @@ export function MeaningFields({ meaning, axes, name, onMeaning, onAxes, onName }
       : [{ id: `${unit} false`, label: unitOf(unit).symbol, unit, isAbsolute: false }],
   );
   return (
-    <div className={styles.fields}>
+    <div className={cx(field.rows, styles.fields)}>
       <Select
         label={said.kind}
         placeholder={said.chooseKind}

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { unitOf } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
+import field from '../components/Field.module.css';
 import { Segmented } from '../components/Segmented.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import type { StepQuestionState } from './step-question.ts';
@@ -32,7 +34,7 @@ export function StepFields({ of, question }: { of: TableNow; question: StepQuest
     void edit({ type: 'table.set', tableId: table.id, patch: { limit: value } }, `${table.id} limit`);
   };
   return (
-    <div className={styles.fields}>
+    <div className={cx(field.rows, styles.fields)}>
       <TextField
         label={said.step(unit)}
         value={question.texts.step}

@@ -35,7 +35,7 @@ export const ladder: ScreenWords['ladder'] = {
   atLeast: (limit) => `mindestens ${limit}`,
   states: { near: 'nahe', closed: 'erreicht' },
   ends: 'Warum er dort endet, und was auf Praxis ruht',
-  stepOf: (n, count) => `Stufe ${n} von ${count}`,
+  stepOf: (n, count) => `Stufe ${n} der nächsten ${count}`,
   powerAfter: 'Leistung danach',
   roomAfter: 'Zündung bis zum Klopfen danach',
   fluidAtPeak: 'Fluid an der Spitze',

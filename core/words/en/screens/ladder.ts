@@ -44,7 +44,7 @@ export const ladder = {
   atLeast: (limit: string) => `at least ${limit}`,
   states: { near: 'near', closed: 'closed' },
   ends: 'Why it ends there, and what rests on practice',
-  stepOf: (n: number, count: number) => `Step ${n} of ${count}`,
+  stepOf: (n: number, count: number) => `Step ${n} of the next ${count}`,
   powerAfter: 'Power after it',
   roomAfter: 'Spark left after it',
   fluidAtPeak: 'Fluid at peak',
