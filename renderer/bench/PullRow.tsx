@@ -1,5 +1,5 @@
 import { Pin } from 'lucide-react';
-import type { ComponentPropsWithRef } from 'react';
+import { type ComponentPropsWithRef, memo } from 'react';
 import type { PullCurve, PullSummary } from '../../core/contract/index.ts';
 import { rpm } from '../../core/units/index.ts';
 import { useShow, useView } from '../app/view.tsx';
@@ -12,7 +12,8 @@ import { useWords } from '../hooks/use-words.tsx';
 import styles from './PullsTable.module.css';
 import { withToggled } from './toggled.ts';
 
-export type PullRowProps = {
+/** With what its row takes besides, each by itself: the same again is not drawn again. */
+export type PullRowProps = ComponentPropsWithRef<'tr'> & {
   readonly pull: PullSummary;
   /** Place of its entry in the ledger, from 0. */
   readonly entryNumber: number;
@@ -22,10 +23,10 @@ export type PullRowProps = {
   /** 1 out, -1 back, null not said. */
   readonly way: 1 | -1 | null;
   readonly curve: PullCurve | null;
-  readonly rowProps: ComponentPropsWithRef<'tr'>;
 };
 
-export function PullRow({ pull, entryNumber, number, runName, way, curve, rowProps }: PullRowProps) {
+export const PullRow = memo(function PullRow(props: PullRowProps) {
+  const { pull, entryNumber, number, runName, way, curve, ...rowProps } = props;
   const { screens, show, note } = useWords();
   const view = useView();
   const showView = useShow();
@@ -105,4 +106,4 @@ export function PullRow({ pull, entryNumber, number, runName, way, curve, rowPro
       </td>
     </tr>
   );
-}
+});

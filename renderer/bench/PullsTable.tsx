@@ -111,7 +111,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
                     runName={line.runName}
                     way={line.way}
                     curve={curveOf.get(line.pull.id) ?? null}
-                    rowProps={propsOf(part.index)}
+                    {...propsOf(part.index)}
                   />
                 ) : (
                   <tr {...propsOf(part.index)}>

@@ -1,4 +1,4 @@
-import { type ReactNode, useRef } from 'react';
+import { type ReactNode, useDeferredValue, useRef } from 'react';
 import { Tabs as AriaTabs, Tab, TabList, TabPanel } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
 import styles from './Tabs.module.css';
@@ -23,6 +23,8 @@ const leastInSight_px = 280;
 
 export function Tabs({ label, parts, selected, onSelect }: TabsProps) {
   const box = useRef<HTMLDivElement>(null);
+  // When the tabs come into the page, what they hold follows in slices behind them.
+  const isFilled = useDeferredValue(true, false);
   const select = (id: string) => {
     onSelect(id);
     const top = box.current?.getBoundingClientRect().top ?? 0;
@@ -45,7 +47,7 @@ export function Tabs({ label, parts, selected, onSelect }: TabsProps) {
       </TabList>
       {parts.map((part) => (
         <TabPanel key={part.id} id={part.id} className={cx(styles.panel)}>
-          {part.content}
+          {isFilled && part.content}
         </TabPanel>
       ))}
     </AriaTabs>

@@ -1,17 +1,21 @@
-import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
+import { defaultRangeExtractor, measureElement, type Range, useVirtualizer } from '@tanstack/react-virtual';
 import {
   type FocusEvent,
   type KeyboardEvent,
+  startTransition,
   useCallback,
   useEffect,
   useLayoutEffect,
   useRef,
   useState,
 } from 'react';
+import { afterPaint } from './after-paint.ts';
 
 /** Up to here every row stands in the page; beyond, only those in sight, with room left for the others. */
 export const longFrom = 60;
 const beyondSight = 12;
+/** How far a list that comes into the page is drawn, each step behind the paint of the one before it. */
+const steps = ['room', 'in sight', 'beyond sight'] as const;
 /** Rows that were never drawn have guessed heights; measuring them moves the others about for so long [ms]. */
 const settling_ms = 500;
 
@@ -43,15 +47,28 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
   const active = Math.min(wanted, count - 1);
   const [scroller, setScroller] = useState<HTMLElement | null>(null);
   const [margin, setMargin] = useState(0);
+  const [step, setStep] = useState(0);
+  const isDrawn = steps[step] !== 'room';
 
-  // What stands above the list may have changed with any drawing of it.
-  useLayoutEffect(() => {
-    if (!isLong || !list.current) return;
-    const around = scroller?.contains(list.current) ? scroller : scrollerOf(list.current);
-    setScroller(around);
-    const above = list.current.getBoundingClientRect().top - (around?.getBoundingClientRect().top ?? 0);
-    setMargin(Math.round(above + (around?.scrollTop ?? 0)));
+  // What stands above the list may have changed with any drawing of it. Asked behind the paint: before it, the page
+  // would be laid out there and then, in the task that draws the list.
+  useEffect(() => {
+    if (!isLong) return;
+    return afterPaint(() => {
+      if (!list.current) return;
+      const around = scroller?.contains(list.current) ? scroller : scrollerOf(list.current);
+      setScroller(around);
+      const above = list.current.getBoundingClientRect().top - (around?.getBoundingClientRect().top ?? 0);
+      setMargin(Math.round(above + (around?.scrollTop ?? 0)));
+    });
   });
+
+  // Rows by the dozen at once would hold the page for longer than a frame or two.
+  useEffect(() => {
+    if (!isLong) return setStep(0);
+    if (!scroller || step === steps.length - 1) return;
+    return afterPaint(() => startTransition(() => setStep(step + 1)));
+  }, [isLong, scroller, step]);
 
   useEffect(() => {
     if (goTo.current === null) return;
@@ -76,8 +93,13 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
     enabled: isLong,
     getScrollElement: () => scroller,
     estimateSize: () => rowHeight_px,
+    // A row's height comes from its observer, in the same frame; read off the row it would lay the page out in between.
+    measureElement: (row, entry, of) =>
+      entry
+        ? measureElement(row, entry, of)
+        : (of.itemSizeCache.get(of.options.getItemKey(of.indexFromElement(row))) ?? rowHeight_px),
     scrollMargin: margin,
-    overscan: beyondSight,
+    overscan: steps[step] === 'beyond sight' ? beyondSight : 1,
     rangeExtractor: (range: Range) =>
       [...new Set([...defaultRangeExtractor(range), ...pinned, active])]
         .filter((index) => index >= 0 && index < count)
@@ -93,6 +115,7 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
       if (next < count && start - end > 0.5) parts.push({ kind: 'gap', index: next, height_px: start - end });
     };
     for (const item of virtualizer.getVirtualItems()) {
+      if (!isDrawn && !pinned.includes(item.index) && item.index !== active) continue;
       gapTo(item.start);
       parts.push({ kind: 'row', index: item.index });
       [end, next] = [item.end, item.index + 1];

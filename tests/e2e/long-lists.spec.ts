@@ -95,4 +95,37 @@ test.describe('with 500 runs, 5,000 pulls and 200 entries', () => {
     await expect.poll(focused).toBe(2);
     expect(await table.locator('tr[aria-rowindex]').count()).toBeLessThan(80);
   });
+
+  test('a long list comes into the page a few rows at a time, so that none of its tasks is long', async ({
+    page,
+  }) => {
+    await page.route('**/api/session.get', grow);
+    await page.reload();
+    const ledger = page.getByRole('list', { name: 'Entries of this session' });
+    await ledger.locator('[aria-setsize]').first().waitFor({ timeout: 90_000 });
+    await ledger.locator('[aria-posinset="1"] [data-entry]').focus();
+    await page.keyboard.press('End');
+    await ledger.locator(`[data-entry="${driven}"]`).click();
+    const tab = page.getByRole('tab', { name: /^Pulls\s*5,?0\d\d/ });
+    await tab.waitFor({ timeout: 60_000 });
+    // What one task adds is told in one go.
+    await page.evaluate(() => {
+      const told: number[] = [];
+      Object.assign(window, { told });
+      const isRow = (node: Node) => node instanceof Element && node.matches('tr[aria-rowindex]');
+      new MutationObserver((records) => {
+        const added = records.flatMap((r) => [...r.addedNodes]);
+        const rows = added.flatMap((node) =>
+          node instanceof Element ? [...node.querySelectorAll('tr[aria-rowindex]'), node].filter(isRow) : [],
+        );
+        if (rows.length > 0) told.push(rows.length);
+      }).observe(document.body, { childList: true, subtree: true });
+    });
+    await tab.click();
+    const rows = page.getByRole('grid').locator('tr[aria-rowindex]');
+    await expect.poll(() => rows.count()).toBeGreaterThan(13);
+    const told = await page.evaluate(() => (window as unknown as { told: number[] }).told);
+    expect(told.length).toBeGreaterThan(1);
+    expect(Math.max(...told)).toBeLessThan(13);
+  });
 });
