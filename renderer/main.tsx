@@ -1,11 +1,9 @@
+import './host/without-compiling.ts';
 import './design/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { checkWithoutCompiling } from '../core/contract/index.ts';
 import { App } from './app/App.tsx';
 import { createHostClient } from './host/client.ts';
-
-checkWithoutCompiling();
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no #root');

@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { unwrappedPlotly } from './unwrap-plotly.ts';
 
 /** The languages of the workbench, and the one that the component library falls back on. */
 const languages = new Set(['en-GB', 'de-DE', 'en-US']);
@@ -29,7 +30,7 @@ export default defineConfig(({ mode }) => {
     root: import.meta.dirname,
     // Relative, as the desktop shell and the loopback server mount it at different roots.
     base: './',
-    plugins: [react(), onlyOurLanguages],
+    plugins: [react(), onlyOurLanguages, unwrappedPlotly],
     build: {
       outDir: isGallery ? 'gallery/dist' : 'dist',
       emptyOutDir: true,

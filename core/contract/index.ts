@@ -1,7 +1,6 @@
 import './problems.ts';
 import './terminal-problems.ts';
 
-export * from './check-without-compiling.ts';
 export * from './host-port.ts';
 export * from './move.ts';
 export * from './preferences.ts';

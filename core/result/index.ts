@@ -1,2 +1,3 @@
+export * from './check-without-compiling.ts';
 export * from './expectation.ts';
 export * from './result.ts';

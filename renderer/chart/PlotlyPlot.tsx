@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { ChartSpec } from '../../core/handover/index.ts';
 import styles from './Chart.module.css';
 import { chartColours } from './chart-colours.ts';
+import { loadPlotly } from './load-plotly.ts';
 import { plotlyFigure } from './plotly-figure.ts';
 import { useThemeName } from './use-theme-name.ts';
 
@@ -21,7 +22,7 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     if (!root) return;
     let isCurrent = true;
     const before = drawing.current.catch(() => {});
-    drawing.current = Promise.all([import('plotly.js-dist-min'), before]).then(([{ default: plotly }]) => {
+    drawing.current = Promise.all([loadPlotly(), before]).then(([plotly]) => {
       if (!isCurrent) return;
       const figure = plotlyFigure(spec, chartColours(root), width, height);
       return plotly.react(root, figure.data, figure.layout, figure.config);
@@ -36,7 +37,7 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     return () => {
       const purged = async () => {
         if (!root?.hasChildNodes()) return;
-        const { default: plotly } = await import('plotly.js-dist-min');
+        const plotly = await loadPlotly();
         plotly.purge(root);
       };
       void drawing.current.then(purged, purged);

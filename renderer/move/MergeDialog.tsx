@@ -32,7 +32,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
     <Dialog
       title={said.mergeTitle}
       isOpen
-      shape="wide"
+      shape={conflicts.length > 0 ? 'wide' : 'box'}
       onClose={onClose}
       problems={task.problems ?? settling.problems ?? listed.problems}
       actions={

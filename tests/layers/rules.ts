@@ -139,12 +139,13 @@ const rendererRules: readonly Rule[] = [
 /** Build settings belong to no layer; they name the tools, and of ours no more than the form of an icon file. */
 const buildSettings: readonly Rule[] = [
   'renderer/vite.config.ts',
+  'renderer/unwrap-plotly.ts',
   'electron/desktop/vite.config.ts',
   'electron/desktop/packaging.ts',
   'electron/desktop/draw-icon.ts',
 ].map((folder) => ({
   folder,
-  mayImport: ['electron/desktop/ico-file.ts'],
+  mayImport: ['electron/desktop/ico-file.ts', 'renderer/unwrap-plotly.ts'],
   packages: ['vite', '@vitejs/plugin-react', 'electron-builder', 'playwright', 'node:*'],
   why: 'build settings name the build tools, which nothing that is built may',
 }));

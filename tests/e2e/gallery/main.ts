@@ -66,7 +66,7 @@ for (const theme of values.theme as ('day' | 'night')[]) {
         const [width = 1280, height = 720] = size.split('x').map(Number);
         await page.setViewportSize({ width, height });
         await page.waitForLoadState('networkidle');
-        await page.waitForFunction(() => !document.querySelector('[role="img"]:empty'));
+        await page.waitForFunction(() => !document.querySelector('div[role="img"]:empty'));
         // Charts draw themselves anew a moment after the window has its size.
         await page.waitForTimeout(600);
         const file = `${name}.${theme}.${size}.png`;
