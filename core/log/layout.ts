@@ -34,7 +34,14 @@ type Candidate = {
   readonly rows: readonly Row[];
   readonly columns: number;
   readonly score: number;
+  /** Cells that tell the decimal mark. */
+  readonly marks: number;
 };
+
+/** Lines that settle the layout of a log whose rows are all alike: a tenth of the head of a usual one. */
+const firstLines = 300;
+/** So many rows, and cells of them that tell the decimal mark, leave no doubt; more of the same say nothing new. */
+const plenty = 200;
 
 /**
  * Finds delimiter, decimal mark, header, units row and first row of data by trying each delimiter on the first
@@ -44,6 +51,22 @@ type Candidate = {
  * @returns     the layout, or null where no row of numbers is found
  */
 export function findLayout(head: string): Layout | null {
+  const few = head.includes('"') ? head : endsOf(head);
+  const found = few.length < head.length ? bestCandidate(few) : null;
+  const best = found && isBeyondDoubt(found) ? found : bestCandidate(head);
+  return best && layoutOf(best);
+}
+
+/** The first lines of a text and a fifth as many of the last, which tell whether the rows are another way by then. */
+function endsOf(text: string): string {
+  const lineEnd = /\r\n?|\n/g;
+  for (let n = 0; n < firstLines; n++) if (!lineEnd.test(text)) return text;
+  const firstEnd = lineEnd.lastIndex;
+  lineEnd.lastIndex = Math.max(firstEnd, text.length - Math.ceil(firstEnd / 5));
+  return lineEnd.test(text) ? text.slice(0, firstEnd) + text.slice(lineEnd.lastIndex) : text;
+}
+
+function bestCandidate(head: string): Candidate | null {
   const isQuoted = !strayQuote(head);
   let best: Candidate | null = null;
   for (const delimiter of delimiters) {
@@ -53,8 +76,20 @@ export function findLayout(head: string): Layout | null {
     if (!best || candidate.score > best.score * 1.001) best = candidate;
   }
   // One column: what does not come up cannot cut its name.
-  best ??= tryDelimiter(head, delimiters.find((d) => !head.includes(d)) ?? ',', isQuoted);
-  return best && layoutOf(best);
+  return best ?? tryDelimiter(head, delimiters.find((d) => !head.includes(d)) ?? ',', isQuoted);
+}
+
+/** Whether from the first row of numbers on every row has every cell, and the decimal mark has come up often. */
+function isBeyondDoubt({ rows, columns, marks }: Candidate): boolean {
+  const data = rows.slice(rows.findIndex((row) => row.numbers > 0.4 * columns));
+  // The text ends with a line end, behind which the tokeniser sees one more, empty row.
+  if (data.at(-1)?.cells.join('') === '') data.pop();
+  return (
+    columns > 1 &&
+    marks >= plenty &&
+    data.length >= plenty &&
+    data.every((row) => row.cells.length === columns && row.numbers === columns)
+  );
 }
 
 /** An odd count of quotes means one is a sign of its own, an inch say. */
@@ -66,7 +101,7 @@ function strayQuote(text: string): boolean {
 
 function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candidate | null {
   const cells = tokenise(head, delimiter, isQuoted);
-  const decimal = findDecimal(cells, delimiter);
+  const { decimal, marks } = findDecimal(cells, delimiter);
   let line = 1;
   const rows = cells.map((row): Row => {
     const at = line;
@@ -96,7 +131,7 @@ function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candi
   if (columns === 0) return null;
   const filled = filledWidth(rows, columns);
   // Some rows end in stray delimiters and others do not: the table is as wide as its cells.
-  return { delimiter, decimal, rows, columns: byLength.has(filled) ? filled : columns, score };
+  return { delimiter, decimal, rows, columns: byLength.has(filled) ? filled : columns, score, marks };
 }
 
 /** Cells up to the last that is filled in any row of numbers of this length. */
@@ -115,7 +150,10 @@ function isValue(text: string, decimal: Decimal): boolean {
 }
 
 /** The decimal mark, by what can be nothing else: `0,5`, `12,34`, `1.234,5` against `0.5`, `1,234.5`. */
-function findDecimal(rows: readonly (readonly string[])[], delimiter: string): Decimal {
+function findDecimal(
+  rows: readonly (readonly string[])[],
+  delimiter: string,
+): { readonly decimal: Decimal; readonly marks: number } {
   let comma = 0;
   let point = 0;
   for (const row of rows) {
@@ -133,7 +171,7 @@ function findDecimal(rows: readonly (readonly string[])[], delimiter: string): D
       else if (/^\s*[-+]?\d{1,3}(,\d{3})+\.\d+\s*$/.test(cell)) point++;
     }
   }
-  return comma > point ? ',' : '.';
+  return { decimal: comma > point ? ',' : '.', marks: Math.abs(comma - point) };
 }
 
 function layoutOf(found: Candidate): Layout | null {
