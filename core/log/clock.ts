@@ -20,8 +20,8 @@ export function clockSeconds(text: string): number {
 
 /**
  * Seconds since 1970 of a date with time as written, zone left aside: ISO 8601 (`2027-03-14T10:15:00.250Z`,
- * `2027-03-14 10:15:00`, `20270314T101500`), also `14.03.2027 10:15:00` and `14/03/2027 10:15:00`. NaN where
- * the text is none.
+ * `2027-03-14 10:15:00`, `20270314T101500`), also `14.03.2027 10:15:00`, `14/03/2027 10:15:00` and
+ * `03/14/2027 10:15:00 PM`. NaN where the text is none.
  *
  * Valid:  the clock as a person reads it; a change of zone or summer time within a file shows as a reset.
  * Source: ISO 8601-1:2019 (form, from memory).
@@ -36,11 +36,17 @@ export function stampSeconds(text: string): number {
   if (m) return secondsOf(Number(m[1]), Number(m[2]), Number(m[3]), m[4], m[5], m[6], m[7]);
   m = /^(\d{4})\/(\d{1,2})\/(\d{1,2})[T ]+(\d{1,2}):(\d{2}):(\d{2})(?:[.,:](\d{1,9}))?$/.exec(t);
   if (m) return secondsOf(Number(m[1]), Number(m[2]), Number(m[3]), m[4], m[5], m[6], m[7]);
-  m = /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})[T ,]+(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,:](\d{1,9}))?$/.exec(t);
+  m =
+    /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})[T ,]+(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,:](\d{1,9}))?\s*([ap]\.?m\.?)?$/i.exec(
+      t,
+    );
   if (!m) return Number.NaN;
-  // Day first, unless the second number can only be a day.
+  // Day first, unless the second number can only be a day or the hours are counted to twelve, as where months lead.
   const [a, b] = [Number(m[1]), Number(m[2])];
-  return secondsOf(Number(m[3]), b > 12 ? a : b, b > 12 ? b : a, m[4], m[5], m[6], m[7]);
+  const half = m[8];
+  const monthLeads = b > 12 || (half !== undefined && a <= 12);
+  const hours = half === undefined ? m[4] : `${(Number(m[4]) % 12) + (/^p/i.test(half) ? 12 : 0)}`;
+  return secondsOf(Number(m[3]), monthLeads ? a : b, monthLeads ? b : a, hours, m[5], m[6], m[7]);
 }
 
 function secondsOf(

@@ -24,6 +24,14 @@ export type ReadColumns = {
 /** From columns of numbers to a log: meanings, time axis, held values, SI. */
 export function finishLog(read: ReadColumns): Result<Log> {
   const { file, layout, news, mapping } = read;
+  if (layout.misfit) {
+    const { line, isCommaTwice, names, columns } = layout.misfit;
+    return fail({
+      code: isCommaTwice ? 'log/comma-twice' : 'log/names-uneven',
+      facts: { names, columns },
+      where: { file, line },
+    });
+  }
   for (const m of mapping) {
     if (m.quantity !== null && !measures(m.unit, m.quantity))
       return fail({
@@ -86,7 +94,13 @@ export function finishLog(read: ReadColumns): Result<Log> {
     time: axis.time,
     channels,
     segments: axis.segments,
-    warnings: [...rowWarnings(news), ...time.value.warnings, ...mappingNotes(mapping, columns)],
+    warnings: [
+      ...rowWarnings(news),
+      ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
+      ...assumedUnits(columns, meanings),
+      ...time.value.warnings,
+      ...mappingNotes(mapping, columns),
+    ],
     style: {
       encoding: read.encoding,
       delimiter: layout.delimiter,
@@ -111,7 +125,7 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
       quantity: null,
       unit: meaning?.unit ?? '',
       confidence: 0,
-      reason: { code: 'log/column-unknown', facts: {} },
+      reason: meaning?.quantity === null ? meaning.reason : { code: 'log/column-unknown', facts: {} },
       values: column.values,
       flags,
     };
@@ -134,6 +148,24 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
 
 function rescale(values: Float64Array, factor: number, offset: number): void {
   for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) * factor + offset;
+}
+
+function unnamedNote(layout: Layout): Note {
+  return {
+    code: 'log/columns-unnamed',
+    facts: { count: layout.unnamed, columns: layout.columns, line: layout.headerLine },
+  };
+}
+
+/** A speed whose unit nothing tells is named: 40 % of 60 are too few to be seen in a curve. */
+function assumedUnits(columns: readonly RawColumn[], meanings: readonly ColumnMeaning[]): Note[] {
+  return columns.flatMap((column, c): Note[] => {
+    const meaning = meanings[c];
+    const isGuessed = meaning?.quantity === 'vehicleSpeed' && meaning.reason.code === 'log/column-by-values';
+    return isGuessed
+      ? [{ code: 'log/speed-unit-assumed', facts: { column: column.name, unit: meaning.unit } }]
+      : [];
+  });
 }
 
 function rowWarnings(news: RowNews): Note[] {

@@ -1,5 +1,5 @@
-import { medianOfThree } from './speed-ratio.ts';
-import type { Span } from './time-axis.ts';
+import { indexAt, medianOfThree } from './speed-ratio.ts';
+import { type EndedSpan, type Span, usualStep } from './time-axis.ts';
 
 /** Where a pedal or throttle stands at its stop. */
 export type FullLevel = {
@@ -121,16 +121,19 @@ function lowerBound(sorted: Float64Array, value: number): number {
 /** A dip this long that stays near the stop is the sensor, not the foot. */
 const shortestDip_s = 0.1;
 
+/** No foot lifts and floors the pedal again within this time (common practice): a sample that fell out does. */
+const fastestFoot_s = 0.22;
+
 /**
  * Spans at full throttle. A dip of a sample or two that stays near the stop is the sensor's noise and does not
- * part a span; neither does one missing sample.
+ * part a span; neither does one sample that is missing or fell to nothing.
  */
 export function fullSpans(
   opening: Float64Array,
   level: FullLevel,
   time: Float64Array,
   segments: readonly Span[],
-): Span[] {
+): EndedSpan[] {
   const spans: Span[] = [];
   const shallow = level.threshold - Math.max(0.04 * level.full, 2 * level.noise);
   for (const segment of segments) {
@@ -144,13 +147,55 @@ export function fullSpans(
       } else if (from >= 0) {
         const dip = (time[i] ?? 0) - (time[lastFull] ?? 0);
         if (!(v < shallow) && (i - lastFull <= 1 || dip <= shortestDip_s)) continue;
+        const next = opening[i + 1] ?? Number.NaN;
+        const isDropout =
+          i - lastFull === 1 &&
+          i + 1 < segment.to &&
+          next >= level.threshold &&
+          (time[i + 1] ?? 0) - (time[lastFull] ?? 0) <= fastestFoot_s;
+        if (isDropout) continue;
         spans.push(trimmed(opening, level, time, segment, { from, to: lastFull + 1 }));
         from = -1;
       }
     }
     if (from >= 0) spans.push(trimmed(opening, level, time, segment, { from, to: lastFull + 1 }));
   }
-  return spans;
+  const hold_s = holdOf(opening, time);
+  return hold_s === 0 ? spans : spans.map((span) => earlier(span, time, segments, hold_s));
+}
+
+/** A channel that renews its value this much slower than the file is one that holds it. */
+const slowerThanFile = 1.8;
+const shortestHold_s = 0.1;
+/** Slower than once a second no pedal is renewed, and a few changes tell nothing of how often. */
+const longestHold_s = 1.1;
+const fewestChanges = 12;
+/** Share of the times between changes that may be shorter: a ramp changes with every renewal. */
+const quickest = 0.1;
+
+/** How long the channel holds each value [s], 0 where it is renewed with about every row. */
+function holdOf(opening: Float64Array, time: Float64Array): number {
+  const times: number[] = [];
+  let last = -1;
+  for (let i = 1; i < opening.length && times.length < 5000; i++) {
+    if (!(Math.abs((opening[i] ?? 0) - (opening[i - 1] ?? 0)) > 0)) continue;
+    if (last >= 0) times.push((time[i] ?? 0) - (time[last] ?? 0));
+    last = i;
+  }
+  times.sort((a, b) => a - b);
+  const hold = times[Math.floor(quickest * times.length)] ?? 0;
+  if (times.length < fewestChanges || hold > longestHold_s) return 0;
+  return hold > shortestHold_s && hold > slowerThanFile * (usualStep(time) || 0) ? hold : 0;
+}
+
+/** A held value shows the foot late by up to a renewal, half of one on average. */
+function earlier(span: Span, time: Float64Array, segments: readonly Span[], hold_s: number): EndedSpan {
+  const first = segments.find((s) => s.from <= span.from && span.from < s.to)?.from ?? 0;
+  const at = (i: number) => indexAt(time, (time[i] ?? 0) - hold_s / 2, first, i);
+  // A span that begins or ends with its segment shows no foot there.
+  const from = span.from === first ? span.from : at(span.from);
+  const to = segments.some((s) => s.to === span.to) ? span.to : Math.max(from + 1, at(span.to - 1) + 1);
+  return { from, to, startWithin_s: hold_s / 2, endWithin_s: hold_s / 2 };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { type Cell, type Decimal, readCell } from './cell.ts';
+import { countsRows, type HeaderMisfit, isCommaTwice, partByBlanks, partOtherwise } from './header-fit.ts';
 import { bestNames, isUnitsRow, uniqueNames } from './header-names.ts';
 import { tokenise } from './tokenise.ts';
 
@@ -23,6 +24,10 @@ export type Layout = {
   readonly preamble: string;
   /** Kind of cell per column, from the rows looked at. */
   readonly cellKinds: readonly Cell['kind'][];
+  /** Where names and columns do not come out even; null where they do. */
+  readonly misfit: HeaderMisfit | null;
+  /** How many columns at the end have no name in a header that has some. */
+  readonly unnamed: number;
 };
 
 const delimiters = ['\t', ';', '|', ',', ' '] as const;
@@ -53,8 +58,9 @@ const plenty = 200;
 export function findLayout(head: string): Layout | null {
   const few = head.includes('"') ? head : endsOf(head);
   const found = few.length < head.length ? bestCandidate(few) : null;
-  const best = found && isBeyondDoubt(found) ? found : bestCandidate(head);
-  return best && layoutOf(best);
+  const isSettled = found !== null && isBeyondDoubt(found);
+  const best = isSettled ? found : bestCandidate(head);
+  return best && layoutOf(best, isSettled ? few : head);
 }
 
 /** The first lines of a text and a fifth as many of the last, which tell whether the rows are another way by then. */
@@ -174,7 +180,7 @@ function findDecimal(
   return { decimal: comma > point ? ',' : '.', marks: Math.abs(comma - point) };
 }
 
-function layoutOf(found: Candidate): Layout | null {
+function layoutOf(found: Candidate, text: string): Layout | null {
   const { rows, columns } = found;
   const first = rows.findIndex((_, i) => beginsData(rows, i, columns));
   const firstRow = rows[first];
@@ -196,9 +202,35 @@ function layoutOf(found: Candidate): Layout | null {
     header.unshift(row);
     if (!isFull) break;
   }
+  const lines = text.split(/\r\n?|\n/);
+  const data = rows.slice(first, first + rowsBelow).filter((row) => isDataRow(row, columns));
+  if (header.length === 0 && found.delimiter !== ' ') {
+    const above = rows.slice(0, first).findLast((row) => filledCells(row) > 0);
+    const cells = above && partOtherwise(lines[above.line - 1] ?? '', found.delimiter, columns);
+    if (above && cells) header.push({ cells, line: above.line, numbers: 0 });
+  }
+  if (found.delimiter === ' ') {
+    const below = data.map((row) => lines[row.line - 1] ?? '');
+    header.forEach((row, i) => {
+      if (row.cells.length === columns) return;
+      const cells = partByBlanks(lines[row.line - 1] ?? '', below, columns);
+      if (cells) header[i] = { ...row, cells };
+    });
+  }
   const unitsAt = header.length > 1 ? header.findLastIndex((row) => isUnitsRow(row.cells)) : -1;
   const unitRow = unitsAt >= 0 ? (header[unitsAt]?.cells ?? []) : [];
-  const names = bestNames(header.filter((_, i) => i !== unitsAt));
+  const told = bestNames(header.filter((_, i) => i !== unitsAt));
+  const named = told.cells.findLastIndex((cell) => cell.trim() !== '') + 1;
+  // A row number in front that nobody named would put every name over its neighbour's numbers.
+  const isCounted =
+    named === columns - 1 && told.cells.length < columns && countsRows(data.map((row) => row.cells[0] ?? ''));
+  const names = isCounted ? { cells: ['', ...told.cells], line: told.line } : told;
+  const twice = isCommaTwice(
+    named,
+    data.map((row) => row.cells),
+    found.delimiter,
+  );
+  const isUneven = named > 0 && (twice || (found.delimiter === ' ' && told.cells.length !== columns));
   const width = Math.max(columns, names.cells.length);
   return {
     delimiter: found.delimiter,
@@ -214,10 +246,14 @@ function layoutOf(found: Candidate): Layout | null {
       .slice(0, Math.max(0, first - header.length))
       .map((row) => row.cells.join(' '))
       .join('\n'),
+    misfit: isUneven ? { names: named, columns, line: told.line, isCommaTwice: twice } : null,
+    unnamed: named === 0 || isCounted ? 0 : Math.max(0, filledWidth(data, columns) - told.cells.length),
     cellKinds: Array.from({ length: width }, (_, i) => kindOfColumn(rows.slice(first), i, found.decimal)),
   };
 }
 
+/** Rows of data that a header is held against. */
+const rowsBelow = 100;
 /** Rows looked at to be sure that a row begins the data and is no number in the preamble. */
 const rowsAhead = 4;
 

@@ -31,6 +31,16 @@ export function conceptsOf(text: string): ReadonlyMap<Concept, { word: string; c
 const decisive: readonly Concept[] = ['target', 'error', 'other'];
 
 /**
+ * Words that make another quantity of the one beside them, and the quantities that bear them: the volts of a
+ * pressure sensor are no pressure, the highest engine speed is not the engine speed, a pedal's rate not the pedal.
+ */
+const turning: readonly { readonly concept: Concept; readonly bears: ReadonlySet<string> }[] = [
+  { concept: 'raw', bears: new Set(['pedal', 'throttle', 'batteryVoltage', 'knockLevel']) },
+  { concept: 'bound', bears: new Set(['limiterActive']) },
+  { concept: 'change', bears: new Set(['airMassFlow', 'fuelFlow', 'fluidFlow', 'acceleration']) },
+];
+
+/**
  * Ranks what a column header may mean. Units belong elsewhere: give the name without them.
  *
  * Check: `Motordrehzahl` is engineSpeed, `Ladedruck Soll` is boostTarget.
@@ -44,6 +54,7 @@ export function matchName(name: string): readonly NameMatch[] {
     if (!rule.all.every((c) => said.has(c))) continue;
     if (rule.none?.some((c) => said.has(c))) continue;
     if (decisive.some((c) => said.has(c) && !rule.all.includes(c))) continue;
+    if (turning.some((t) => said.has(t.concept) && !t.bears.has(rule.quantity))) continue;
     const covered = new Set<number>();
     const words: string[] = [];
     const filler = said.get('filler');

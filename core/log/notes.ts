@@ -18,7 +18,13 @@ declare module '../result/result.ts' {
     /** As corrected by hand in an earlier log with the same columns. */
     'log/column-by-profile': Record<string, never>;
     'log/column-unknown': Record<string, never>;
+    /** It has one value throughout while the engine turns up and down. */
+    'log/column-stands-still': Record<string, never>;
 
+    /** The header has no name for the last columns. */
+    'log/columns-unnamed': { count: number; columns: number; line: number };
+    /** Nothing in the file says which unit a speed has. */
+    'log/speed-unit-assumed': { column: string; unit: string };
     'log/rows-skipped': { count: number; firstLine: number };
     'log/header-repeated': { count: number; firstLine: number };
     /** A table with other columns follows in the same file and was not read. */

@@ -18,6 +18,10 @@ export type UnitSystem = 'metric' | 'imperial' | null;
 /** A unit told from the numbers; `sureness` multiplies the confidence of the column. */
 export type GuessedUnit = { readonly unit: string; readonly sureness: number };
 
+/** No petrol engine turns faster [1/min], no car drives faster, in any unit of speed (common practice). */
+const fastestEngine = 20_000;
+const fastestCar = 500;
+
 const clear = 0.93;
 const likely = 0.8;
 const hardly = 0.6;
@@ -30,16 +34,20 @@ const hardly = 0.6;
  */
 export function plausibleUnit(quantity: QuantityId, values: Spread, system: UnitSystem): GuessedUnit | null {
   const kind: Kind = kindOf(quantities[quantity]);
-  const { min, middle, high, max } = values;
+  const { low, middle, high } = values;
+  const { min, max } = withoutSpikes(values);
   const bySystem = (metric: string, imperial: string): GuessedUnit =>
     system === 'imperial'
       ? { unit: imperial, sureness: likely }
       : { unit: metric, sureness: system ? likely : hardly };
   switch (kind) {
     case 'engineSpeed':
-      return { unit: 'rpm', sureness: max > 400 ? clear : hardly };
+      if (high > fastestEngine) return null;
+      // Turns in a second, or in thousands a minute, where they can be no turns a minute: no engine idles at 100.
+      if (max > 400 || max < 1) return { unit: 'rpm', sureness: max > 400 ? clear : hardly };
+      return max > 12 ? { unit: 'rps', sureness: hardly } : { unit: 'krpm', sureness: hardly };
     case 'speed':
-      return bySystem('km/h', 'mph');
+      return high > fastestCar ? null : bySystem('km/h', 'mph');
     case 'temperature':
       return temperatureUnit(quantity, middle, high, system);
     case 'pressure':
@@ -47,11 +55,17 @@ export function plausibleUnit(quantity: QuantityId, values: Spread, system: Unit
         ? barometerUnit(middle)
         : quantity === 'fuelPressure' || quantity === 'fluidPressure'
           ? fluidPressureUnit(max, system)
-          : manifoldUnit(min, max);
+          : manifoldUnit(min, max, low);
     case 'share':
       if (quantity === 'fuelTrimShort' || quantity === 'fuelTrimLong')
         return { unit: Math.max(-min, max) <= 0.6 && max !== 0 ? '1' : '%', sureness: likely };
-      return max <= 1.3 && max > 0 ? { unit: '1', sureness: likely } : { unit: '%', sureness: clear };
+      if (max <= 1.3 && max > 0) return { unit: '1', sureness: likely };
+      // Five volts feed the sensor; a pedal that never opens further than 5 % says nothing anyway.
+      if (quantity === 'pedal' || quantity === 'throttle') {
+        if (max > 1.5 && max <= 5.3 && high > 1.5) return { unit: 'V', sureness: hardly };
+        if (max > 1500 && max <= 5300) return { unit: 'mV', sureness: hardly };
+      }
+      return { unit: '%', sureness: clear };
     case 'lambda':
       return { unit: middle < 3 ? 'lambda' : 'AFR', sureness: clear };
     case 'angle':
@@ -110,11 +124,22 @@ function temperatureUnit(
   return { unit: 'C', sureness: system === 'metric' ? clear : likely };
 }
 
-function manifoldUnit(min: number, max: number): GuessedUnit {
+/** A reading of 65535 or -1 among sound ones says nothing of the unit: far beyond 96 of 100 readings it is left out. */
+function withoutSpikes({ min, low, high, max }: Spread): { min: number; max: number } {
+  const reach = 3 * (high - low) + 0.5 * Math.max(Math.abs(high), Math.abs(low));
+  return { min: min < low - reach ? low : min, max: max > high + reach ? high : max };
+}
+
+/** An intake manifold is never emptier than this in psi, so what is lower is counted in kPa. */
+const emptiest_psi = -15.5;
+/** More boost or pressure than this in psi belongs to no engine on petrol (common practice). */
+const most_psi = 52;
+
+function manifoldUnit(min: number, max: number, low: number): GuessedUnit {
   const size = Math.max(max, -min);
   if (size >= 30_000) return { unit: 'Pa', sureness: clear };
   if (size > 520) return { unit: 'mbar', sureness: clear };
-  if (size > 70) return { unit: 'kPa', sureness: clear };
+  if (size > most_psi || low < emptiest_psi) return { unit: 'kPa', sureness: clear };
   // Nothing is emptier than -1 bar, so a lower number is in psi.
   if (size > 6 || min < -1.1) return { unit: 'psi', sureness: likely };
   return { unit: 'bar', sureness: likely };

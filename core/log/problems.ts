@@ -24,6 +24,10 @@ declare module '../result/result.ts' {
     'log/too-many-columns': { columns: number; limit: number };
     /** Fewer rows of numbers than an analysis can use. */
     'log/too-few-rows': { rows: number; needed: number };
+    /** The header parts into another number of names than there are columns. */
+    'log/names-uneven': { names: number; columns: number };
+    /** The comma parts the columns and is the decimal mark too. */
+    'log/comma-twice': { names: number; columns: number };
     /** No column holds the time, and no sample rate is stated. */
     'log/no-time': { columns: readonly string[] };
     /** The time column never moves forward. */

@@ -6,7 +6,8 @@ import { matchName } from './name-match.ts';
 import { plausibleUnit, type Spread, type UnitSystem } from './plausible-unit.ts';
 import { pressureReference } from './pressure-reference.ts';
 import { type QuantityId, quantities } from './quantity.ts';
-import { type FoundUnit, parseUnit } from './unit-words.ts';
+import { forwardShare } from './time-axis.ts';
+import { type FoundUnit, isRateUnit, parseUnit } from './unit-words.ts';
 
 /** A column as the file has it, with the size of its numbers. */
 export type RawColumn = {
@@ -28,6 +29,9 @@ export type ColumnMeaning = {
 };
 
 type Stated = { readonly name: string; readonly text: string; readonly unit: FoundUnit | null };
+
+/** A time may start anew now and then, but it runs on (common practice). */
+const mostlyForward = 0.8;
 
 /** Sureness of a stated unit that fits a number's name against one that had to be told from values. */
 const unitAlone = 0.5;
@@ -57,11 +61,40 @@ export function recogniseColumns(
       };
     return meaningOf(column, stated[i] ?? { name: column.name, text: '', unit: null }, system);
   });
+  const isTurning = columns.some((column, i) => first[i]?.quantity === 'engineSpeed' && isMoving(column));
   return first.map((meaning, i) => {
     const column = columns[i];
     if (!column || byHand.has(column.name)) return meaning;
+    if (isTurning && standsStill(meaning, column))
+      return { ...unknownColumn(meaning.unit), reason: { code: 'log/column-stands-still', facts: {} } };
     return pressureReference(meaning, column, stated[i]?.unit?.reference ?? null, columns, first);
   });
+}
+
+/** What cannot keep one value while the engine turns up and down, unless its sensor is dead or not fitted. */
+const neverStill: ReadonlySet<string> = new Set([
+  'vehicleSpeed',
+  'gpsSpeed',
+  'pedal',
+  'throttle',
+  'manifoldPressure',
+  'boost',
+  'airMassFlow',
+]);
+
+function isMoving({ spread }: RawColumn): boolean {
+  return spread.high > 1.2 * spread.low;
+}
+
+/** A pedal that is down throughout is no dead one: some logs hold a pull and nothing else. */
+function standsStill(meaning: ColumnMeaning, { spread }: RawColumn): boolean {
+  if (!neverStill.has(meaning.quantity ?? '') || spread.count < 20 || spread.min !== spread.max) return false;
+  const isOpen = isOpening(meaning.quantity) && spread.max > 0.6 * fullOf(meaning.unit);
+  return !isOpen;
+}
+
+function fullOf(unit: string): number {
+  return unit === '1' ? 1 : unit === 'V' ? 5 : unit === 'mV' ? 5000 : unit === 'deg' ? 90 : 100;
 }
 
 function statedUnit(column: RawColumn): Stated {
@@ -82,7 +115,20 @@ function unitSystem(stated: readonly Stated[]): UnitSystem {
   return score > 0 ? 'imperial' : score < 0 ? 'metric' : null;
 }
 
+function unknownColumn(text: string): ColumnMeaning {
+  return { quantity: null, unit: text, confidence: 0, reason: { code: 'log/column-unknown', facts: {} } };
+}
+
+/** `Pedal (%/s)`, `RPM/s`: how fast it changes is another quantity. */
+function isRate(column: RawColumn): boolean {
+  const bracket = /[[({]([^[\](){}]{1,30})[\])}]\s*$/.exec(column.name);
+  return [bracket?.[1] ?? column.name, column.unitRow, column.gluedUnit].some(
+    (t) => t !== '' && isRateUnit(t),
+  );
+}
+
 function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): ColumnMeaning {
+  if (isRate(column)) return unknownColumn(stated.text);
   const isStated = stated.unit !== null && stated.unit.unit !== '' && stated.unit.unit !== '1';
   // `Engine RPM`: the unit is half of the name.
   const byName = matchName(stated.name);
@@ -95,6 +141,8 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
         confidence: trust,
         reason: { code: 'log/column-by-name', facts: { word } },
       };
+    // A flag is on or off, or counts a few states: 6,600 is the limit itself.
+    if (isFlag(quantity) && column.spread.high > mostStates) continue;
     if (isStated && stated.unit) {
       const unit = unitFor(quantity, stated.unit.unit, column.spread);
       if (unit !== null)
@@ -106,7 +154,8 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
         };
       continue;
     }
-    // Time is told by its steps, not by its size.
+    // Time is told by its steps, not by its size: what runs backwards is the Tempo of a German or the like.
+    if (quantity === 'time' && forwardShare(column.values) < mostlyForward) continue;
     if (quantity === 'time')
       return {
         quantity,
@@ -114,13 +163,7 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
         confidence: trust,
         reason: { code: 'log/column-by-name', facts: { word } },
       };
-    if (column.spread.count === 0)
-      return {
-        quantity: null,
-        unit: stated.text,
-        confidence: 0,
-        reason: { code: 'log/column-unknown', facts: {} },
-      };
+    if (column.spread.count === 0) return unknownColumn(stated.text);
     const guessed = plausibleUnit(quantity, column.spread, system);
     if (!guessed) continue;
     const { low, high } = column.spread;
@@ -147,12 +190,7 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
         reason: { code: 'log/column-by-name-unit', facts: { word: stated.name, unit: stated.unit.unit } },
       };
   }
-  return {
-    quantity: null,
-    unit: stated.text,
-    confidence: 0,
-    reason: { code: 'log/column-unknown', facts: {} },
-  };
+  return unknownColumn(stated.text);
 }
 
 /** The stated unit as one that measures the quantity, or null where it cannot. */
@@ -162,6 +200,8 @@ function unitFor(quantity: QuantityId, unit: string, spread: Spread): string | n
     // A gauge's scale in the header, lambda in the numbers, or the other way round: the numbers are right.
     if (unit === 'AFR' && spread.middle < 3) return 'lambda';
     if (unit === 'lambda' && spread.middle > 5) return 'AFR';
+    // `RPM`, whose name is its unit, over turns in a second or in thousands a minute.
+    if (unit === 'rpm') return plausibleUnit(quantity, spread, null)?.unit ?? null;
     // Percent in the header, a share in the numbers: an opening of 1 % never makes a pull.
     if (unit === '%' && isOpening(quantity) && spread.max > 0.3 && spread.max <= 1.02 && spread.count > 20)
       return '1';
@@ -170,6 +210,12 @@ function unitFor(quantity: QuantityId, unit: string, spread: Spread): string | n
   return null;
 }
 
-function isOpening(quantity: QuantityId): boolean {
+const mostStates = 255;
+
+function isFlag(quantity: QuantityId): boolean {
+  return quantity === 'limiterActive' || quantity === 'tractionControl';
+}
+
+function isOpening(quantity: ColumnMeaning['quantity']): boolean {
   return quantity === 'throttle' || quantity === 'pedal';
 }

@@ -23,9 +23,10 @@ const day = 86_400;
 
 /**
  * The unit of a time column without one, from its usual step: an engine log has 2 to 1,000 rows a second
- * (common practice), so a step of 50 is ms and one of 20,000 is us.
+ * (common practice), so a step of 50 is ms, one of 20,000 is us, one of 50,000,000 is ns.
  */
-export function timeFormatOf(step: number, rows: number): 's' | 'ms' | 'us' {
+export function timeFormatOf(step: number, rows: number): 's' | 'ms' | 'us' | 'ns' {
+  if (step >= 4e6) return 'ns';
   if (step >= 4000) return 'us';
   if (step >= 4) return 'ms';
   // One to three: seconds, unless the run would then last most of a day.

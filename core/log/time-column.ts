@@ -170,13 +170,18 @@ function toTimeOfDay(stamps: Float64Array): void {
     stamps[i] = Math.round(((stamps[i] ?? Number.NaN) - midnight) * 1e6) / 1e6;
 }
 
-/** `Sample rate: 20 Hz`, `Abtastrate 50 Hz`, `Frecuencia de muestreo;10 Hz`. */
+/** `Sample rate: 20 Hz`, `Abtastrate 50 Hz`, `Frecuencia de muestreo;10 Hz`, `Sample interval: 50 ms`. */
 function statedRate(preamble: string): number | null {
   const m =
     /(?:sampl|rate|abtast|frequen|frecuen|fr[eé]quen|muestreo|echantillon|échantillon)[^\n\d]{0,40}(\d+(?:[.,]\d+)?)\s*(?:hz|\/s|samples)/i.exec(
       preamble,
     );
-  const rate = Number(m?.[1]?.replace(',', '.') ?? Number.NaN);
+  const number = (text: string | undefined) => Number(text?.replace(',', '.') ?? Number.NaN);
+  const every =
+    /(?:sampl|abtast|log|muestreo|echantillon|échantillon|campion|meet|pr[oó]bkow)[^\n\d]{0,20}(?:interval|period|period[eo]|schritt|step|takt|time|zeit|okres)[^\n\d]{0,20}(\d+(?:[.,]\d+)?)\s*(ms|s)\b/i.exec(
+      preamble,
+    );
+  const rate = m ? number(m[1]) : (every?.[2]?.toLowerCase() === 'ms' ? 1000 : 1) / number(every?.[1]);
   return rate > 0 && rate <= 100_000 ? rate : null;
 }
 

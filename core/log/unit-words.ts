@@ -9,9 +9,12 @@ const spellings: Readonly<Record<string, string>> = {
   s: 's sec secs second seconds sek sekunde sekunden segundo segundos seg secondes seconde',
   ms: 'ms msec msecs millisecond milliseconds millis milisegundos millisekunden millisecondes mseg',
   us: 'us usec usecs microsecond microseconds micros mikrosekunden microsegundos microsecondes',
+  ns: 'ns nsec nanosecond nanoseconds nanosekunden nanosegundos nanosecondes',
   min: 'min mins minute minutes minuten minuto minutos',
   h: 'h hr hrs hour hours stunde stunden hora horas heure heures',
-  rpm: 'rpm rev/min revs/min r/min 1/min min-1 min^-1 /min u/min upm umin umdr/min tr/min t/min trs/min tours/min rev/m giri/min vuelta/min vueltas/min revolutions/min cpm',
+  rpm: 'rpm rev/min revs/min r/min 1/min min-1 min^-1 /min u/min upm umin umdr/min tr/min t/min trs/min tours/min rev/m giri/min vuelta/min vueltas/min revolutions/min cpm obr/min omw/min toeren/min',
+  rps: 'rps rev/s revs/s r/s u/s tr/s hz',
+  krpm: 'krpm x1000rpm rpmx1000 rpm*1000 1000rpm 1000/min 1000u/min x1000/min rpm/1000 x1000',
   'rad/s': 'rad/s rads rad/sec rads-1',
   'm/s': 'm/s m/sec mps meter/s ms-1',
   'km/h': 'km/h kmh kph kmph km/hr km/hour kmh-1 km/std',
@@ -121,6 +124,17 @@ export function parseUnit(text: string): FoundUnit | null {
       reference: suffixed[2].startsWith('a') ? 'absolute' : 'gauge',
     };
   return null;
+}
+
+/**
+ * Whether a text is a known unit per second that is no unit of its own, as `%/s` or `kPa/s`: what it stands beside
+ * is how fast something changes.
+ */
+export function isRateUnit(text: string): boolean {
+  const rate = /^(.+?)\s*(?:\/\s*(?:s|sec|sek|ms)|per second|pro sekunde)\s*$/i.exec(text.trim());
+  if (!rate?.[1] || parseUnit(text) !== null) return false;
+  const unit = parseUnit(rate[1]);
+  return unit !== null && unit.unit !== '';
 }
 
 const pressures = new Set([

@@ -70,6 +70,15 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `Zeilen mit Zahlen in der Tabelle: ${f.rows}; mindestens ${f.needed} sind nötig.`,
     remedy: 'Die Fahrt neu aufzeichnen und prüfen, ob der Logger noch lief.',
   }),
+  'log/names-uneven': (f) => ({
+    message: `${f.names} Namen stehen über ${f.columns} Zahlenspalten; welcher zu welcher gehört, ist nicht zu erkennen.`,
+    remedy:
+      'In einer Kopie der Datei Namen und Zahlen durch Strichpunkte oder Tabulatoren trennen oder jeden Namen ohne Leerzeichen schreiben.',
+  }),
+  'log/comma-twice': (f) => ({
+    message: `Das Komma trennt die Spalten und ist zugleich Dezimalzeichen: ${f.names} Namen stehen über ${f.columns} Spalten.`,
+    remedy: 'Das Log noch einmal mit Strichpunkten zwischen den Spalten oder mit Dezimalpunkten schreiben.',
+  }),
   'log/no-time': (f) => ({
     message: `In keiner der Spalten steht die Zeit: ${f.columns.join(', ')}.`,
     remedy:
@@ -106,7 +115,12 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Ohne Namen, läuft aber in gleichen Schritten von ${show.number(f.step_s, 3)} weiter.`,
   'log/column-by-hand': () => 'Von Hand gesetzt.',
   'log/column-by-profile': () => 'Wie von Hand für ein früheres Log mit denselben Spalten gesetzt.',
+  'log/column-stands-still': () => 'Ändert sich nie, während der Motor es tut; bleibt, wie sie ist.',
   'log/column-unknown': () => 'Nicht erkannt; bleibt, wie sie ist.',
+  'log/columns-unnamed': (f) =>
+    `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
+  'log/speed-unit-assumed': (f, show) =>
+    `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen ist ${show.symbol(f.unit, 'speed')}. Von Hand setzen, wenn das nicht stimmt: die Leistung geht mit dem Quadrat.`,
   'log/rows-skipped': (f) =>
     `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
   'log/header-repeated': (f) =>

@@ -69,6 +69,15 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `Rows of numbers in the table: ${f.rows}; at least ${f.needed} are needed.`,
     remedy: 'Record the run again, and check that the logger was still running.',
   }),
+  'log/names-uneven': (f) => ({
+    message: `${f.names} names stand over ${f.columns} columns of numbers, so it can't be told which belongs to which.`,
+    remedy:
+      'In a copy of the file, part names and numbers by semicolons or tabs, or write each name without blanks.',
+  }),
+  'log/comma-twice': (f) => ({
+    message: `The comma parts the columns and is the decimal mark too: ${f.names} names stand over ${f.columns} columns.`,
+    remedy: 'Write the log again with semicolons between the columns or with decimal points.',
+  }),
   'log/no-time': (f) => ({
     message: `None of the columns holds the time: ${f.columns.join(', ')}.`,
     remedy:
@@ -105,7 +114,12 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Nameless, but it runs on in even steps of ${show.number(f.step_s, 3)}.`,
   'log/column-by-hand': () => 'Set by hand.',
   'log/column-by-profile': () => 'As set by hand for an earlier log with the same columns.',
+  'log/column-stands-still': () => 'It never changes while the engine does; kept as it stands.',
   'log/column-unknown': () => 'Not recognised; kept as it stands.',
+  'log/columns-unnamed': (f) =>
+    `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
+  'log/speed-unit-assumed': (f, show) =>
+    `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, 'speed')}. Set it by hand if that is wrong: power goes with its square.`,
   'log/rows-skipped': (f) =>
     `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
   'log/header-repeated': (f) => `The header comes back at line ${f.firstLine}; times in all: ${f.count}.`,

@@ -32,6 +32,9 @@ describe('dates with time', () => {
     ['14/03/2027 10:15:00', seconds],
     ['3/14/2027 10:15:00', seconds],
     ['2027/03/14 10:15:00', seconds],
+    ['03/14/2027 10:15:00.250 AM', seconds + 0.25],
+    ['3/14/2027 10:15:00 PM', seconds + 43_200],
+    ['5/7/2027 12:00:00 am', Date.UTC(2027, 4, 7) / 1000],
     ['1970-01-02T00:00:01', 86_401],
   ])('%s', (text, expected) => {
     expect(stampSeconds(text)).toBe(expected);

@@ -54,6 +54,30 @@ describe('pulls of invented drives', () => {
   }, 120_000);
 });
 
+describe('a pedal that a logger renews five times a second', () => {
+  it('shows the foot late by half a renewal, which is taken off both ends and said', () => {
+    // The foot goes down from 3.00 to 3.10 s and up from 11.00 s on; rows come 50 times a second.
+    const foot = (t: number) => {
+      if (t < 3) return 15 + 4 * Math.sin(3 * t);
+      return t < 3.1 ? 15 + 850 * (t - 3) : t < 11 ? 100 : Math.max(0, 100 - 700 * (t - 11));
+    };
+    const rows = Array.from({ length: 750 }, (_, i) => {
+      const t = i / 50;
+      const rpm = t < 3 ? 2500 : t < 11 ? 2500 + 450 * (t - 3) : 6100 - 250 * (t - 11);
+      return [
+        t.toFixed(2),
+        rpm.toFixed(0),
+        (rpm * 0.022).toFixed(2),
+        foot(Math.floor(t * 5 + 1e-9) / 5).toFixed(1),
+      ];
+    });
+    const text = `Time (s),RPM (rpm),Speed (km/h),Pedal (%)\n${rows.map((r) => r.join(',')).join('\n')}\n`;
+    const [pull] = findPulls(unwrap(readLog(new TextEncoder().encode(text), { file: 'held.csv' }))).pulls;
+    expect(Math.abs((pull?.start_s ?? 0) - 3.1)).toBeLessThan(0.15);
+    expect(Math.abs((pull?.end_s ?? 0) - 11)).toBeLessThan(0.15);
+  });
+});
+
 /** A log of one pull in third gear at 20 Hz, with what `change` makes of its columns. */
 function onePull(change: (row: Record<string, number>, t: number) => Record<string, number>): Log {
   const rows = Array.from({ length: 300 }, (_, i) => {
@@ -178,4 +202,11 @@ describe('a pull', () => {
     }));
     expect(findPulls(log).pulls).toEqual([]);
   });
+});
+
+it('a pedal sample that fell out does not part a pull; a foot that was lifted does', () => {
+  const cut = (from: number, to: number) =>
+    onePull((row, t) => ({ ...row, pedal: t > from && t < to ? 0 : (row.pedal ?? 0) }));
+  expect(findPulls(cut(6.99, 7.01)).pulls.map((p) => [p.start_s, p.end_s])).toEqual([[3, 10.95]]);
+  expect(findPulls(cut(6.99, 7.31)).pulls).toHaveLength(2);
 });

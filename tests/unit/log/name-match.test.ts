@@ -94,14 +94,43 @@ const names: Record<string, string[]> = {
   fluidPressure: ['Fluid pressure', 'Methanol pressure'],
   wheelPower: ['Wheel power', 'Radleistung'],
   enginePower: ['Power', 'Motorleistung', 'Puissance moteur'],
+  batteryVoltage: ['Battery voltage', 'Tensione batteria', 'Accuspanning', 'Napięcie akumulatora'],
   engineTorque: ['Torque', 'Drehmoment', 'Couple moteur', 'Par motor'],
 };
 
-describe.each(Object.entries(names))('%s', (quantity, spellings) => {
-  it.each(spellings)('is told by “%s”', (name) => {
-    expect(first(name)).toBe(quantity);
-  });
-});
+const italianDutchPolish: Record<string, string[]> = {
+  time: ['Tempo trascorso', 'Tijd', 'Tijdstip', 'Czas', 'Znacznik czasu'],
+  engineSpeed: ['Giri motore', 'Toerental', 'Motortoerental', 'Obroty silnika', 'Prędkość obrotowa'],
+  vehicleSpeed: ['Velocità veicolo', 'Rijsnelheid', 'Voertuigsnelheid', 'Prędkość pojazdu'],
+  gear: ['Marcia', 'Versnelling', 'Bieg', 'Vitesse engagée'],
+  pedal: ['Pedale acceleratore', 'Gaspedaal', 'Pedaalstand', 'Pedał gazu', 'Pozycja pedału'],
+  throttle: ['Posizione farfalla', 'Gasklepstand', 'Smoorklep', 'Położenie przepustnicy'],
+  manifoldPressure: ['Pressione collettore', 'Inlaatdruk', 'Spruitstukdruk', 'Ciśnienie w kolektorze'],
+  boost: [
+    'Sovralimentazione',
+    'Pressione turbo',
+    'Turbodruk',
+    'Laaddruk',
+    'Ciśnienie doładowania',
+    'Ladeluftdruck',
+  ],
+  barometricPressure: ['Pressione atmosferica', 'Luchtdruk', 'Omgevingsdruk', 'Ciśnienie otoczenia'],
+  sparkAdvance: ['Anticipo accensione', 'Ontstekingstijdstip', 'Kąt wyprzedzenia zapłonu'],
+  knockRetard: ['Ritardo detonazione', 'Pingelcorrectie', 'Korekta spalania stukowego'],
+  lambda: ['Rapporto aria/carburante', 'Lucht/brandstof', 'Stosunek powietrze/paliwo'],
+  intakeTemperature: ['Temperatura aria', 'Inlaatluchttemperatuur', 'Temperatura dolotu'],
+  coolantTemperature: ['Temperatura acqua', 'Koelwatertemperatuur', 'Temperatura cieczy chłodzącej'],
+  exhaustTemperature: ['Temperatura scarico', 'Uitlaatgastemperatuur', 'Temperatura spalin'],
+};
+
+describe.each([...Object.entries(names), ...Object.entries(italianDutchPolish)])(
+  '%s',
+  (quantity, spellings) => {
+    it.each(spellings)('is told by “%s”', (name) => {
+      expect(first(name)).toBe(quantity);
+    });
+  },
+);
 
 it.each([
   'Oil pressure',
@@ -114,6 +143,27 @@ it.each([
   'Brake pressure',
   'Cam timing',
   'Steering angle',
+  'MAP voltage',
+  'IAT voltage',
+  'Lambda voltage',
+  'RPM limit',
+  'Max boost',
+  'Peak RPM',
+  'RPM rate',
+  'Pedal rate',
+  'Turbo speed',
+  'Getriebeeingangsdrehzahl',
+  'Pre-throttle pressure',
+  'Druck vor Drosselklappe',
+  'Exhaust manifold pressure',
+  'Ignition retard',
+  'Timing correction',
+  'Boost correction',
+  'Map switch position',
+  'Reifenluftdruck',
+  'Wunschmoment',
+  'GPS heading',
+  'Lambda sensor heater',
 ])('“%s” is none of ours', (name) => {
   expect(first(name)).toBeNull();
 });

@@ -44,6 +44,17 @@ describe('units told by values', () => {
     ['Barometer', 'barometricPressure inHg', () => 29.8],
     ['Battery voltage', 'batteryVoltage V', () => 14.1],
     ['Engine Speed', 'engineSpeed rpm', (s) => 2000 + 4000 * s],
+    ['Engine Speed', 'engineSpeed krpm', (s) => 2 + 4 * s],
+    ['RPM', 'engineSpeed rps', (s) => 35 + 70 * s],
+    ['RPM (rev/s)', 'engineSpeed rps', (s) => 35 + 70 * s],
+    ['Throttle', 'throttle V', (_, f) => (f ? 4.5 : 0.6)],
+    ['Pedal', 'pedal mV', (_, f) => (f ? 4150 : 750)],
+    ['Boost', 'boost kPa', (s, f) => (f ? 59 * s : -66 + 10 * s)],
+    ['Boost', 'boost psi', (s, f) => (f ? 22 * s : -11 + 3 * s)],
+    ['Speed', 'null ', (s) => 20_000 + 90_000 * s],
+    ['Limiter', 'null ', () => 6600],
+    ['Pedal (%/s)', 'null ', (s) => 100 * s],
+    ['RPM/s', 'null ', (s) => 1000 * s],
   ])('%s: %s', (name, expected, values) => {
     expect(meaning({ [name]: values })).toEqual([expected]);
   });
@@ -126,6 +137,41 @@ describe('corrections by hand', () => {
     expect(fingerprintOfColumns(['Time', 'RPM'])).not.toBe(fingerprintOfColumns(['Time', 'RPM (2)']));
     expect(fingerprintOfColumns([])).toMatch(/^[0-9a-f]{16}$/);
   });
+});
+
+describe('a column that never changes while the engine turns up and down', () => {
+  const rpm = (s: number) => 1500 + 4500 * s;
+  it('is no channel, and its reason says so', () => {
+    const log = unwrap(readColumns({ RPM: rpm, 'Pedal (%)': () => 0, 'Speed (km/h)': () => 0 }));
+    for (const channel of log.channels.slice(2)) {
+      expect(channel.quantity).toBeNull();
+      expect(channel.reason).toEqual({ code: 'log/column-stands-still', facts: {} });
+    }
+  });
+  it('is kept where it is a pedal held down throughout', () => {
+    expect(meaning({ RPM: rpm, 'Pedal (%)': () => 100 })).toContain('pedal %');
+  });
+  it('stays what a hand made it', () => {
+    const log = unwrap(
+      readColumns({ RPM: rpm, 'Speed (km/h)': () => 0 }, [
+        { column: 'Speed (km/h)', quantity: 'vehicleSpeed', unit: 'km/h' },
+      ]),
+    );
+    expect(log.channels[2]?.quantity).toBe('vehicleSpeed');
+  });
+});
+
+it('a speed without any unit is taken for km/h, and that is said', () => {
+  const note = { code: 'log/speed-unit-assumed', facts: { column: 'Road speed', unit: 'km/h' } };
+  expect(unwrap(readColumns({ 'Road speed': (s) => 60 * s })).warnings).toContainEqual(note);
+  expect(unwrap(readColumns({ 'Speed (mph)': (s) => 60 * s })).warnings).toEqual([]);
+});
+
+it('a unit is told in spite of single readings that are out of all reason', () => {
+  let row = 0;
+  const spiked = (value: number) => (row++ % 60 === 17 ? 65_535 : value);
+  expect(meaning({ Throttle: (_, f) => spiked(f ? 1 : 0.15) })).toEqual(['throttle 1']);
+  expect(meaning({ MAP: (s, f) => spiked(f ? 1.1 + 0.9 * s : 0.4) })).toEqual(['manifoldPressure bar']);
 });
 
 it('unknown columns are kept as they stand', () => {

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { readLog } from '../../../core/log/index.ts';
+import { unwrap } from '../../../core/result/index.ts';
+
+const names = ['Time (s)', 'RPM (rpm)', 'Vehicle speed (km/h)', 'Pedal (%)', 'Coolant temp (C)'];
+const quantities = ['time', 'engineSpeed', 'vehicleSpeed', 'pedal', 'coolantTemperature'];
+const cells = Array.from({ length: 60 }, (_, i) => [
+  (i / 20).toFixed(2),
+  (2500 + 40 * i).toFixed(0),
+  (55 + 0.9 * i).toFixed(1),
+  i < 20 ? '14.5' : '100.0',
+  '88.5',
+]);
+const table = [names, ...cells];
+
+const read = (lines: readonly string[]) =>
+  readLog(new TextEncoder().encode(`${lines.join('\n')}\n`), { file: 'a.txt' });
+const meant = (lines: readonly string[]) => unwrap(read(lines)).channels.map((c) => c.quantity);
+const width = 2 + Math.max(...names.map((n) => n.length));
+
+describe('a header of names with blanks over columns parted by blanks', () => {
+  it.each([
+    ['flush right', table.map((row) => row.map((c) => c.padStart(width)).join(''))],
+    [
+      'flush left',
+      table.map((row) =>
+        row
+          .map((c) => c.padEnd(width))
+          .join('')
+          .trimEnd(),
+      ),
+    ],
+    ['two blanks between the cells', table.map((row) => row.join('  '))],
+  ])('keeps each name over its own numbers: %s', (_, lines) => {
+    expect(meant(lines)).toEqual(quantities);
+  });
+
+  it('keeps units in brackets with their names', () => {
+    const short = table.map((row, i) => (i > 0 ? row : row.map((n) => n.replace(/^(Vehicle|Coolant) /, ''))));
+    expect(meant(short.map((row) => row.join(' ')))).toEqual([
+      'time',
+      'engineSpeed',
+      'vehicleSpeed',
+      'pedal',
+      null,
+    ]);
+  });
+
+  it('is refused where nobody can tell which name belongs to which column', () => {
+    expect(read(table.map((row) => row.join(' ').replace(/ \(\S+\)/g, '')))).toEqual({
+      ok: false,
+      problems: [
+        { code: 'log/names-uneven', facts: { names: 7, columns: 5 }, where: { file: 'a.txt', line: 1 } },
+      ],
+    });
+  });
+});
+
+it('names parted by commas stand over numbers parted by semicolons', () => {
+  expect(meant([names.join(','), ...cells.map((row) => row.join(';'))])).toEqual(quantities);
+  expect(meant([names.join(';'), ...cells.map((row) => row.join('\t'))])).toEqual(quantities);
+});
+
+it('a comma that parts columns and decimals alike is refused', () => {
+  const lines = [names.join(','), ...cells.map((row) => row.join(',').replaceAll('.', ','))];
+  expect(read(lines)).toMatchObject({
+    problems: [{ code: 'log/comma-twice', facts: { names: 5, columns: 9 }, where: { line: 1 } }],
+  });
+});
+
+it('a row number that nobody named does not shift the names', () => {
+  const lines = [names.join(','), ...cells.map((row, i) => [i, ...row].join(','))];
+  expect(meant(lines)).toEqual([null, ...quantities]);
+});
+
+it('columns without a name at the end are kept, and said', () => {
+  const log = unwrap(read([names.slice(0, 4).join(','), ...cells.map((row) => row.join(','))]));
+  expect(log.channels.map((c) => c.quantity)).toEqual([...quantities.slice(0, 4), null]);
+  expect(log.warnings).toContainEqual({
+    code: 'log/columns-unnamed',
+    facts: { count: 1, columns: 5, line: 1 },
+  });
+});
+
+it('a log without time takes its rate from an interval stated above the header', () => {
+  const lines = [
+    'Sample interval: 50 ms',
+    names.slice(1).join(','),
+    ...cells.map((row) => row.slice(1).join(',')),
+  ];
+  expect(unwrap(read(lines)).time[20]).toBeCloseTo(1, 9);
+});
+
+it('nanoseconds are told by their unit and by their steps', () => {
+  for (const head of ['Time (ns)', 'Time']) {
+    const lines = [
+      [head, ...names.slice(1)].join(','),
+      ...cells.map((row, i) => [`${i}50000000`.replace(/^0/, ''), ...row.slice(1)].join(',')),
+    ];
+    const log = unwrap(read(lines));
+    expect((log.time[10] ?? 0) - (log.time[9] ?? 0)).toBeCloseTo(0.1, 6);
+  }
+});
