@@ -20,6 +20,8 @@ export type FusedSpeed = {
   readonly slip: number;
   /** Relative standard uncertainty of the speed scale. */
   readonly scaleUncertainty: number;
+  /** Usual time between readings of the speed that is read most often [s]. */
+  readonly interval: number;
   readonly notes: readonly Note[];
 };
 
@@ -84,6 +86,7 @@ export function fusedSpeed(
       distance: both.model.distance,
       slip: both.model.slip,
       scaleUncertainty: Math.hypot(inputUncertainty.loggedSpeed, both.model.error),
+      interval: Math.min(intervalOf(engine), intervalOf(road)),
       notes,
     });
   }
@@ -107,6 +110,7 @@ export function fusedSpeed(
       distance,
       slip,
       scaleUncertainty: inputUncertainty.loggedSpeed,
+      interval: intervalOf(only),
       notes,
     });
   const share = forceShare(tableOf(engine), distance, forceAt);
@@ -117,8 +121,13 @@ export function fusedSpeed(
     distance,
     slip,
     scaleUncertainty: Math.hypot(nominal.value.uncertainty, slipUncertainty),
+    interval: intervalOf(only),
     notes,
   });
+}
+
+function intervalOf({ time }: SpeedSignal): number {
+  return ((time.at(-1) as number) - (time[0] as number)) / (time.length - 1);
 }
 
 function isTooShort(signal: SpeedSignal): boolean {

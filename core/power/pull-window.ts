@@ -50,6 +50,30 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   return { from, to, useFrom, useTo, trimmed };
 }
 
+/** The manifold fills and the driveline winds up while the pedal already stands at its stop [s] (common practice). */
+const settling_s = 0.15;
+/** A slope on the rise of boost takes so many intervals to its one side. */
+const leastIntervals = 2.5;
+/** However slow the log, no more of a pull than this is left out. */
+const mostLeftOut = 0.25;
+
+/**
+ * First moment of a pull at which its power is told [s].
+ *
+ * With nothing at full throttle before it a pull's first moments have samples on one side only. There the slope is
+ * off by 5 % on a steep onset at 20 Hz and by 10 % at 10 Hz, and is no power of the engine yet either. Samples
+ * before the pull would mend it if speed at its start were known to 0.02 m/s; where in its interval the foot came
+ * down leaves 0.04 to 0.07.
+ *
+ * @param interval  usual time between readings [s]
+ */
+export function toldFrom(log: Log, window: PullWindow, interval: number): number {
+  const at = (i: number) => log.time[i] as number;
+  const start = at(window.from);
+  const left = Math.max(settling_s, leastIntervals * interval) - (start - at(window.useFrom));
+  return start + Math.max(0, Math.min(left, mostLeftOut * (at(window.to - 1) - start)));
+}
+
 function throttleAt(channel: Channel, i: number): number {
   const value = channel.values[i] as number;
   return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;

@@ -256,6 +256,23 @@ export function errorAgainst(
   return { rms: Math.sqrt(squares / n), worst, mean: sum / n, points: n };
 }
 
+/** Share of the points found at which the truth lies within 1.96 standard errors. */
+export function heldShare(
+  truth: Truth,
+  found: {
+    readonly engineSpeed_rad_s: Float64Array;
+    readonly wheelPower: Float64Array;
+    readonly wheelPowerError: Float64Array;
+  },
+): number {
+  let held = 0;
+  for (const [i, speed] of found.engineSpeed_rad_s.entries()) {
+    const off = (found.wheelPower[i] as number) - interpolate(truth.engineSpeed, truth.wheelPower, speed);
+    if (Math.abs(off) < 1.96 * (found.wheelPowerError[i] as number)) held++;
+  }
+  return held / found.engineSpeed_rad_s.length;
+}
+
 /** y at x, xs rising. */
 export function interpolate(xs: Float64Array, ys: Float64Array, x: number): number {
   let low = 0;

@@ -18,7 +18,8 @@ type SlopePoint = {
 
 /**
  * Smoothing spline whose third differences have variances that MacKay's rule reads from them: five rounds with one
- * for all, then five with a variance for each place from its neighbours within 0.7 s.
+ * for all, then five with a variance for each place from its neighbours within 0.7 s. Errors are those of variances
+ * 1.2 standard deviations larger.
  */
 export function plainSlope({ time, value, weight }: Samples): (time: number) => SlopePoint {
   const first = time[0] as number;
@@ -84,6 +85,7 @@ export function plainSlope({ time, value, weight }: Samples): (time: number) => 
     return { covariance, coefficients: covariance.map((r) => dot(r, right)) };
   };
 
+  let bendsDecided = 0;
   for (let round = 0; round < 10; round++) {
     const { covariance, coefficients } = solve();
     const squares = variances.map((_, j) => dot(third, coefficients.slice(j, j + 4)) ** 2);
@@ -92,6 +94,7 @@ export function plainSlope({ time, value, weight }: Samples): (time: number) => 
       return Math.max(1e-4, 1 - dot(third, spread) / q);
     });
     const total = (xs: number[]) => xs.reduce((a, b) => a + b, 0);
+    bendsDecided = total(decided);
     if (round < 5) {
       variances.fill(Math.max(least, total(squares) / total(decided)));
       continue;
@@ -105,7 +108,9 @@ export function plainSlope({ time, value, weight }: Samples): (time: number) => 
     });
   }
 
-  const { covariance, coefficients } = solve();
+  const { coefficients } = solve();
+  variances = variances.map((q) => q * Math.exp(1.2 * Math.sqrt(2 / Math.max(0.1, bendsDecided))));
+  const { covariance } = solve();
   const between = (a: number[], b: number[]) =>
     dot(
       a,

@@ -5,6 +5,8 @@ import { fromSi } from '../../../core/units/index.ts';
 import { drive, errorAgainst } from '../../support/drive-generator.ts';
 
 const d = drive({ seed: 4 });
+/** Climbs by 50 rpm, the distance of two points, in less than 0.06 s. */
+const quick = { gearRatio: 2.2, wheelPower: (w: number) => 330 * w };
 
 describe('the ends of a pull', () => {
   it('a lift that got into the pull is left out and said', () => {
@@ -27,7 +29,27 @@ describe('the ends of a pull', () => {
     const ends = trimmed.wheelPowerError[0] as number;
     const middle = trimmed.wheelPowerError[trimmed.wheelPowerError.length >> 1] as number;
     expect(ends).toBeLessThan(2 * middle);
-    expect(whole.wheelPowerError[0] as number).toBeGreaterThan(1.5 * middle);
+    expect(whole.wheelPowerError.at(-1) as number).toBeGreaterThan(1.5 * middle);
+  });
+
+  it.each([
+    [10, 0.25],
+    [20, 0.15],
+    [50, 0.15],
+  ])('at %i a second the first %f s are left out: nothing stands before them', (rate, left_s) => {
+    const one = drive({ seed: 4, rate, ...quick });
+    const power = unwrap(powerOfPull(one.log, one.pull, one.car, one.conditions));
+    const begins = (power.time[0] as number) - one.pull.start_s;
+    expect(begins).toBeGreaterThanOrEqual(left_s - 0.005);
+    expect(begins).toBeLessThan(left_s + 0.06);
+    expect(one.pull.end_s - (power.time.at(-1) as number)).toBeLessThan(0.06);
+  });
+
+  it('of a pull trimmed by hand nothing is left out: samples at full throttle stand before it', () => {
+    const one = drive({ seed: 4, ...quick });
+    const from = one.pull.from + 10;
+    const power = unwrap(powerOfPull(one.log, { ...one.pull, from }, one.car, one.conditions));
+    expect((power.time[0] as number) - (one.log.time[from] as number)).toBeLessThan(0.06);
   });
 
   it('samples at part throttle around the pull change nothing', () => {

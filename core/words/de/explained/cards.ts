@@ -106,8 +106,8 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
       'beide Drehzahlen aufgezeichnet, Kupplung geschlossen, keine durchdrehenden Räder',
     'one gear, clutch closed, no wheel spin': 'ein Gang, Kupplung geschlossen, keine durchdrehenden Räder',
     '-20 to 60 C, 50 to 110 kPa absolute': '-20 bis 60 °C, 50 bis 110 kPa absolut',
-    'one gear, clutch closed, still air; 1.5 % RMS at 20 Hz on generated drives':
-      'ein Gang, Kupplung geschlossen, Windstille; 1,5 % RMS bei 20 Hz auf erzeugten Fahrten',
+    'one gear, clutch closed, still air, 0.15 s and more after full throttle; 1.5 % RMS at 20 Hz on generated drives':
+      'ein Gang, Kupplung geschlossen, Windstille, ab 0,15 s nach Vollgas; 1,5 % RMS bei 20 Hz auf erzeugten Fahrten',
     'as wheel power; the efficiency is rarely known better than 3 %':
       'wie die Radleistung; der Wirkungsgrad ist selten besser als auf 3 % bekannt',
     'still air, dry level or evenly sloping road':
