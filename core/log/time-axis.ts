@@ -129,6 +129,7 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
   const n = stamps.length;
   let count = 0;
   let first = Number.NaN;
+  let missing = -1;
   const drop = (i: number) => {
     if (Number.isNaN(first)) first = stamps[i] ?? Number.NaN;
     stamps[i] = Number.NaN;
@@ -139,6 +140,7 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
     const before = stamps[i - 1] ?? Number.NaN;
     if (Number.isNaN(now)) {
       count++;
+      if (missing < 0) missing = i;
       continue;
     }
     if (!(now < before)) continue;
@@ -149,6 +151,7 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
     else if (resumes(stamps, i, before)) drop(i);
   }
   if (count > 0) fillBetween(stamps);
+  if (Number.isNaN(first) && missing >= 0) first = stamps[missing] ?? Number.NaN;
   return { count, first };
 }
 

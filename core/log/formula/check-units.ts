@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../result/index.ts';
+import { bareNumberIn, type Scale } from './bare-number.ts';
 import { combine, type Dimension, dimensionText, isSame, plain } from './dimension.ts';
-import type { Expression } from './expression.ts';
+import { type Expression, partsOf } from './expression.ts';
 
 type Fault = { readonly fault: string };
 type Found = Dimension | Fault;
@@ -13,32 +14,24 @@ function isFault(found: Found): found is Fault {
  * What a formula is measured in, from what its symbols are. Sums and comparisons need equal units, exponents a
  * plain constant, logarithms and angles plain numbers.
  *
+ * Shares, angles and lambda are plain numbers inside, 0.9 for 90 %: beside one of them a number that can only be
+ * meant in its usual unit is a fault too, since `pedal > 90` would never be true and nobody would see why.
+ *
+ * @param scales  symbols that are a share, an angle or a lambda
+ *
  * Errors: log/formula-symbol-unknown, log/formula-units naming both sides.
  */
 export function checkUnits(
   expression: Expression,
   symbols: ReadonlyMap<string, Dimension>,
+  scales: ReadonlyMap<string, Scale> = new Map(),
 ): Result<Dimension> {
   const unknown = firstUnknown(expression, symbols);
   if (unknown !== null) return fail({ code: 'log/formula-symbol-unknown', facts: { symbol: unknown } });
+  const bare = bareNumberIn(expression, scales);
+  if (bare !== null) return fail({ code: 'log/formula-units', facts: { detail: bare } });
   const found = dimensionOfExpression(expression, symbols);
   return isFault(found) ? fail({ code: 'log/formula-units', facts: { detail: found.fault } }) : ok(found);
-}
-
-/** Every part directly inside another. */
-export function partsOf(expression: Expression): readonly Expression[] {
-  switch (expression.kind) {
-    case 'unary':
-      return [expression.of];
-    case 'binary':
-      return [expression.left, expression.right];
-    case 'choice':
-      return [expression.test, expression.yes, expression.no];
-    case 'call':
-      return expression.of;
-    default:
-      return [];
-  }
 }
 
 function firstUnknown(expression: Expression, symbols: ReadonlyMap<string, Dimension>): string | null {

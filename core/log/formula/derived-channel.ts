@@ -3,6 +3,7 @@ import { fail, ok, type Problem, type Result } from '../../result/index.ts';
 import { type Kind, kindOf, kinds, units } from '../../units/index.ts';
 import { type Channel, channelOf, type Log } from '../channel.ts';
 import { type QuantityId, quantities, quantityIds } from '../quantity.ts';
+import type { Scale } from './bare-number.ts';
 import { checkUnits } from './check-units.ts';
 import { type Dimension, dimensionOf, dimensionText, isSame } from './dimension.ts';
 import { evaluateFormula } from './evaluate-formula.ts';
@@ -32,7 +33,18 @@ export const DerivedChannelSchema = z.strictObject({
 });
 export type DerivedChannel = z.infer<typeof DerivedChannelSchema>;
 
-type Meaning = { readonly dimension: Dimension; readonly value: number | Float64Array };
+type Meaning = {
+  readonly dimension: Dimension;
+  readonly value: number | Float64Array;
+  readonly scale?: Scale;
+};
+
+function channelMeaning(kind: Kind, value: Float64Array): Meaning {
+  const dimension = dimensionOf(kind);
+  return kind === 'share' || kind === 'angle' || kind === 'lambda'
+    ? { dimension, value, scale: kind }
+    : { dimension, value };
+}
 
 /**
  * Everything that a formula may name: units by their symbol (`20 kPa`), quantities that the log holds, and the
@@ -49,14 +61,14 @@ function meanings(log: Log, derived: DerivedChannel): Map<string, Meaning> {
   for (const quantity of quantityIds) {
     const channel = channelOf(log, quantity);
     if (!channel) continue;
-    found.set(quantity, { dimension: dimensionOf(kindOf(quantities[quantity])), value: channel.values });
+    found.set(quantity, channelMeaning(kindOf(quantities[quantity]), channel.values));
   }
   found.set('time', { dimension: dimensionOf('time'), value: log.time });
   for (const { symbol, column, kind } of derived.inputs) {
     const channel = log.channels.find((c) => c.column === column);
     if (!channel) continue;
     const own: Kind = channel.quantity ? kindOf(quantities[channel.quantity]) : kind;
-    found.set(symbol, { dimension: dimensionOf(own), value: channel.values });
+    found.set(symbol, channelMeaning(own, channel.values));
   }
   return found;
 }
@@ -74,7 +86,12 @@ export function deriveChannel(log: Log, derived: DerivedChannel, parser: Formula
   const parsed = parseFormula(derived.formula, parser);
   if (!parsed.ok) return placed(parsed.problems);
   const named = meanings(log, derived);
-  const checked = checkUnits(parsed.value, new Map([...named].map(([name, m]) => [name, m.dimension])));
+  const scales = new Map([...named].flatMap(([name, m]) => (m.scale ? [[name, m.scale]] : [])));
+  const checked = checkUnits(
+    parsed.value,
+    new Map([...named].map(([name, m]) => [name, m.dimension])),
+    scales,
+  );
   if (!checked.ok) return placed(checked.problems);
   const claimed = dimensionOf(derived.kind);
   if (!isSame(checked.value, claimed)) {
@@ -86,7 +103,7 @@ export function deriveChannel(log: Log, derived: DerivedChannel, parser: Formula
     return placed([{ code: 'log/formula-result-units', facts }]);
   }
   const symbols = new Map([...named].map(([name, m]) => [name, m.value]));
-  const values = evaluateFormula(parsed.value, symbols, log.time);
+  const values = evaluateFormula(parsed.value, symbols, log.time, log.segments);
   return ok({
     column: derived.name,
     quantity: derived.quantity,

@@ -1,3 +1,4 @@
+import type { Span } from '../time-axis.ts';
 import type { BinaryOperator, Expression, FunctionName } from './expression.ts';
 
 /** A number for all samples, or one per sample. */
@@ -54,12 +55,14 @@ function eachSample(length: number, values: readonly Value[], of: (i: number) =>
  *
  * @param symbols  channels of the length of `time`, or plain numbers (units)
  * @param time     [s], rising inside a segment
+ * @param segments  no slope and no mean reaches across from one to the next
  * @returns        one number per sample
  */
 export function evaluateFormula(
   expression: Expression,
   symbols: ReadonlyMap<string, Value>,
   time: Float64Array,
+  segments: readonly Span[] = [{ from: 0, to: time.length }],
 ): Float64Array {
   const length = time.length;
   const inner = (part: Expression): Value => {
@@ -103,8 +106,13 @@ export function evaluateFormula(
       const of = name === 'min' ? Math.min : Math.max;
       return eachSample(length, values, (i) => of(...values.map((v) => at(v, i))));
     }
-    if (name === 'rate') return typeof first === 'number' ? 0 : slope(first, time);
-    return typeof first === 'number' ? first : movingMean(first, time, at(second, 0));
+    if (typeof first === 'number') return name === 'rate' ? 0 : first;
+    const out = new Float64Array(length);
+    for (const { from, to } of segments) {
+      const [part, times] = [first.subarray(from, to), time.subarray(from, to)];
+      out.set(name === 'rate' ? slope(part, times) : movingMean(part, times, at(second, 0)), from);
+    }
+    return out;
   };
   const result = inner(expression);
   const out = typeof result === 'number' ? new Float64Array(length).fill(result) : result;

@@ -50,3 +50,19 @@ export const functions = {
   smooth: [2, 2],
 } as const satisfies Record<string, readonly [number, number]>;
 export type FunctionName = keyof typeof functions;
+
+/** Every part directly inside another. */
+export function partsOf(expression: Expression): readonly Expression[] {
+  switch (expression.kind) {
+    case 'unary':
+      return [expression.of];
+    case 'binary':
+      return [expression.left, expression.right];
+    case 'choice':
+      return [expression.test, expression.yes, expression.no];
+    case 'call':
+      return expression.of;
+    default:
+      return [];
+  }
+}

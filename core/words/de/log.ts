@@ -29,10 +29,9 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy:
       'Erlaubt sind + - * / ^, Vergleiche, Bedingung ? ja : nein, und abs, sqrt, exp, log, log10, sin, cos, tan, floor, ceil, round, min, max, rate, smooth.',
   }),
-  'log/formula-symbol-unknown': (f) => ({
+  'log/formula-symbol-unknown': (f, show) => ({
     message: `In diesem Log heißt nichts „${f.symbol}“.`,
-    remedy:
-      'Den Namen eines Kanals dieses Logs oder eine Einheit nehmen, oder einer Spalte als Eingang einen eigenen Namen geben.',
+    remedy: `Den Namen eines Kanals dieses Logs oder eine Einheit nehmen, oder einer Spalte als Eingang einen eigenen Namen geben. Temperaturen stehen in ${show.symbol('K', 'temperature')}.`,
   }),
   'log/formula-units': (f) => ({
     message: `Die Einheiten passen nicht: ${f.detail}.`,

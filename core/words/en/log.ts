@@ -29,9 +29,9 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy:
       'Use + - * / ^, comparisons, test ? yes : no, and abs, sqrt, exp, log, log10, sin, cos, tan, floor, ceil, round, min, max, rate, smooth.',
   }),
-  'log/formula-symbol-unknown': (f) => ({
+  'log/formula-symbol-unknown': (f, show) => ({
     message: `This log has nothing named “${f.symbol}”.`,
-    remedy: 'Use the name of a channel of this log, a unit, or give a column a name of its own as an input.',
+    remedy: `Use the name of a channel of this log, a unit, or give a column a name of its own as an input. Temperatures stand in ${show.symbol('K', 'temperature')}.`,
   }),
   'log/formula-units': (f) => ({
     message: `The units don’t fit: ${f.detail}.`,

@@ -136,6 +136,54 @@ describe('units of a formula', () => {
   });
 });
 
+describe('a number beside a share, an angle or a lambda', () => {
+  const driven: Log = {
+    ...log,
+    channels: [
+      channel('Pedal', 'pedal', [0.1, 0.5, 0.95, 1, 1]),
+      channel('Spark', 'sparkAdvance', [0.4, 0.35, 0.3, 0.2, 0.1]),
+      channel('Lambda', 'lambda', [1, 0.9, 0.85, 0.8, 0.8]),
+    ],
+  };
+  const result = (formula: string) => deriveChannel(driven, derived(formula), parser);
+
+  it.each([
+    ['pedal > 90 ? 1 : 0', 'pedal > 90 → 90 %'],
+    ['1 + (smooth(pedal, 1 s) - 50)', 'pedal - 50 → 50 %'],
+    ['sparkAdvance - 20', 'sparkAdvance - 20 → 20 deg'],
+    ['max(-5, sparkAdvance)', 'sparkAdvance max -5 → -5 deg'],
+    ['lambda < 11.5', 'lambda < 11.5 → 11.5 AFR'],
+  ])('%s needs its unit', (formula, detail) => {
+    expect(result(formula)).toMatchObject({ problems: [{ code: 'log/formula-units', facts: { detail } }] });
+  });
+
+  it.each([
+    ['pedal > 90% ? 1 : 0', [0, 0, 1, 1, 1]],
+    ['pedal > 0.9 ? 1 : 0', [0, 0, 1, 1, 1]],
+    ['sparkAdvance > 18 deg', [1, 1, 0, 0, 0]],
+    ['lambda < 12.6 AFR', [0, 0, 1, 1, 1]],
+    ['lambda * 14.7 > 12', [1, 1, 1, 0, 0]],
+  ])('%s stands', (formula, values) => {
+    expect([...unwrap(result(formula)).values]).toEqual(values);
+  });
+});
+
+it('no slope and no mean reaches across a clock that starts anew', () => {
+  const twice: Log = {
+    ...log,
+    time: Float64Array.of(100, 100.1, 100.2, 0, 0.1),
+    channels: [channel('rpm', 'engineSpeed', [200, 210, 220, 500, 520])],
+    segments: [
+      { from: 0, to: 3 },
+      { from: 3, to: 5 },
+    ],
+  };
+  const values = (formula: string) =>
+    [...unwrap(deriveChannel(twice, derived(formula), parser)).values].map((v) => Number(v.toFixed(6)));
+  expect(values('smooth(engineSpeed, 1 s) * 1 s')).toEqual([210, 210, 210, 510, 510]);
+  expect(values('rate(engineSpeed) * 1 s * 1 s')).toEqual([100, 100, 100, 200, 200]);
+});
+
 describe('what a formula may not do', () => {
   it.each([
     'import("fs")',
