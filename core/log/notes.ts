@@ -32,6 +32,8 @@ declare module '../result/result.ts' {
     'log/last-row-cut': { line: number };
     'log/padded-tail': { bytes: number };
     'log/time-repaired': { count: number; first_s: number };
+    /** So far apart that no pull is told well, or the unit of time is another. */
+    'log/rows-far-apart': { step_s: number };
     /** Many rows shared one time stamp and were spread evenly. */
     'log/stamps-spread': { count: number };
     'log/clock-reset': { count: number; at_s: number; to_s: number };

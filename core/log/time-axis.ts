@@ -20,6 +20,9 @@ export type TimeFormat = LogStyle['timeFormat'];
 const gapSteps = 6;
 const gapSeconds = 0.5;
 const day = 86_400;
+/** Rows further apart show neither the ends of a pull nor its power, if it is seconds that the column counts. */
+const slowestRows_s = 0.45;
+const enoughRows = 50;
 
 /**
  * The unit of a time column without one, from its usual step: an engine log has 2 to 1,000 rows a second
@@ -79,6 +82,8 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   if (spread > 0) warnings.push({ code: 'log/stamps-spread', facts: { count: spread } });
   const segments: Span[] = [];
   const usual = usualStep(stamps);
+  if (usual > slowestRows_s && n >= enoughRows)
+    warnings.push({ code: 'log/rows-far-apart', facts: { step_s: usual } });
   const gap = Math.max(gapSteps * usual, gapSeconds);
   let from = 0;
   let resets = 0;

@@ -120,6 +120,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen ist ${show.symbol(f.unit, 'speed')}. Von Hand setzen, wenn das nicht stimmt: die Leistung geht mit dem Quadrat.`,
+  'log/rows-far-apart': (f, show) =>
+    `Nur alle ${show.quantity(f.step_s, 'time', 2)} eine Zeile: zu langsam für die Enden der Züge und für die Leistung. Zählt die Spalte Zeilen oder eine andere Einheit, von Hand setzen.`,
   'log/rows-skipped': (f) =>
     `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
   'log/header-repeated': (f) =>

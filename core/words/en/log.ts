@@ -120,6 +120,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, 'speed')}. Set it by hand if that is wrong: power goes with its square.`,
+  'log/rows-far-apart': (f, show) =>
+    `A row comes only every ${show.quantity(f.step_s, 'time', 2)}: too slow for the ends of pulls and for power. If the column counts rows or another unit, set it by hand.`,
   'log/rows-skipped': (f) =>
     `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
   'log/header-repeated': (f) => `The header comes back at line ${f.firstLine}; times in all: ${f.count}.`,

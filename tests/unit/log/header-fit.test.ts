@@ -91,6 +91,14 @@ it('a log without time takes its rate from an interval stated above the header',
   expect(unwrap(read(lines)).time[20]).toBeCloseTo(1, 9);
 });
 
+it('rows a second apart are said, since a row number may have been called time', () => {
+  const lines = [names.join(','), ...cells.map((row, i) => [i, ...row.slice(1)].join(','))];
+  expect(unwrap(read(lines)).warnings).toContainEqual({
+    code: 'log/rows-far-apart',
+    facts: { step_s: 1 },
+  });
+});
+
 it('nanoseconds are told by their unit and by their steps', () => {
   for (const head of ['Time (ns)', 'Time']) {
     const lines = [
