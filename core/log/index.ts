@@ -20,3 +20,4 @@ export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
+export * from './why-no-log.ts';

@@ -24,9 +24,9 @@ export type LogReaderOptions = {
 };
 
 /** Everything is decided on so many bytes at the start. */
-const headSize = 256 * 1024;
+export const headSize = 256 * 1024;
 /** A line longer than this is no row of a log. */
-const longestLine = 1 << 20;
+export const longestLine = 1 << 20;
 export const mostColumns = 2000;
 const fewestRows = 2;
 /**

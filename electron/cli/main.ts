@@ -71,13 +71,18 @@ export async function main(words: readonly string[]): Promise<number> {
       const args = readArguments(rest, verb.options);
       result = args.ok ? await verb.run(args.value) : args;
     }
-    if (result.ok) {
-      process.stdout.write(wantsJson ? `${JSON.stringify(result.value.json)}\n` : `${result.value.text}\n`);
-      return 0;
+    const answer = result.ok ? result.value : null;
+    const problems = result.ok ? (result.value.failed ?? null) : result.problems;
+    if (wantsJson) {
+      const json = problems
+        ? { ...(answer?.json as object | undefined), ...errorJson(problems) }
+        : answer?.json;
+      process.stdout.write(`${JSON.stringify(json)}\n`);
+    } else {
+      if (answer) process.stdout.write(`${answer.text}\n`);
+      if (problems) process.stderr.write(`${errorText(problems)}\n`);
     }
-    if (wantsJson) process.stdout.write(`${JSON.stringify(errorJson(result.problems))}\n`);
-    else process.stderr.write(`${errorText(result.problems)}\n`);
-    return 2;
+    return problems ? 2 : 0;
   } catch (fault) {
     const message = fault instanceof Error ? fault.message : String(fault);
     if (wantsJson) {

@@ -5,8 +5,8 @@ import { createShow, problemText, type Show } from '../../core/words/index.ts';
 /** Scripts read English and metric whatever the machine speaks; so do logs that are sent to somebody. */
 export const terminalShow: Show = createShow('en', metricUnits);
 
-/** An answer of a verb: text for people, data for scripts. */
-export type Answer = { readonly text: string; readonly json: unknown };
+/** An answer of a verb: text for people, data for scripts, and what failed beside it. */
+export type Answer = { readonly text: string; readonly json: unknown; readonly failed?: Problems | null };
 
 /** Columns padded to their widest cell; numbers to the right. */
 export function table(rows: readonly (readonly string[])[], rightAligned: readonly number[] = []): string {
@@ -27,7 +27,7 @@ export function table(rows: readonly (readonly string[])[], rightAligned: readon
 }
 
 /** The first problem in the fixed shape that scripts rely on; the rest stand beside it. */
-export function errorJson(problems: Problems): unknown {
+export function errorJson(problems: Problems): object {
   const shape = (problem: Problem) => {
     const said = problemText(problem, terminalShow);
     return {

@@ -1,4 +1,5 @@
 import type { RequestContext, RunSummary, Snapshot } from '../../core/contract/index.ts';
+import { whyNoLog } from '../../core/log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../../core/result/index.ts';
 import {
   applyEdit,
@@ -206,7 +207,8 @@ export function createSessionDesk(
         return save(state(), withNewRuns(target));
       }),
     take: async (source, entryId, { signal }) => {
-      const hooks = { onCopied: analyst.expect, isCancelled: () => signal.aborted };
+      // What never was a log is left where it is; a run that nothing can be read from would only stand in the way.
+      const hooks = { whyNot: whyNoLog, onCopied: analyst.expect, isCancelled: () => signal.aborted };
       const importing = importLog(open, source, {}, now(), hooks);
       // The flush of a big file can't be hurried; nobody who called it off has to wait for it.
       importing.catch(() => undefined).finally(() => imports.delete(importing));

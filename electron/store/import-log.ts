@@ -5,6 +5,7 @@ import { type RunRecord, RunRecordSchema } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
 import { saveDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
+import { FirstBytes, Unwanted, type WhyNot } from './first-bytes.ts';
 import { ensureFolder } from './history.ts';
 import { folderNames, placeIn, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
 import { type OpenSession, type StoredRun, whyNotWritable, writing } from './open-session.ts';
@@ -33,8 +34,10 @@ export type ImportedLog = {
   readonly healed: boolean;
 };
 
-/** Hooks of a long import; both may be left out. */
+/** Hooks of a long import; each may be left out. */
 export type ImportHooks = {
+  /** Asked once with the first bytes of the file, `tellingBytes` or all of them: what speaks against taking it. */
+  readonly whyNot?: WhyNot;
   /** Bytes copied so far. */
   readonly onCopied?: (bytes: number) => void;
   readonly isCancelled?: () => boolean;
@@ -45,8 +48,9 @@ export type ImportHooks = {
  * The same bytes a second time are no second run: they are told as a duplicate, and heal a run whose own copy
  * was lost or damaged.
  *
- * Errors: store/source-changing where the file grew or was rewritten meanwhile; store/missing; store/read-only
- * and its kin; store/upload-broken; contract/cancelled; disk problems. Nothing of it stays in the session then.
+ * Errors: what `whyNot` says; store/source-changing where the file grew or was rewritten meanwhile; store/missing;
+ * store/read-only and its kin; store/upload-broken; contract/cancelled; disk problems. Nothing of it stays in the
+ * session then.
  */
 export async function importLog(
   open: OpenSession,
@@ -67,7 +71,7 @@ export async function importLog(
       await ensureFolder(runs, fs);
       await fs.makeFolder(staged);
       // A long upload must not keep edits waiting, so only the last step waits its turn.
-      const copy = await copyInto(join(staged, sourceName), source, fs, hooks);
+      const copy = await copyInto(join(staged, sourceName), source, fs, { ...hooks, name });
       if (!copy.ok) return copy;
       if (hooks.isCancelled?.()) throw new CalledOff();
       const done = await writing(open, () => commit(open, staged, { ...details, name, ...copy.value }, now));
@@ -75,6 +79,7 @@ export async function importLog(
       return done;
     });
   } catch (error) {
+    if (error instanceof Unwanted) return fail(error.problem);
     if (error instanceof CalledOff) return fail({ code: 'contract/cancelled', facts: {} });
     if (error instanceof BrokenUpload) return fail({ code: 'store/upload-broken', facts: { name } });
     throw error;
@@ -103,13 +108,14 @@ function nameOf(source: LogSource): string {
   return name.toWellFormed().slice(0, 1000) || 'log';
 }
 
+type NamedHooks = ImportHooks & { readonly name: string };
 type Copy = { readonly sha256: string; readonly size_bytes: number };
 
 async function copyInto(
   path: string,
   source: LogSource,
   fs: FileSystem,
-  hooks: ImportHooks,
+  hooks: NamedHooks,
 ): Promise<Result<Copy>> {
   if (!('path' in source)) {
     const { content } = source;
@@ -134,18 +140,21 @@ async function hashedCopy(
   path: string,
   parts: Iterable<Uint8Array> | AsyncIterable<Uint8Array>,
   fs: FileSystem,
-  hooks: ImportHooks,
+  hooks: NamedHooks,
 ): Promise<Copy> {
   const hash = createHash('sha256');
   let size_bytes = 0;
+  const head = new FirstBytes(hooks.whyNot ?? null, hooks.name);
   async function* counted() {
     for await (const part of parts) {
+      head.take(part);
       hash.update(part);
       size_bytes += part.length;
       hooks.onCopied?.(size_bytes);
       if (hooks.isCancelled?.()) throw new CalledOff();
       yield part;
     }
+    head.end();
   }
   await writeDurably(path, counted(), fs);
   await fs.setReadOnly(path, true);

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { FileChooser } from 'playwright/test';
 import { expect, test } from './support/workbench.ts';
 
 const looseLogs = join(import.meta.dirname, '../../sample-sessions/loose-logs');
@@ -35,17 +36,35 @@ test('files dropped on the window are taken, and a missing mass is asked for in 
   await expect(page.getByText('Power needs the mass of the car.')).toBeVisible();
 });
 
-test('a file that is no log says so and leaves the session whole', async ({ page }) => {
+test('a file that is no log is named and left where it is, and the log beside it is taken', async ({
+  page,
+}) => {
   await page.getByRole('button', { name: 'New session' }).click();
   await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
-  const chooser = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: /Drop the log here/ }).click();
-  await (await chooser).setFiles({
-    name: 'page.csv',
-    mimeType: 'text/csv',
-    buffer: Buffer.from('<html><body>no log</body></html>'),
-  });
-  await expect(page.getByRole('alert')).toBeVisible();
+  const waits = page.getByRole('heading', { name: 'Drive the baseline.' });
+  await expect(waits).toBeVisible();
+  const choose = async (files: Parameters<FileChooser['setFiles']>[0]) => {
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: /Drop the log here/ }).click();
+    await (await chooser).setFiles(files);
+  };
+  const web = Buffer.from('<html><body>no log</body></html>');
+  await choose({ name: 'page.csv', mimeType: 'text/csv', buffer: web });
+  await expect(page.getByRole('alert')).toContainText('page.csv: The file is a web page, not a log.');
+  await expect(page.getByRole('alert')).toContainText('Export the run as a text table (CSV)');
+  // Nothing of it stands in the session: the baseline waits as before.
+  await expect(waits).toBeVisible();
+
+  const picture = Buffer.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]);
+  const log = { name: 'before.csv', mimeType: 'text/csv', buffer: readFileSync(logs[0] ?? '') };
+  await choose([{ name: 'picture.csv', mimeType: 'text/csv', buffer: picture }, log]);
+  await expect(page.getByRole('alert').filter({ hasText: 'picture.csv' })).toContainText(
+    'an image, not a log',
+  );
+  await expect(page.getByRole('tab', { name: /^Pulls\s*[1-9]/ })).toBeVisible();
+  await page.getByRole('tab', { name: /^Pulls/ }).click();
+  const run = page.getByRole('main').getByRole('listitem');
+  await expect(run.filter({ hasText: 'before.csv' })).toBeVisible();
+  await expect(run.filter({ hasText: /page|picture/ })).toHaveCount(0);
 });

@@ -36,15 +36,20 @@ export const verb = {
         return fail({ code: 'terminal/not-a-choice', facts: { option: '--entry', value: number, choices } });
       }
       const imported: Imported[] = [];
+      const failed: Problem[] = [];
       for (const file of logs) {
         const done = await host.ask('runs.import', { path: resolve(file), entryId: entry.id });
-        // What was taken before stays; the problem names the file that stopped it.
-        if (!done.ok) return fail(...(done.problems.map((p) => named(p, file)) as [Problem, ...Problem[]]));
-        imported.push({ file, run: done.value.run, duplicateOf: done.value.duplicateOf });
+        if (done.ok) imported.push({ file, run: done.value.run, duplicateOf: done.value.duplicateOf });
+        else failed.push(...done.problems.map((p) => named(p, file)));
+        // A file that is no log stops none of the others; what was taken before the rest stays too.
+        if (!done.ok && !done.problems.every((p) => p.code.startsWith('log/'))) break;
       }
+      const [first, ...more] = failed;
+      if (first && imported.length === 0) return fail(first, ...more);
       const rows = imported.map((i) => [i.file, i.run.record.id, describe(i)]);
       return ok({
         text: table([['log', 'run', ''], ...rows]),
+        failed: first ? [first, ...more] : null,
         json: {
           imported: imported.map(({ file, run, duplicateOf }) => ({
             file,

@@ -238,6 +238,21 @@ describe('a session from the terminal', () => {
     expect(readFileSync(out, 'utf8')).toContain('My car');
   });
 
+  it('takes the logs beside a file that is none, and says which one was left where it is', async () => {
+    const folder = join(place.folder, 'My car');
+    await call('new', folder, '--car', car);
+    const picture = join(place.folder, 'picture.csv');
+    writeFileSync(picture, Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0));
+    const mixed = await call('import', folder, log('0-baseline-a.csv'), picture, log('0-baseline-b.csv'));
+    expect(mixed.code).toBe(2);
+    expect(mixed.json.imported).toHaveLength(2);
+    expect(mixed.json.error).toMatchObject({ code: 'log/not-a-table', file: 'picture.csv' });
+    expect((await call('check', folder)).json).toMatchObject({ sound: true, runs: 2 });
+    const alone = await call('import', folder, picture);
+    expect([alone.code, alone.json]).toEqual([2, { error: mixed.json.error }]);
+    expect(existsSync(picture)).toBe(true);
+  });
+
   it('refuses a summary of another form and writes nothing', async () => {
     const out = join(place.folder, 'summary.docx');
     expect((await call('summary', join(samples, 'fenmoor-hatch'), '--out', out)).code).toBe(2);

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type {
@@ -12,6 +12,7 @@ import type {
 import { fileColumns, withCorrections } from '../../../core/log/index.ts';
 import { type Result, unwrap } from '../../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
+import { closeSession, importLog, openSession } from '../../../electron/store/index.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const loose = new URL('../../../sample-sessions/loose-logs/before-1.00-bar.csv', import.meta.url).pathname;
@@ -202,11 +203,40 @@ describe('the host with the sample session', () => {
     expect(undone.runs.some((r) => r.record.id === done.run.record.id)).toBe(true);
   });
 
-  it('a file that is no log is kept as imported and says what is wrong', async () => {
-    const page = bytesOf('<!doctype html><p>x');
-    const { run } = unwrap(await host.upload({ name: 'page.csv', entryId: null }, page, context));
-    expect(run.pulls).toEqual([]);
-    expect(run.problems).toHaveLength(1);
+  it('a file that is no log is refused by name, nothing of it is kept, and the next is taken', async () => {
+    const before = await snapshot();
+    const runFolders = () => readdirSync(join(folder, 'runs')).sort();
+    const kept = runFolders();
+    const refused = await host.upload(
+      { name: 'page.csv', entryId: null },
+      bytesOf('<!doctype html><p>x'),
+      context,
+    );
+    expect(refused).toMatchObject({
+      ok: false,
+      problems: [{ code: 'log/not-a-table', facts: { found: 'web-page' }, where: { file: 'page.csv' } }],
+    });
+    expect(await snapshot()).toEqual(before);
+    expect(runFolders()).toEqual(kept);
+    expect(unwrap(await ask('runs.import', { path: loose })).run.problems).toEqual([]);
+  });
+
+  it('a session that took such a file in earlier stays readable, and says what it is', async () => {
+    unwrap(await ask('sessions.close', {}));
+    const open = unwrap(await openSession(folder, { now: '2027-03-14T12:00:00.000Z' }));
+    const page = { name: 'page.csv', content: new TextEncoder().encode('<!doctype html><p>x') };
+    const { record } = unwrap(await importLog(open, page, {}, '2027-03-14T12:00:00.000Z'));
+    unwrap(await closeSession(open));
+    unwrap(await ask('sessions.open', { folder }));
+    const run = (await snapshot()).runs.find((r) => r.record.id === record.id);
+    expect(run).toMatchObject({ pulls: [], problems: [{ code: 'log/not-a-table' }] });
+  });
+
+  it('a log in which no time can be found is kept with what is wrong: its columns can be put right', async () => {
+    const rows = Array.from({ length: 40 }, (_, i) => `${2000 + ((i * 7919) % 501)},${i % 3}`);
+    const log = bytesOf(`Engine Speed (rpm),Boost (kPa)\n${rows.join('\n')}\n`);
+    const { run } = unwrap(await host.upload({ name: 'no-time.csv', entryId: null }, log, context));
+    expect(run.problems.map((p) => p.code)).toEqual(['log/no-time']);
   });
 
   it('a spike of one sample survives thinning', async () => {

@@ -99,6 +99,32 @@ describe('watching a folder for the open session', () => {
     expect(again).toMatchObject({ entryId, takes: true, logs: [{ name: 'a.csv' }] });
   });
 
+  it('tells a file that is no log once and leaves it alone; one that becomes a log is taken then', async () => {
+    await asking.get('watch.start', { folder: logs, entryId });
+    const before = (await asking.snapshot()).runs.length;
+    writeFileSync(join(logs, 'notes.txt'), 'Gusts from the left.\nTank half full.\n');
+    writeFileSync(join(logs, 'pull 1.csv'), `${lines[0]}\n`);
+    const states = () =>
+      Object.fromEntries((told().at(-1)?.logs ?? []).map((one) => [one.name, one.state] as const));
+    await until(() => expect(states()).toEqual({ 'notes.txt': 'refused', 'pull 1.csv': 'refused' }));
+    const notes = told()
+      .at(-1)
+      ?.logs.find((one) => one.name === 'notes.txt');
+    expect(notes).toMatchObject({
+      runId: null,
+      problems: [{ code: 'log/only-text', where: { file: 'notes.txt' } }],
+    });
+    writeFileSync(join(logs, 'pull 1.csv'), log);
+    await until(() => expect(states()['pull 1.csv']).toBe('taken'));
+    expect(
+      told()
+        .at(-1)
+        ?.logs.find((one) => one.name === 'notes.txt'),
+    ).toEqual(notes);
+    expect((await asking.snapshot()).runs).toHaveLength(before + 1);
+    expect(readFileSync(join(logs, 'notes.txt'), 'utf8')).toContain('half full');
+  });
+
   it('tells what a log shows while it is still written', async () => {
     await asking.get('watch.start', { folder: logs, entryId });
     writeFileSync(join(logs, 'pull 1.csv'), `${firstHalf}12.3,`);
