@@ -39,8 +39,8 @@ const smallPiece = 4096;
 const mostPatience = 4096;
 
 /**
- * Reads a log chunk by chunk. `push` returns a problem as soon as one is certain; reading then ends. `finish`
- * gives the log or the problems.
+ * Reads a log chunk by chunk. `push` returns a problem as soon as one is certain; reading then ends. It holds
+ * nothing of the chunk, which may be filled anew. `finish` gives the log or the problems.
  */
 export type LogReader = {
   push(chunk: Uint8Array): Problem | null;
@@ -83,10 +83,12 @@ class Reader implements LogReader {
       this.#readOn(bytes);
       return this.#problem;
     }
-    this.#pending = joined(this.#pending, bytes);
-    if (this.#pending.length < headSize) return null;
-    if (this.#pending.length < longestLine && firstLineEnd(this.#pending) < 0)
-      return this.#unless(otherFileOf(this.#pending.subarray(0, headSize)));
+    const known = joined(this.#pending, bytes);
+    // The chunk is the caller's, who may fill it anew.
+    this.#pending = known === chunk ? known.slice() : known;
+    if (known.length < headSize) return null;
+    if (known.length < longestLine && firstLineEnd(known) < 0)
+      return this.#unless(otherFileOf(known.subarray(0, headSize)));
     this.#start(false);
     if (!this.#problem) {
       const rest = this.#pending;

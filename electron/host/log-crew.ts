@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { Worker } from 'node:worker_threads';
 import type { RequestContext } from '../../core/contract/index.ts';
 import type { DerivedChannel, Log, LogReaderOptions } from '../../core/log/index.ts';
@@ -19,12 +20,13 @@ export type AnalysisTask = Omit<AnalysisInput, 'file' | 'derived'> & {
 /** What goes into the worker and what comes out. */
 export type ToLogWorker =
   | { readonly kind: 'start'; readonly options: LogReaderOptions }
-  | { readonly kind: 'part'; readonly part: Uint8Array }
+  | { readonly kind: 'part'; readonly part: Uint8Array<ArrayBuffer> }
   | { readonly kind: 'end' }
   | { readonly kind: 'analyse'; readonly log: Log; readonly task: AnalysisTask };
 export type FromLogWorker =
-  | { readonly kind: 'taken' }
-  | { readonly kind: 'read'; readonly result: Result<Log>; readonly sha256: string }
+  /** A part that was read, to be filled anew. */
+  | { readonly kind: 'taken'; readonly part: Uint8Array<ArrayBuffer> }
+  | { readonly kind: 'read'; readonly result: Result<Log> }
   | { readonly kind: 'found'; readonly found: PullsOfLog }
   | { readonly kind: 'powers'; readonly done: readonly AnalysedPull[] };
 
@@ -84,26 +86,31 @@ export function hireCrew(): LogCrew {
     options: LogReaderOptions,
     context: Called,
   ): Promise<Result<Log>> {
-    let ahead = 0;
+    /** Parts to be filled: those that the worker has read come back, so that memory is not asked for anew. */
+    const free = Array.from({ length: mostAhead }, () => new Uint8Array(partLength));
+    // Hashed here, where nobody waits for it: the worker is the one that has enough to do.
+    const hash = createHash('sha256');
     let isDone = false;
     let whenTaken: () => void = () => undefined;
     async function pump(): Promise<void> {
       post({ kind: 'start', options: { ...options, isShared: true } });
       let sent = 0;
       for (;;) {
-        const part = new Uint8Array(partLength);
-        const length = await source.read(part);
-        if (isDone) return;
-        if (length === 0) break;
-        post({ kind: 'part', part: part.subarray(0, length) }, [part.buffer]);
-        ahead++;
-        sent += length;
-        context.tellShare(Math.min(1, sent / Math.max(1, source.size)));
-        while (ahead >= mostAhead && !isDone) {
+        while (free.length === 0 && !isDone) {
           await new Promise<void>((resolve) => {
             whenTaken = resolve;
           });
         }
+        const part = free.pop();
+        if (!part) return;
+        const length = await source.read(part);
+        if (isDone) return;
+        if (length === 0) break;
+        const filled = part.subarray(0, length);
+        hash.update(filled);
+        post({ kind: 'part', part: filled }, [part.buffer]);
+        sent += length;
+        context.tellShare(Math.min(1, sent / Math.max(1, source.size)));
       }
       post({ kind: 'end' });
     }
@@ -113,10 +120,10 @@ export function hireCrew(): LogCrew {
         context.signal,
         (message, give) => {
           if (message.kind === 'taken') {
-            ahead--;
+            free.push(new Uint8Array(message.part.buffer));
             whenTaken();
           } else if (message.kind === 'read') {
-            const damage = source.damage(message.sha256);
+            const damage = source.damage(hash.digest('hex'));
             give(damage ? fail(damage) : message.result);
           }
         },

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { parentPort } from 'node:worker_threads';
 import {
   createLogReader,
@@ -15,26 +14,23 @@ import { sharedLog } from './shared-log.ts';
 /** Pulls told at once: some ten milliseconds' worth. */
 const batch = 16;
 
-/** Reads a log that arrives in parts: each is hashed, read and let go. */
+/** Reads a log that arrives in parts: each is read and given back. */
 let reader: LogReader | null = null;
 let problem: Problem | null = null;
-let hash = createHash('sha256');
 
-function tell(message: FromLogWorker): void {
-  parentPort?.postMessage(message);
+function tell(message: FromLogWorker, transfer: ArrayBuffer[] = []): void {
+  parentPort?.postMessage(message, transfer);
 }
 
 function start(options: LogReaderOptions): void {
   reader = createLogReader(options);
   problem = null;
-  hash = createHash('sha256');
 }
 
-function take(part: Uint8Array): void {
-  hash.update(part);
-  // What cannot be read is hashed to its end all the same: damage is the better explanation.
+function take(part: Uint8Array<ArrayBuffer>): void {
+  // What cannot be read goes on to its end all the same, for its hash: damage is the better explanation.
   if (!problem) problem = reader?.push(part) ?? null;
-  tell({ kind: 'taken' });
+  tell({ kind: 'taken', part }, [part.buffer]);
 }
 
 function finish(): void {
@@ -44,7 +40,6 @@ function finish(): void {
   tell({
     kind: 'read',
     result: result.ok ? ok(sharedLog(result.value)) : result,
-    sha256: hash.digest('hex'),
   });
 }
 

@@ -82,11 +82,14 @@ it('the same rows give the same log in one piece and in pieces of any size', asy
         const bytes = new TextEncoder().encode(`Time (s),RPM,Pedal (%),Other${end}${rows.join(end)}${end}`);
         const whole = unwrap(readLog(bytes, { file: 'a' }));
         const reader = createLogReader({ file: 'a' });
+        // One chunk, filled anew for every piece: the reader must hold nothing of it.
+        const chunk = new Uint8Array(7 * 5000);
         let at = 0;
         for (let k = 0; at < bytes.length; k++) {
-          const size = (sizes[k % sizes.length] ?? 1) * 7;
-          reader.push(bytes.slice(at, at + size));
-          at += size;
+          const piece = bytes.subarray(at, at + (sizes[k % sizes.length] ?? 1) * 7);
+          chunk.fill(0x41).set(piece);
+          reader.push(chunk.subarray(0, piece.length));
+          at += piece.length;
         }
         const pieces = unwrap(reader.finish());
         expect(pieces.time.length).toBe(12_000);
