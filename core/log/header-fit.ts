@@ -19,9 +19,15 @@ const linesLookedAt = 50;
  * @param text     the header's line
  * @param data     lines of data below it
  * @param columns  cells of each
+ * @param isSparse a row of units, where a column may have none
  * @returns        one name per column, or null where no way of parting comes out even
  */
-export function partByBlanks(text: string, data: readonly string[], columns: number): string[] | null {
+export function partByBlanks(
+  text: string,
+  data: readonly string[],
+  columns: number,
+  isSparse = false,
+): string[] | null {
   const wide = text.trim().split(/\s{2,}|\t/);
   if (wide.length === columns) return wide;
   const rows = data
@@ -38,7 +44,7 @@ export function partByBlanks(text: string, data: readonly string[], columns: num
       : isEven(0)
         ? [...first.slice(1).map((c) => c[0]), text.length]
         : [];
-    const names = cutAt(text, cuts);
+    const names = cutAt(text, cuts, isSparse);
     if (names) return names;
   }
   const joined: string[] = [];
@@ -49,15 +55,15 @@ export function partByBlanks(text: string, data: readonly string[], columns: num
   return joined.length === columns ? joined : null;
 }
 
-/** Parts a text at positions, none of which may lie inside a word; null where one does or a part is empty. */
-function cutAt(text: string, cuts: readonly number[]): string[] | null {
+/** Parts a text at positions, none of which may lie inside a word; null where one does or a name is empty. */
+function cutAt(text: string, cuts: readonly number[], isSparse: boolean): string[] | null {
   const names: string[] = [];
   let from = 0;
   for (const [i, cut] of cuts.entries()) {
     const to = i === cuts.length - 1 ? text.length : cut;
     if (/\S/.test(text[to - 1] ?? ' ') && /\S/.test(text[to] ?? ' ')) return null;
     const name = text.slice(from, to).trim();
-    if (name === '') return null;
+    if (name === '' && !isSparse) return null;
     names.push(name);
     from = to;
   }

@@ -213,8 +213,11 @@ function layoutOf(found: Candidate, text: string): Layout | null {
     const below = data.map((row) => lines[row.line - 1] ?? '');
     header.forEach((row, i) => {
       if (row.cells.length === columns) return;
-      const cells = partByBlanks(lines[row.line - 1] ?? '', below, columns);
+      const isUnits = header.length > 1 && isUnitsRow(row.cells);
+      const cells = partByBlanks(lines[row.line - 1] ?? '', below, columns, isUnits);
+      // Units that may belong to their neighbours are worse than none.
       if (cells) header[i] = { ...row, cells };
+      else if (isUnits) header[i] = { ...row, cells: row.cells.map(() => '--') };
     });
   }
   const unitsAt = header.length > 1 ? header.findLastIndex((row) => isUnitsRow(row.cells)) : -1;

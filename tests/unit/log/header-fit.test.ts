@@ -46,6 +46,20 @@ describe('a header of names with blanks over columns parted by blanks', () => {
     ]);
   });
 
+  it('keeps each unit under its own name where a column has none', () => {
+    const bare = ['Time', 'Engine speed', 'Lambda', 'Coolant temp', 'Baro'];
+    const units = ['s', 'rpm', '', 'F', 'mbar'];
+    const numbers = cells.map((row) => [row[0] ?? '', row[1] ?? '', '0.85', '190', '1009']);
+    const lines = [bare, units, ...numbers].map((row) => row.map((c) => c.padStart(16)).join(''));
+    expect(unwrap(read(lines)).channels.map((c) => `${c.quantity} ${c.unit}`)).toEqual([
+      'time s',
+      'engineSpeed rpm',
+      'lambda lambda',
+      'coolantTemperature F',
+      'barometricPressure mbar',
+    ]);
+  });
+
   it('is refused where nobody can tell which name belongs to which column', () => {
     expect(read(table.map((row) => row.join(' ').replace(/ \(\S+\)/g, '')))).toEqual({
       ok: false,
