@@ -10,7 +10,7 @@ import type { Pull } from './pull.ts';
 import { pullFlags } from './pull-flags.ts';
 import type { QuantityId } from './quantity.ts';
 import { risingSpans } from './rising-spans.ts';
-import { speedRatio } from './speed-ratio.ts';
+import { speedRatio, withoutSpikes } from './speed-ratio.ts';
 import { spreadOf } from './spread.ts';
 import { lineThrough } from './steady-rise.ts';
 import { type EndedSpan, type Span, usualStep } from './time-axis.ts';
@@ -52,8 +52,9 @@ type Draft = GearSpan & EndedSpan & { first: number; last: number; ratio: number
  * @returns        pulls, aborted ones among them as not complete, and what is to be said of the whole log
  */
 export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
-  const engine = channelOf(log, 'engineSpeed');
-  if (!engine) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
+  const logged = channelOf(log, 'engineSpeed');
+  if (!logged) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
+  const engine = { values: withoutSpikes(logged.values) };
   const road = movingSpeedOf(log);
   const ratio = road ? speedRatio(engine.values, road.values) : null;
   const found = fullThrottleOf(log, engine.values, ratio);

@@ -122,7 +122,8 @@ function unknownColumn(text: string): ColumnMeaning {
 /** `Pedal (%/s)`, `RPM/s`: how fast it changes is another quantity. */
 function isRate(column: RawColumn): boolean {
   const bracket = /[[({]([^[\](){}]{1,30})[\])}]\s*$/.exec(column.name);
-  return [bracket?.[1] ?? column.name, column.unitRow, column.gluedUnit].some(
+  const last = /[^\s_,;]+$/.exec(column.name)?.[0] ?? '';
+  return [bracket?.[1] ?? column.name, last, column.unitRow, column.gluedUnit].some(
     (t) => t !== '' && isRateUnit(t),
   );
 }

@@ -34,3 +34,24 @@ export function indexAt(time: Float64Array, time_s: number, from: number, to: nu
   }
   return low;
 }
+
+/** No crank gains or loses so much from one row to the next and has it back with the one after [rad/s], 1,400 rpm. */
+const leastSpike_rad_s = 150;
+
+/**
+ * Engine speed with each single reading that is out of all reason, as 65535 or nothing among 3,000, set to the middle
+ * of its neighbours; the array itself where there is none.
+ */
+export function withoutSpikes(engineSpeed: Float64Array): Float64Array {
+  let clean: Float64Array | null = null;
+  for (let i = 1; i < engineSpeed.length - 1; i++) {
+    const before = (clean ?? engineSpeed)[i - 1] as number;
+    const now = engineSpeed[i] as number;
+    const after = engineSpeed[i + 1] as number;
+    const off = Math.min(Math.abs(now - before), Math.abs(now - after));
+    if (!(off > leastSpike_rad_s && off > 0.25 * before && Math.abs(after - before) < 0.25 * off)) continue;
+    clean ??= engineSpeed.slice();
+    clean[i] = (before + after) / 2;
+  }
+  return clean ?? engineSpeed;
+}

@@ -34,6 +34,9 @@ export type TimeInput = {
   readonly firstDataLine: number;
 };
 
+/** No engine log leaves so long between its rows (common practice). */
+const slowestRow_s = 30;
+
 type Candidate = { readonly index: number; readonly trust: number; readonly reason: Note };
 
 /**
@@ -71,7 +74,8 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     unit = 's';
     if (kind === 'stamp') toTimeOfDay(stamps);
   } else {
-    if (unit === '') unit = timeFormatOf(step, stamps.length);
+    // `Hora` names the hour of the day as well as its unit, and some programs write s over milliseconds.
+    if (unit === '' || step * toSi(1, unit) > slowestRow_s) unit = timeFormatOf(step, stamps.length);
     const factor = toSi(1, unit);
     // Division keeps 12345 ms at 12.345 s; a product with 0.001 would not.
     const divisor = Math.round(1 / factor);

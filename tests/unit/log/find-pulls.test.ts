@@ -210,3 +210,14 @@ it('a pedal sample that fell out does not part a pull; a foot that was lifted do
   expect(findPulls(cut(6.99, 7.01)).pulls.map((p) => [p.start_s, p.end_s])).toEqual([[3, 10.95]]);
   expect(findPulls(cut(6.99, 7.31)).pulls).toHaveLength(2);
 });
+
+it.each([
+  ['at its start', 3.05],
+  ['in its midst', 7],
+  ['at its end', 10.85],
+])('one reading of 65535 or of nothing %s does not lose a pull', (_, at) => {
+  for (const rpm of [65_535, 0]) {
+    const log = onePull((row, t) => ({ ...row, rpm: Math.abs(t - at) < 0.01 ? rpm : (row.rpm ?? 0) }));
+    expect(findPulls(log).pulls).toMatchObject([{ start_s: 3, end_s: 10.95, complete: true, flags: [] }]);
+  }
+});

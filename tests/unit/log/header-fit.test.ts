@@ -113,6 +113,11 @@ it('rows a second apart are said, since a row number may have been called time',
   });
 });
 
+it('an hour that gives the column its name is not the unit of its numbers', () => {
+  const lines = [['Hora', ...names.slice(1)].join(';'), ...cells.map((row) => row.join(';'))];
+  expect(unwrap(read(lines)).time[20]).toBeCloseTo(1, 9);
+});
+
 it('nanoseconds are told by their unit and by their steps', () => {
   for (const head of ['Time (ns)', 'Time']) {
     const lines = [

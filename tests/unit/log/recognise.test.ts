@@ -55,6 +55,7 @@ describe('units told by values', () => {
     ['Limiter', 'null ', () => 6600],
     ['Pedal (%/s)', 'null ', (s) => 100 * s],
     ['RPM/s', 'null ', (s) => 1000 * s],
+    ['Pedal change %/s', 'null ', (s) => 100 * s],
   ])('%s: %s', (name, expected, values) => {
     expect(meaning({ [name]: values })).toEqual([expected]);
   });
