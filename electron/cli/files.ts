@@ -8,9 +8,14 @@ export async function readBytes(path: string): Promise<Result<Uint8Array>> {
   try {
     return ok(await readFile(path));
   } catch (error) {
-    const detail = describe(error);
-    return fail({ code: 'terminal/file-unreadable', facts: { detail }, where: { file: path } });
+    return unreadable(path, error);
   }
+}
+
+/** What the system said when a file could not be read. */
+export function unreadable(path: string, error: unknown) {
+  const detail = describe(error);
+  return fail({ code: 'terminal/file-unreadable', facts: { detail }, where: { file: path } });
 }
 
 const plainCauses: Readonly<Record<string, string>> = {

@@ -12,10 +12,11 @@ import { closeSync, mkdtempSync, openSync, readFileSync, readSync, rmSync, statS
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { RequestContext } from '../../core/contract/index.ts';
-import { createLogReader, findPulls, type Log } from '../../core/log/index.ts';
+import { findPulls, type Log } from '../../core/log/index.ts';
 import { CarSchema, powerOfPull, unknownConditions } from '../../core/power/index.ts';
 import { unwrap } from '../../core/result/index.ts';
 import type { RunAnalysis } from '../../core/session/index.ts';
+import { readLogFile } from '../../electron/cli/read-log-file.ts';
 import { createAnalyst } from '../../electron/host/analyst.ts';
 import { hireCrew } from '../../electron/host/log-crew.ts';
 import { createSessionFolder, importLog, openSession } from '../../electron/store/index.ts';
@@ -59,13 +60,9 @@ async function papaparse(path: string, dynamicTyping: boolean): Promise<string> 
   return `${rows} rows`;
 }
 
-function readWhole(path: string): Log {
-  const reader = createLogReader({ file: path, size: statSync(path).size });
-  const file = openSync(path, 'r');
-  const chunk = new Uint8Array(1 << 20);
-  for (let n = readSync(file, chunk); n > 0; n = readSync(file, chunk)) reader.push(chunk.subarray(0, n));
-  closeSync(file);
-  return unwrap(reader.finish());
+/** As the terminal does it: in this thread, while the next part comes from the disk. */
+async function readWhole(path: string): Promise<Log> {
+  return unwrap(await readLogFile(path));
 }
 
 /** Measured by itself, its start and imports left out. */
@@ -146,10 +143,10 @@ const jobs: Record<string, Job> = {
   },
   'pandas, C reader': (path) => python(path, 'read'),
   'pandas and SciPy, pulls and power': (path) => python(path, 'pulls'),
-  'Onechange: reading': (path) => `${readWhole(path).time.length} rows`,
-  'Onechange: and pulls': (path) => `${findPulls(readWhole(path), car).pulls.length} pulls`,
-  'Onechange: and power, one thread': (path) => {
-    const log = readWhole(path);
+  'Onechange: reading': async (path) => `${(await readWhole(path)).time.length} rows`,
+  'Onechange: and pulls': async (path) => `${findPulls(await readWhole(path), car).pulls.length} pulls`,
+  'Onechange: and power, one thread': async (path) => {
+    const log = await readWhole(path);
     const { pulls } = findPulls(log, car);
     const powers = pulls.filter((pull) => powerOfPull(log, pull, car, unknownConditions).ok).length;
     return `${pulls.length} pulls, ${powers} with power`;

@@ -1,9 +1,10 @@
-import { findPulls, readLog } from '../../../core/log/index.ts';
+import { findPulls } from '../../../core/log/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { noteText } from '../../../core/words/index.ts';
 import { type Arguments, singleValue } from '../args.ts';
-import { readBytes, readCar } from '../files.ts';
+import { readCar } from '../files.ts';
 import { type Answer, rounded, table, terminalShow } from '../output.ts';
+import { readLogFile } from '../read-log-file.ts';
 
 const usage = 'onechange pulls LOG [--car CAR.json] [--json]';
 
@@ -19,9 +20,7 @@ export const verb = {
     const carPath = singleValue(args, 'car');
     const car = carPath === undefined ? null : await readCar(carPath);
     if (car && !car.ok) return car;
-    const bytes = await readBytes(file);
-    if (!bytes.ok) return bytes;
-    const log = readLog(bytes.value, { file });
+    const log = await readLogFile(file);
     if (!log.ok) return log;
     const found = findPulls(log.value, car?.value);
     const notes = [...log.value.warnings, ...found.warnings];
