@@ -21,14 +21,14 @@ export function clockSeconds(text: string): number {
 /**
  * Seconds since 1970 of a date with time as written, zone left aside: ISO 8601 (`2027-03-14T10:15:00.250Z`,
  * `2027-03-14 10:15:00`, `20270314T101500`), also `14.03.2027 10:15:00`, `14/03/2027 10:15:00` and
- * `03/14/2027 10:15:00 PM`. NaN where the text is none.
+ * `03/14/2027 10:15:00 PM`, `14-Mar-2027 10:15:00`, `March 14, 2027 10:15:00 UTC`. NaN where the text is none.
  *
  * Valid:  the clock as a person reads it; a change of zone or summer time within a file shows as a reset.
  * Source: ISO 8601-1:2019 (form, from memory).
  * Check:  1970-01-02T00:00:01 is 86401.
  */
 export function stampSeconds(text: string): number {
-  const t = text.trim();
+  const t = monthByNumber(text.trim().replace(/\s+[A-Z]{3,5}$/, ''));
   let m =
     /^(\d{4})-?(\d{2})-?(\d{2})[T ]+(\d{2}):?(\d{2}):?(\d{2})?(?:[.,](\d{1,9}))?\s*(?:Z|[+-]\d{2}:?\d{0,2})?$/i.exec(
       t,
@@ -47,6 +47,41 @@ export function stampSeconds(text: string): number {
   const monthLeads = b > 12 || (half !== undefined && a <= 12);
   const hours = half === undefined ? m[4] : `${(Number(m[4]) % 12) + (/^p/i.test(half) ? 12 : 0)}`;
   return secondsOf(Number(m[3]), monthLeads ? a : b, monthLeads ? b : a, hours, m[5], m[6], m[7]);
+}
+
+/** First letters of the months in the languages that headers are read in, no accents. */
+const months: readonly (readonly string[])[] = [
+  ['jan', 'ene', 'gen', 'sty'],
+  ['feb', 'fev', 'lut'],
+  ['mar', 'mrz', 'maa'],
+  ['apr', 'avr', 'abr', 'kwi'],
+  ['may', 'mai', 'mag', 'mei', 'maj'],
+  ['jun', 'juin', 'giu', 'cze'],
+  ['jul', 'juil', 'lug', 'lip'],
+  ['aug', 'aou', 'ago', 'sie'],
+  ['sep', 'set', 'wrz'],
+  ['oct', 'okt', 'ott', 'paz'],
+  ['nov', 'lis'],
+  ['dec', 'dez', 'dic', 'gru'],
+];
+
+/** `14-Mar-2027`, `March 14, 2027`, `14. März 2027` as `2027-03-14`; any other text as it stands. */
+function monthByNumber(text: string): string {
+  const m = /^(?:(\d{1,2})[. -]+(\p{L}{3,10})|(\p{L}{3,10})\.? (\d{1,2}),?)[. -]+(\d{4})(?=\D)/u.exec(text);
+  const word = m?.[2] ?? m?.[3];
+  if (!m || word === undefined) return text;
+  const plain = word
+    .normalize('NFD')
+    .replace(/[\u0300-\u036f]/g, '')
+    .toLowerCase();
+  const at = months.findIndex((names) => names.some((name) => plain.startsWith(name)));
+  return at < 0
+    ? text
+    : `${m[5]}-${pad(at + 1)}-${pad(Number(m[1] ?? m[4]))} ${text.slice(m[0].length).trim()}`;
+}
+
+function pad(n: number): string {
+  return String(n).padStart(2, '0');
 }
 
 function secondsOf(

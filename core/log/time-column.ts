@@ -34,6 +34,20 @@ export type TimeInput = {
   readonly firstDataLine: number;
 };
 
+/**
+ * Days as spreadsheets count them, 46,000 for 2025, with the time of day behind the point: a stop watch that has run
+ * for so many seconds would not move on by less than 10 microseconds.
+ */
+function isDayCount(stamps: Float64Array, step: number): boolean {
+  const first = stamps.find((t) => !Number.isNaN(t)) ?? 0;
+  return first > 20_000 && first < 80_000 && step < 1e-5 + 1 / 86_400;
+}
+
+/** Seconds since midnight of the first of the days, to the microsecond that a double of days still holds. */
+function secondsOfDay(days: number): number {
+  return Math.round((days % 1) * 86_400e6) / 1e6;
+}
+
 /** No engine log leaves so long between its rows (common practice). */
 const slowestRow_s = 30;
 
@@ -69,13 +83,18 @@ export function readTime(input: TimeInput): Result<FoundTime> {
   const meaning = meanings[best.index];
   let unit = meaning?.quantity === 'time' ? meaning.unit : '';
   let format: TimeFormat;
+  let isClock = kind === 'clock';
   if (kind === 'clock' || kind === 'stamp') {
     format = kind === 'clock' ? 'clock' : 'iso';
     unit = 's';
     if (kind === 'stamp') toTimeOfDay(stamps);
   } else {
     // `Hora` names the hour of the day as well as its unit, and some programs write s over milliseconds.
-    if (unit === '' || step * toSi(1, unit) > slowestRow_s) unit = timeFormatOf(step, stamps.length);
+    if (isDayCount(stamps, step)) {
+      isClock = true;
+      unit = 's';
+      for (let i = 0; i < stamps.length; i++) stamps[i] = secondsOfDay(stamps[i] ?? Number.NaN);
+    } else if (unit === '' || step * toSi(1, unit) > slowestRow_s) unit = timeFormatOf(step, stamps.length);
     const factor = toSi(1, unit);
     // Division keeps 12345 ms at 12.345 s; a product with 0.001 would not.
     const divisor = Math.round(1 / factor);
@@ -85,7 +104,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     }
     format = unit === 'ms' || unit === 'us' || unit === 'min' ? unit : 's';
   }
-  const axis = timeAxis(stamps, kind === 'clock');
+  const axis = timeAxis(stamps, isClock);
   return ok({
     axis,
     column: best.index,

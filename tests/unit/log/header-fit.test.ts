@@ -118,6 +118,14 @@ it('an hour that gives the column its name is not the unit of its numbers', () =
   expect(unwrap(read(lines)).time[20]).toBeCloseTo(1, 9);
 });
 
+it('days as a spreadsheet counts them become seconds of the day, over midnight too', () => {
+  const days = (i: number) => (46_159 + (86_399 + i / 20) / 86_400).toFixed(9);
+  const lines = [names.join(','), ...cells.map((row, i) => [days(i), ...row.slice(1)].join(','))];
+  const { time } = unwrap(read(lines));
+  expect(time[0]).toBeCloseTo(86_399, 3);
+  expect((time[40] ?? 0) - (time[0] ?? 0)).toBeCloseTo(2, 3);
+});
+
 it('nanoseconds are told by their unit and by their steps', () => {
   for (const head of ['Time (ns)', 'Time']) {
     const lines = [
