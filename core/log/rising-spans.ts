@@ -1,6 +1,8 @@
 import { partedByFoot } from './foot-moves.ts';
 import { medianOf } from './median.ts';
-import { type Rise, withEnds } from './rise-ends.ts';
+import type { Rise } from './rise.ts';
+import { withEnds } from './rise-ends.ts';
+import { indexAt, medianOfThree } from './speed-ratio.ts';
 import { slopeNoise, slopeOf } from './steady-rise.ts';
 import type { EndedSpan, Span } from './time-axis.ts';
 
@@ -30,9 +32,9 @@ const fullBoostShare = 0.7;
  * engine speed breaks. Gentle accelerations are told from full throttle by boost where it is logged, else by the
  * torque that the acceleration needs, each beside the strongest of the file.
  *
- * Valid: ends within 0.15 s of the pedal's in three pulls of four, within 0.3 s in nine of ten; a foot that comes
- *        down slowly leaves no sharper trace in engine speed, and such an end says how far it may be off. Three
- *        quarters of the pedal pass for full.
+ * Valid: both ends within 0.15 s of the pedal's in three pulls of four, within 0.3 s in nine of ten; little more
+ *        can be had (tests/bench/foot-bound.ts), and such an end says how far it may be off. Three quarters of the
+ *        pedal pass for full.
  */
 export function risingSpans(signals: RiseSignals): EndedSpan[] {
   const { engineSpeed, time, segments } = signals;
@@ -59,7 +61,8 @@ function risesIn(signals: RiseSignals, slope: Float64Array, noise: number, segme
     }
     let end = i;
     while (end < segment.to && (slope[end] ?? 0) > slowestRise) end++;
-    for (const [k, piece] of partedByFoot(slope, noise, time, { from: i, to: end }, segment).entries()) {
+    const parted = partedByFoot(slope, noise, time, { from: i, to: end }, segment);
+    for (const [k, piece] of withoutSpin(parted, signals, segment).entries()) {
       // Within it, what is steep as a pull is: a slow run-up before it does not count.
       const usual = medianOf(slope, piece.from, piece.to);
       let a = piece.from;
@@ -72,6 +75,32 @@ function risesIn(signals: RiseSignals, slope: Float64Array, noise: number, segme
     const rise = (engineSpeed[to - 1] ?? 0) / (engineSpeed[from] ?? 1);
     return (time[to - 1] ?? 0) - (time[from] ?? 0) >= shortest_s && rise >= leastRise;
   });
+}
+
+/** Engine speed that runs ahead of the road's by this share is spin, no foot (common practice). */
+const leastSpin = 0.05;
+
+/** Joins what was parted where wheels began to spin: the road did not feel a foot there. */
+function withoutSpin(pieces: readonly Span[], signals: RiseSignals, segment: Span): Span[] {
+  const { ratio, time } = signals;
+  const kept: Span[] = [];
+  for (const piece of pieces) {
+    const last = kept.at(-1);
+    if (last && ratio && spinsAt(ratio, time, piece.from, segment))
+      kept[kept.length - 1] = { from: last.from, to: piece.to };
+    else kept.push(piece);
+  }
+  return kept;
+}
+
+function spinsAt(ratio: Float64Array, time: Float64Array, at: number, segment: Span): boolean {
+  const t = time[at] ?? 0;
+  const index = (s: number) => indexAt(time, s, segment.from, segment.to);
+  const usual = medianOf(ratio, index(t - 0.8), index(t - 0.3));
+  const to = Math.min(segment.to - 1, index(t + 0.4));
+  for (let i = Math.max(segment.from + 1, index(t - 0.2)); i < to; i++)
+    if (medianOfThree(ratio, i) > (1 + leastSpin) * usual) return true;
+  return false;
 }
 
 /** Rises that a moment of spin or of the limiter parts are one; a gear change leads further down. */
