@@ -12,7 +12,24 @@ export type TraceEvent = {
   readonly tdur?: number;
 };
 
-const isTask = (e: TraceEvent) => e.name === 'ThreadControllerImpl::RunTask' && e.ph === 'X';
+const checkpoint = 'BlinkScheduler_PerformMicrotaskCheckpoint';
+
+/**
+ * Tasks of one thread, and what is run between two of them: a library that came in is evaluated there, in a checkpoint
+ * of its own that no task holds.
+ */
+function tasksOf(events: readonly TraceEvent[], { pid, tid }: TraceEvent): readonly TraceEvent[] {
+  const own = events
+    .filter((e) => e.pid === pid && e.tid === tid && e.ph === 'X')
+    .filter((e) => e.name === 'ThreadControllerImpl::RunTask' || e.name === checkpoint)
+    .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
+  let end = Number.NEGATIVE_INFINITY;
+  return own.filter(({ ts, dur = 0 }) => {
+    if (ts < end) return false;
+    end = ts + dur;
+    return true;
+  });
+}
 
 /**
  * Processor time of the thread that set two marks [ms]: its longest task between them, and all of it within a
@@ -26,7 +43,7 @@ export function threadTimes(
   const from = events.find((e) => e.name === span.first);
   const to = events.find((e) => e.name === span.last);
   if (!from || !to) return { longest_ms: Number.NaN, within_ms: Number.NaN };
-  const tasks = events.filter((e) => isTask(e) && e.pid === from.pid && e.tid === from.tid);
+  const tasks = tasksOf(events, from);
   let longest = 0;
   let within = 0;
   const start = from.ts + span.from_ms * 1000;
@@ -47,8 +64,8 @@ export function tasksBetween(events: readonly TraceEvent[], first: string, last:
   const from = events.find((e) => e.name === first);
   const to = events.find((e) => e.name === last);
   if (!from || !to) throw new Error(`the trace has no mark ${from ? last : first}`);
-  return events
-    .filter((e) => isTask(e) && e.pid === from.pid && e.tid === from.tid && e.ts >= from.ts && e.ts < to.ts)
+  return tasksOf(events, from)
+    .filter((e) => e.ts >= from.ts && e.ts < to.ts)
     .map(({ ts, dur = 0, tdur = 0 }) => ({
       at_ms: (ts - from.ts) / 1000,
       clock_ms: dur / 1000,
