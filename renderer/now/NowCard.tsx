@@ -31,7 +31,8 @@ function NowOf({ snapshot }: { snapshot: Snapshot }) {
   const doc = useMemo(() => sheetDocOf(session), [session]);
   const answer = useLadder(doc, place);
   const said = screens.now;
-  if (!answer?.ok) return <PlainNow snapshot={snapshot} />;
+  if (!answer) return <SideSheet label={said.title} kicker={said.title} title={screens.ledger.computing} />;
+  if (!answer.ok) return <PlainNow snapshot={snapshot} />;
   const { next, ladder } = answer.value;
   const { title, rest } = splitSentence(note(next.now));
   const about = session.ledger.find((e) => e.id === next.entryId);
