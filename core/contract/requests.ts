@@ -115,6 +115,14 @@ export const PullCurveSchema = z.object({
 });
 export type PullCurve = z.infer<typeof PullCurveSchema>;
 
+/** How far off the power of one pull may be (95 %), about the mean of an entry's pulls, SI. */
+export const OnePullBandSchema = z.object({
+  engineSpeed_rad_s: SamplesSchema,
+  low: SamplesSchema,
+  high: SamplesSchema,
+});
+export type OnePullBandWire = z.infer<typeof OnePullBandSchema>;
+
 /**
  * Everything that a screen may ask of the host. One entry and one handler make a new request; types on both
  * sides follow from it.
@@ -267,7 +275,13 @@ export const requests = {
   'entries.curves': request({
     input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
     output: z.object({
-      entries: z.array(z.object({ entryId: z.string(), pulls: z.array(PullCurveSchema) })),
+      entries: z.array(
+        z.object({
+          entryId: z.string(),
+          pulls: z.array(PullCurveSchema),
+          band: OnePullBandSchema.nullable(),
+        }),
+      ),
     }),
   }),
   /** Where in a table of the engine control the counted pulls of entries went. SI. */

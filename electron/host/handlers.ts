@@ -20,7 +20,7 @@ import type { LogWatch } from './log-watch.ts';
 import { handoverBytes, handoverTypes, makeHandover, type PrintPdf } from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
-import { pullCurve, samplesOfCurve } from './pull-curve.ts';
+import { bandOfCurves, pullCurve, samplesOfCurve } from './pull-curve.ts';
 import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
 import { createSessionDesk, type SessionDesk } from './session-desk.ts';
 import { listVersions, readVersionOf } from './session-history.ts';
@@ -222,6 +222,7 @@ export function createHandlers(
           entries: asked.map(({ entryId, pulls }) => ({
             entryId,
             pulls: pulls.flatMap((pull) => pullCurve(pull, most) ?? []),
+            band: bandOfCurves(pulls),
           })),
         });
       }),

@@ -1,4 +1,5 @@
-import type { PullCurve } from '../../core/contract/index.ts';
+import { type OnePullBandWire, type PullCurve, toSamples } from '../../core/contract/index.ts';
+import { onePullBand } from '../../core/power/index.ts';
 import type { AnalysedPull } from '../../core/session/index.ts';
 import { keptSamples } from './thinned-channel.ts';
 
@@ -27,4 +28,16 @@ export function pullCurve({ id, runId, power }: AnalysedPull, most: number): Pul
     engineSpeed_rad_s: of(power.engineSpeed_rad_s),
     wheelPower: of(power.wheelPower),
   };
+}
+
+/** How far off one of these pulls may be, for drawing; null where that can't be told. */
+export function bandOfCurves(pulls: readonly AnalysedPull[]): OnePullBandWire | null {
+  const band = onePullBand(pulls.flatMap(({ power }) => power ?? []));
+  return (
+    band && {
+      engineSpeed_rad_s: toSamples(band.engineSpeed_rad_s),
+      low: toSamples(band.low),
+      high: toSamples(band.high),
+    }
+  );
 }

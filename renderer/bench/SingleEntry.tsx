@@ -33,8 +33,9 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
         pulls,
         show,
         pinned.map((p) => p.curve),
+        curves.value?.entries[0]?.band ?? null,
       ),
-    [pulls, show, pinned],
+    [pulls, show, pinned, curves.value],
   );
   if (curves.problems) {
     return (

@@ -4,6 +4,7 @@ export const bench: ScreenWords['bench'] = {
   label: 'Werkbank',
   overlay: 'Radleistung, vorher und nachher',
   wheelPower: 'Radleistung',
+  onePullBand: '95-%-Band eines Zuges aus Rauschen und Angaben zum Auto',
   engineSpeed: 'Motordrehzahl',
   difference: 'Unterschied',
   bandWhole: '95-%-Band für die ganze Kurve',

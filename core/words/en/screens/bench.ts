@@ -2,6 +2,7 @@ export const bench = {
   label: 'Bench',
   overlay: 'Wheel power, before and after',
   wheelPower: 'Wheel power',
+  onePullBand: '95 % band of one pull from noise and the car’s figures',
   engineSpeed: 'Engine speed',
   difference: 'Difference',
   bandWhole: '95 % band for the whole curve',
