@@ -10,6 +10,14 @@ export type OnePullBand = {
   readonly high: Float64Array;
 };
 
+/** Half of the 95 % interval of one pull's wheel power [W], from its noise and smoothing and from the car as entered. */
+export function wheelPowerHalf({
+  wheelPowerError,
+  systematicError,
+}: Pick<PullPower, 'wheelPowerError' | 'systematicError'>): Float64Array {
+  return wheelPowerError.map((own, i) => z95 * Math.hypot(own, systematicError[i] ?? Number.NaN));
+}
+
 /**
  * Where the true wheel power lies in 95 % of cases as one of these pulls tells it, drawn about their mean:
  *

@@ -1,3 +1,4 @@
+import { wheelPowerHalf } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import type { AnalysedPull } from '../../../core/session/index.ts';
 import { fromSi } from '../../../core/units/index.ts';
@@ -24,7 +25,11 @@ function peakLine(pull: AnalysedPull, index: number): string[] {
   return [
     `${index + 1}`,
     terminalShow.quantity(pull.pull.start_s, 'time'),
-    terminalShow.quantity(power.wheelPower[peak] ?? Number.NaN, 'power'),
+    terminalShow.withHalf(
+      power.wheelPower[peak] ?? Number.NaN,
+      wheelPowerHalf(power)[peak] ?? Number.NaN,
+      'power',
+    ),
     terminalShow.quantity(power.enginePower[peak] ?? Number.NaN, 'power'),
     terminalShow.quantity(power.engineSpeed_rad_s[peak] ?? Number.NaN, 'engineSpeed'),
     pull.counts ? '' : 'does not count',
@@ -67,6 +72,7 @@ export const verb = {
                   1,
                 ),
                 wheelPower_kW: toKilowatts(power.wheelPower),
+                wheelPowerHalf95_kW: toKilowatts(wheelPowerHalf(power)),
                 enginePower_kW: toKilowatts(power.enginePower),
               },
             ]

@@ -8,7 +8,12 @@ const samples = new URL('../../../sample-sessions/', import.meta.url).pathname;
 const car = join(samples, 'car.json');
 const log = (name: string) => join(samples, 'logs', name);
 
-type Curves = { rpm: number[]; wheelPower_kW: number[]; enginePower_kW: number[] };
+type Curves = {
+  rpm: number[];
+  wheelPower_kW: number[];
+  wheelPowerHalf95_kW: number[];
+  enginePower_kW: number[];
+};
 type WitnessAnswer = { quantity: string; unit: string; delta: number; declared: boolean };
 
 let place: ReturnType<typeof temporaryFolder>;
@@ -81,6 +86,9 @@ describe('onechange power', () => {
     expect(pull.wheelPower_kW).toHaveLength(pull.rpm.length);
     for (const [i, wheel] of pull.wheelPower_kW.entries()) {
       expect(pull.enginePower_kW[i]).toBeGreaterThan(wheel);
+      // A mass told to 15 kg in 1,420 leaves 1 % of doubt, whatever else is known.
+      expect(pull.wheelPowerHalf95_kW[i]).toBeGreaterThan(0.01 * wheel);
+      expect(pull.wheelPowerHalf95_kW[i]).toBeLessThan(0.2 * wheel);
     }
     expect(json.correction).toMatchObject({ standard: 'none' });
   });
