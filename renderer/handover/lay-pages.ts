@@ -1,4 +1,5 @@
 import { type PageBox, pageBox } from '../../core/handover/index.ts';
+import { otherWork } from '../hooks/other-work.ts';
 
 /** Between the columns that the sheets are cut from; only has to be wider than anything that sticks out. */
 const gap_mm = 30;
@@ -19,8 +20,6 @@ body>main{position:absolute!important;width:1px!important;min-height:0!important
 }
 @media print{.sheets{display:none}}`;
 }
-
-const otherWork = () => new Promise((resolve) => setTimeout(resolve));
 
 function element(doc: Document, name: string, className: string, ...inside: Node[]): HTMLElement {
   const made = doc.createElement(name);

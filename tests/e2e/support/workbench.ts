@@ -6,7 +6,7 @@ import type { Preferences } from '../../../core/contract/index.ts';
 import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
 import { watchErrors } from './console-errors.ts';
-import { readInteractions, watchInteractions } from './interactions.ts';
+import { readInteractions } from './interactions.ts';
 import { startWorkbench } from './start-workbench.ts';
 
 type Options = {
@@ -54,7 +54,6 @@ export const test = base.extend<Options & Fixtures>({
 
   page: async ({ page, link }, use, info) => {
     const found = watchErrors(page, new URL(link).origin);
-    await watchInteractions(page);
     await page.goto(link);
     await page.waitForURL(/\/w-/);
     await use(page);

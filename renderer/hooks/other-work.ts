@@ -1,0 +1,2 @@
+/** Lets the page take keys and paint before the next piece of a long work. */
+export const otherWork = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
