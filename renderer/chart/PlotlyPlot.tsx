@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import type { ChartSpec } from '../../core/handover/index.ts';
+import { otherWork } from '../hooks/other-work.ts';
 import styles from './Chart.module.css';
 import { chartColours } from './chart-colours.ts';
 import { loadPlotly } from './load-plotly.ts';
@@ -14,6 +15,7 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
   const theme = useThemeName();
 
   // One drawing after the other: plotly places its labels after a pause, and a second drawing takes them away.
+  // Each in a task of its own, or the key that asked for it would wait for the curves.
   const drawing = useRef<Promise<unknown>>(Promise.resolve());
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the theme decides the tokens that are read here
@@ -22,7 +24,7 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     if (!root) return;
     let isCurrent = true;
     const before = drawing.current.catch(() => {});
-    drawing.current = Promise.all([loadPlotly(), before]).then(([plotly]) => {
+    drawing.current = Promise.all([loadPlotly(), before, otherWork()]).then(([plotly]) => {
       if (!isCurrent) return;
       const figure = plotlyFigure(spec, chartColours(root), width, height);
       return plotly.react(root, figure.data, figure.layout, figure.config);
