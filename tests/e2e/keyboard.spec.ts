@@ -43,7 +43,9 @@ test('the reading line moves by arrow keys and says what it reads', async ({ pag
     .getByRole('navigation', { name: 'Ledger' })
     .getByRole('button', { name: /^2 Boost/ })
     .click();
-  const line = page.getByRole('slider');
+  // Until the entry that was clicked is drawn, the line of the one before stands there.
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Boost from 1\.00 to 1\.10/);
+  const line = page.getByRole('slider', { name: /1 · before against 2 · after/ });
   await line.focus();
   await page.keyboard.press('ArrowRight');
   await expect(line).toHaveAttribute('aria-valuetext', /rpm: .*kW/);
