@@ -21,8 +21,9 @@ export async function coarsePicture(page: Page): Promise<Buffer> {
 }
 
 /**
- * Two pictures in a row without any difference: charts draw themselves a moment after the rest. Taken by the
- * browser itself: the test runner would prepare every frame by a script, and the handover's forbids them.
+ * Two pictures in a row without any difference, between which the page had nothing left to do: charts draw
+ * themselves a moment after the rest, and a page busy for longer than the wait looks as if it were at rest. Taken
+ * by the browser itself: the test runner would prepare every frame by a script, and the handover's forbids them.
  */
 async function atRest(page: Page): Promise<string> {
   const browser = await page.context().newCDPSession(page);
@@ -30,6 +31,7 @@ async function atRest(page: Page): Promise<string> {
   let last = await take();
   for (let tries = 0; tries < 40; tries++) {
     await page.waitForTimeout(400);
+    await page.evaluate(() => new Promise((idle) => requestIdleCallback(() => requestAnimationFrame(idle))));
     const next = await take();
     if (next === last) return next;
     last = next;
