@@ -19,24 +19,18 @@ export * from './explain-step.ts';
 export * from './fluid-of-pulls.ts';
 export * from './fuel-pump.ts';
 export * from './gate.ts';
+export { gateContext } from './gate-context.ts';
 export type { LadderHeadroom, Range } from './headroom.ts';
 export { injectorDutyAt } from './injector-duty.ts';
+export { type LadderInput, type StepSizes, usualSizes } from './ladder-input.ts';
 export * from './ladder-json.ts';
 export * from './limits.ts';
 export * from './measured.ts';
 export * from './mixture-json.ts';
 export * from './mixture-of-setup.ts';
 export * from './next-step.ts';
-export {
-  gateContext,
-  isSprayProven,
-  type Ladder,
-  type LadderInput,
-  overFeedLoss,
-  planLadder,
-  type StepSizes,
-  usualSizes,
-} from './plan-ladder.ts';
+export { type Ladder, planLadder } from './plan-ladder.ts';
 export * from './routine.ts';
+export { isSprayProven, overFeedLoss } from './spray-proven.ts';
 export type { LadderEntry, ReadEntry, Standing } from './standing.ts';
 export * from './step.ts';

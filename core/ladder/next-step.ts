@@ -1,7 +1,9 @@
 import type { Note, Result } from '../result/index.ts';
 import { ok } from '../result/index.ts';
 import type { Gate } from './gate.ts';
-import { isSprayProven, type Ladder, type LadderInput, overFeedLoss, planLadder } from './plan-ladder.ts';
+import type { LadderInput } from './ladder-input.ts';
+import { type Ladder, planLadder } from './plan-ladder.ts';
+import { isSprayProven, overFeedLoss } from './spray-proven.ts';
 import { type ReadEntry, undoes } from './standing.ts';
 import type { LadderStep } from './step.ts';
 
