@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { VerdictPart } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
+import tones from '../design/tones.module.css';
 import { toneOf } from '../ledger/tone.ts';
 import styles from './Headline.module.css';
 
@@ -18,7 +19,7 @@ export function Headline({ parts, second, isStale = false, action }: HeadlinePro
     <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite">
       <h1 className={styles.sentence}>
         {parts.map((part) => (
-          <span key={part.text} className={cx(part.tone && styles[toneOf(part.tone)])}>
+          <span key={part.text} className={cx(part.tone && tones[toneOf(part.tone)])}>
             {part.text}
           </span>
         ))}

@@ -2,6 +2,7 @@ import type { LedgerLine } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { halfAround } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
+import tones from '../design/tones.module.css';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './RowVerdict.module.css';
 import { toneOf } from './tone.ts';
@@ -32,7 +33,7 @@ export function RowVerdict({ entry, line }: { entry: Entry; line: LedgerLine | n
     verdict.interval95 && verdict.effect !== null ? halfAround(verdict.effect, verdict.interval95) : null;
   return (
     <>
-      <span className={cx(styles.word, styles[toneOf(verdict.kind)])}>
+      <span className={cx(styles.word, tones[toneOf(verdict.kind)])}>
         {said.verdicts[verdict.kind]}
         {verdict.kind === 'undecided' &&
           verdict.morePulls !== null &&

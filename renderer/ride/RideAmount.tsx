@@ -1,4 +1,5 @@
 import { cx } from '../design/cx.ts';
+import tones from '../design/tones.module.css';
 import styles from './RideAmount.module.css';
 import type { RideEffect } from './ride-effect.ts';
 
@@ -15,7 +16,7 @@ export function RideAmount({ effect, last, trouble }: RideAmountProps) {
   const { word, tone, amount, lines } = effect;
   return (
     <section className={styles.effect}>
-      <p className={cx(styles.word, tone && styles[tone], !amount && styles.alone)}>{word}</p>
+      <p className={cx(styles.word, tone && tones[tone], !amount && styles.alone)}>{word}</p>
       {amount && (
         <p className={styles.amount}>
           {amount.number}

@@ -1,7 +1,7 @@
 import { useDeferredValue, useRef } from 'react';
 import { useShow, useView } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
-import { cx } from '../design/cx.ts';
+import { SheetNav } from '../components/SheetNav.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { usePlan } from '../plan/use-plan.ts';
 import { FieldProblems } from '../sheets/FieldProblems.tsx';
@@ -37,20 +37,13 @@ function SetupOf({ sheet }: { sheet: Sheet }) {
   };
   return (
     <FieldProblems of={plan}>
-      <nav className={styles.sections} aria-label={said.title}>
-        <p className={styles.title}>{said.title}</p>
-        {order.map((id) => (
-          <button
-            key={id}
-            type="button"
-            className={cx(styles.section, id === section && styles.here)}
-            aria-current={id === section ? 'true' : undefined}
-            onClick={() => show({ section: id })}
-          >
-            {said.sections[id]}
-          </button>
-        ))}
-      </nav>
+      <SheetNav
+        title={said.title}
+        sheets={order.map((id) => ({ id, title: said.sections[id] }))}
+        here={section}
+        onOpen={(id) => show({ section: id })}
+        isAlone
+      />
       <main ref={main} className={styles.main} id="main" tabIndex={-1}>
         <h1>{said.sections[section]}</h1>
         <p className={styles.lead}>{said.leads[section]}</p>
