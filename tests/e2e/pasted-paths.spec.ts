@@ -35,6 +35,6 @@ test('a path that is pasted is imported like a file, from every screen', async (
     .getByRole('button', { name: 'Import' })
     .click();
   await expect(page.getByText(/before-1\.00-bar\.csv is in, with \d pulls/)).toBeVisible({
-    timeout: 15_000,
+    timeout: 60_000,
   });
 });

@@ -14,4 +14,4 @@ it('a session of 500 runs with 5,000 edited pulls opens whole', async () => {
   } finally {
     await rm(parent, { recursive: true, force: true });
   }
-}, 120_000);
+});

@@ -57,7 +57,7 @@ it('pulls stay where they are when the log is thinned to a slower rate', () => {
     // One noisy sample beside the lift cost a slow log a tenth of a second.
     { numRuns: 30, examples: [[3, 10, 2]] },
   );
-}, 120_000);
+});
 
 it('pulls do not depend on the units of the file', () => {
   const units = fc.record({
@@ -86,4 +86,4 @@ it('pulls do not depend on the units of the file', () => {
     }),
     { numRuns: 25 },
   );
-}, 120_000);
+});

@@ -76,7 +76,7 @@ describe.skipIf(missing.length > 0)('the summary as PDF, read by other programs'
     expect(said.length).toBeGreaterThan(150);
     // A page's foot may stand inside a cell that goes over the end of the page; none does.
     expect(said.filter((t) => !text.includes(t))).toEqual([]);
-  }, 120_000);
+  });
 
   it('holds every figure of the session and of its ledger', async () => {
     const { session } = await asking.snapshot();
@@ -84,7 +84,7 @@ describe.skipIf(missing.length > 0)('the summary as PDF, read by other programs'
     expect(figures.length).toBeGreaterThan(50);
     const text = textOf(pdf);
     expect(figures.filter((ways) => !ways.some((way) => text.includes(way)))).toEqual([]);
-  }, 120_000);
+  });
 
   it('is tagged, runs nothing, and bears the date of the sheet alone', () => {
     const info = told('pdfinfo', pdf);

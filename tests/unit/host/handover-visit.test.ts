@@ -32,7 +32,7 @@ async function visitOf(against: string) {
 
 beforeAll(async () => {
   await asking.get('sessions.open', { folder: sampleCopy(place.folder) });
-}, 120_000);
+});
 afterAll(async () => {
   await asking.host.close();
   place.remove();
@@ -128,5 +128,5 @@ describe('this visit against the last one of the same car', () => {
   it('says nothing of an earlier visit where none was named', async () => {
     expect(HandoverFactsSchema.parse(JSON.parse(await written('json'))).visit).toBeNull();
     expect(await written('html')).not.toContain('Against the last visit');
-  }, 120_000);
+  });
 });

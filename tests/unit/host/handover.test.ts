@@ -43,7 +43,7 @@ async function written(format: 'html' | 'csv' | 'json', more: object = {}): Prom
 let session: RequestOutput<'sessions.open'>['session'];
 beforeAll(async () => {
   session = (await ask('sessions.open', { folder: sampleCopy(place.folder) })).session;
-}, 120_000);
+});
 afterAll(async () => {
   await host.close();
   place.remove();

@@ -194,7 +194,7 @@ describe('the host with the sample session', () => {
     const undone = unwrap(await ask('session.undo', {}));
     const again = undone.runs.find((r) => r.record.id === other.run.record.id);
     expect(again?.columns.find((c) => c.column === column)?.quantity).toBe(boost?.quantity);
-  }, 120_000);
+  });
 
   it('undo never takes back an import', async () => {
     unwrap(await ask('session.edit', { edits: [{ type: 'session.note', note: 'x' }] }));

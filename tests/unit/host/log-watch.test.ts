@@ -36,7 +36,7 @@ const told = () =>
   asking.events.flatMap((event) => (event.type === 'watch-changed' ? [event.watch] : [])) as FolderWatch[];
 const runsOfEntry = async () =>
   (await asking.snapshot()).session.ledger.find((e) => e.id === entryId)?.runs.map((r) => r.runId) ?? [];
-const until = (isSo: () => void | Promise<void>) => vi.waitFor(isSo, { timeout: 10_000, interval: 20 });
+const until = (isSo: () => void | Promise<void>) => vi.waitFor(isSo, { timeout: 60_000, interval: 20 });
 
 describe('watching a folder for the open session', () => {
   it('takes each log into the entry once it is whole, and tells every step', async () => {

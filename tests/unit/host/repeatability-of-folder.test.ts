@@ -10,7 +10,7 @@ let earlier: string;
 beforeAll(async () => {
   place = temporaryFolder();
   earlier = await manyPullsSession(place.folder, 'earlier');
-}, 120_000);
+});
 afterAll(() => place.remove());
 
 describe('how well pulls repeated in another folder', () => {
