@@ -74,7 +74,7 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
       title={said.title(run.record.name)}
       isOpen
       onClose={onClose}
-      shape="wide"
+      shape="widest"
       problems={run.problems}
       actions={
         <>

@@ -83,16 +83,18 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
       </div>
       <div className={styles.examples}>
         <span className={styles.soft}>{said.examples}</span>
-        {examples.map(({ id, formula, kind }) => (
-          <Button
-            key={id}
-            look="plain"
-            isDisabled={names.includes(said.exampleNames[id])}
-            onPress={() => add({ name: said.exampleNames[id], formula, kind })}
-          >
-            {said.exampleNames[id]}
-          </Button>
-        ))}
+        <div className={styles.named}>
+          {examples.map(({ id, formula, kind }) => (
+            <Button
+              key={id}
+              look="plain"
+              isDisabled={names.includes(said.exampleNames[id])}
+              onPress={() => add({ name: said.exampleNames[id], formula, kind })}
+            >
+              {said.exampleNames[id]}
+            </Button>
+          ))}
+        </div>
       </div>
       <p className={styles.soft}>{name === null ? said.notChecked : said.checkedOn(name)}</p>
       {nameable.length > 0 && (
