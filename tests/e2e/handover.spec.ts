@@ -1,8 +1,5 @@
 import { expect, test } from './support/workbench.ts';
 
-// The recorder of traces runs scripts in every frame; the summary's frame forbids them, and would complain.
-test.use({ trace: 'off' });
-
 test('the handover is shown as it will be printed, in either language', async ({ page }) => {
   await page.getByRole('link', { name: 'Handover' }).click();
   // Read as the page hands it over: the test runner's own scripts are not allowed inside, and would complain.

@@ -74,8 +74,6 @@ const tolerance = { threshold: 0.1, maxDiffPixelRatio: 0.004 };
 
 test.use({
   contextOptions: { reducedMotion: 'reduce' },
-  // The recorder of traces runs scripts in every frame; the summary's frame forbids them, and would complain.
-  trace: 'off',
 });
 
 for (const { name, theme, startsWith, viewport = { width: 1280, height: 720 }, reach } of looks) {

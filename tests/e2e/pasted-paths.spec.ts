@@ -3,9 +3,6 @@ import { expect, test } from './support/workbench.ts';
 
 const looseLogs = join(import.meta.dirname, '../../sample-sessions/loose-logs');
 
-// The recorder of traces runs scripts in every frame; the summary's frame forbids them, and would complain.
-test.use({ trace: 'off' });
-
 test('a path that is pasted is imported like a file, from every screen', async ({ page }) => {
   await page.getByRole('heading', { level: 1 }).waitFor();
   const path = join(looseLogs, 'before-1.00-bar.csv');

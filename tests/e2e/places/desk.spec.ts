@@ -7,9 +7,6 @@ import { expect, test } from '../support/workbench.ts';
 const looseLogs = join(import.meta.dirname, '../../../sample-sessions/loose-logs');
 const logs = ['before-1.00-bar.csv', 'after-1.10-bar.csv'].map((name) => join(looseLogs, name));
 
-// The recorder of traces runs scripts in every frame; the summary's frame forbids them, and would complain.
-test.use({ trace: 'off' });
-
 for (const { name, isMetric, options } of conditionsOf('desk')) {
   test.describe(name, () => {
     test.use(options);
