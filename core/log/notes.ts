@@ -47,8 +47,18 @@ declare module '../result/result.ts' {
     /** Which signal told full throttle. */
     'log/pulls-by': { quantity: QuantityId };
     'log/no-pulls': Record<string, never>;
+    /** Neither engine speed nor a road speed that moves. */
     'log/no-engine-speed': Record<string, never>;
-    'log/pull-aborted': { rpmTo_rad_s: number };
+    /** A road speed, and neither engine speed nor anything that tells full throttle. */
+    'log/speed-alone': { column: string };
+    /** Engine speed is not logged; it follows from this column and the gear. */
+    'log/engine-speed-computed': { column: string; gearFrom: 'log' | 'told' };
+    /** Engine speed is not logged, and this is missing to compute it from the column. */
+    'log/engine-speed-open': { column: string; missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
+    /** Road speed alone is logged, and no gear of the car fits beside the other pulls. */
+    'log/pull-gear-unsettled': Record<string, never>;
+    /** Null where engine speed is neither logged nor computed. */
+    'log/pull-aborted': { rpmTo_rad_s: number | null };
     'log/pull-gear-change': { time_s: number };
     /** `excess` is null where no road speed tells it. */
     'log/pull-wheel-spin': { time_s: number; excess: number | null };

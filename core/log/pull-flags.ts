@@ -19,11 +19,17 @@ const certain_s = 0.15;
 export function pullFlags(
   log: Log,
   pull: GearSpan & EndedSpan & { readonly last: number },
-  known: { readonly isAborted: boolean; readonly ratio: Float64Array | null },
+  known: {
+    readonly isAborted: boolean;
+    readonly ratio: Float64Array | null;
+    /** As logged or computed [rad/s]; null where nobody knows. */
+    readonly engine: Float64Array | null;
+  },
 ): Note[] {
   const flags: Note[] = [];
   const timeAt = (i: number) => log.time[i] ?? 0;
-  if (known.isAborted) flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: pull.last } });
+  if (known.isAborted)
+    flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: known.engine ? pull.last : null } });
   if (pull.afterChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.from) } });
   if (pull.beforeChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.to - 1) } });
   const spin = spinOf(known.ratio, pull);
@@ -33,7 +39,7 @@ export function pullFlags(
     const fall = pull.breaks.find((b) => b.kind === 'spin');
     if (fall) flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: null } });
   }
-  const limiter = limiterOf(log, pull);
+  const limiter = limiterOf(log, pull, known.engine);
   if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });
   const closing = interventionOf(log, pull);
   if (closing !== null) flags.push({ code: 'log/pull-intervention', facts: { time_s: timeAt(closing) } });
@@ -73,8 +79,7 @@ function spinOf(ratio: Float64Array | null, pull: GearSpan): { at: number; exces
 }
 
 /** A limiter channel, bounces, or engine speed that stands still at the top of the pull. */
-function limiterOf(log: Log, pull: GearSpan): number | null {
-  const engine = channelOf(log, 'engineSpeed')?.values;
+function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): number | null {
   if (!engine) return null;
   const flag = channelOf(log, 'limiterActive')?.values;
   if (flag) {

@@ -61,7 +61,8 @@ export function fusedSpeed(
     return fail({ code: 'power/pull-too-short', facts: { samples: window.to - window.from, seconds } });
   }
   const notes = [...signalNotes(engine, 'engine-speed'), ...signalNotes(road, 'vehicle-speed')];
-  const nominal = distancePerRadian(car, pull.gear ?? car.pullGear);
+  const isUnsettled = pull.flags.some((flag) => flag.code === 'log/pull-gear-unsettled');
+  const nominal = distancePerRadian(car, pull.gear ?? (isUnsettled ? null : car.pullGear));
 
   if (engine && road) {
     if (isTooShort(engine) || isTooShort(road)) return tooShort(isTooShort(road) ? road : engine);

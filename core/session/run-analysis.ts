@@ -7,7 +7,7 @@ import {
   readLog,
   withDerivedChannels,
 } from '../log/index.ts';
-import { type Car, type Conditions, type PullPower, powerOfPull } from '../power/index.ts';
+import { type Car, type Conditions, type PullPower, powerOfPull, rollingRadius } from '../power/index.ts';
 import type { Note, Problem, Result } from '../result/index.ts';
 import { ok } from '../result/index.ts';
 import { type EditedPull, editPulls } from './edited-pulls.ts';
@@ -78,7 +78,7 @@ export function pullsOfLog(read: Log, input: Omit<AnalysisInput, 'file'>): Pulls
   const found = findPulls(log, {
     gearRatios: car.gearRatios,
     finalDrive: car.finalDrive,
-    rollingRadius_m: car.rollingRadius_m,
+    rollingRadius_m: rollingRadius(car).radius,
     pullGear: car.pullGear,
   });
   const pulls = editPulls(log, runId, found.pulls, record.pullEdits);

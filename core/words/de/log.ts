@@ -15,6 +15,13 @@ const otherFiles: Record<OtherFile, string> = {
   binary: 'binär',
 };
 
+const missingField = {
+  gearRatios: 'die Liste der Gangübersetzungen',
+  finalDrive: 'die Achsübersetzung',
+  radius: 'der Abrollradius oder die Reifengröße',
+  gear: 'der Gang der Züge',
+} as const;
+
 export const logProblems: ProblemWordsOf<'log'> = {
   'log/formula-too-long': (f) => ({
     message: `Die Formel ist ${f.length} Zeichen lang; höchstens ${f.most} gehen.`,
@@ -148,9 +155,20 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/pulls-by': (f) =>
     `Weder Pedal noch Drosselklappe helfen; die Züge wurden an diesem Kanal erkannt: ${quantityNames[f.quantity]}.`,
   'log/no-pulls': () => 'Kein Volllastzug gefunden.',
-  'log/no-engine-speed': () => 'Keine Motordrehzahl in diesem Log, daher lassen sich keine Züge finden.',
+  'log/no-engine-speed': () =>
+    'In diesem Log steht weder Motordrehzahl noch eine Fahrgeschwindigkeit, die sich ändert, daher lassen sich keine Züge finden. Die Motordrehzahl mit aufzeichnen oder ihre Spalte zuordnen.',
+  'log/speed-alone': (f) =>
+    `Von dem, was einen Zug zeigt, steht nur „${f.column}“ in diesem Log, und Geschwindigkeit allein unterscheidet Vollgas nicht von sanftem Beschleunigen in einem niedrigeren Gang. Motordrehzahl, Pedal, Drosselklappe oder Ladedruck mit aufzeichnen oder die Züge von Hand setzen.`,
+  'log/engine-speed-computed': (f) =>
+    f.gearFrom === 'log'
+      ? `Die Motordrehzahl ist berechnet, nicht aufgezeichnet: aus „${f.column}“ über den aufgezeichneten Gang.`
+      : `Die Motordrehzahl ist berechnet, nicht aufgezeichnet: aus „${f.column}“ und dem Gang, den das Fahrzeug für seine Züge nennt. Wurden die meisten Züge in einem anderen Gang gefahren, sind Motordrehzahl und Motorleistung falsch; die Radleistung bleibt.`,
+  'log/engine-speed-open': (f) =>
+    `Die Motordrehzahl ist nicht aufgezeichnet. Züge wurden an „${f.column}“ gefunden, aber es gibt keine Leistung über der Drehzahl: ${missingField[f.missing]} fehlt. Im Fahrzeug eintragen oder die Motordrehzahl mit aufzeichnen.`,
+  'log/pull-gear-unsettled': () =>
+    'Sein Gang lässt sich nicht bestimmen: Die Motordrehzahl ist nicht aufgezeichnet, und die Kraft passt neben den anderen Zügen zu keinem Gang oder zu mehreren.',
   'log/pull-aborted': (f, show) =>
-    `Früh zu Ende, bei ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, bevor er eine brauchbare Spanne umfasste.`,
+    `Früh zu Ende${f.rpmTo_rad_s === null ? '' : `, bei ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}`}, bevor er eine brauchbare Spanne umfasste.`,
   'log/pull-gear-change': (f, show) =>
     `Endet oder beginnt mit einem Gangwechsel bei ${show.number(f.time_s, 2)} s.`,
   'log/pull-wheel-spin': (f, show) => {

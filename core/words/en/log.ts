@@ -15,6 +15,13 @@ const otherFiles: Record<OtherFile, string> = {
   binary: 'binary data',
 };
 
+const missingField = {
+  gearRatios: 'the list of gear ratios',
+  finalDrive: 'the final drive',
+  radius: 'the rolling radius or tyre size',
+  gear: 'the gear of the pulls',
+} as const;
+
 export const logProblems: ProblemWordsOf<'log'> = {
   'log/formula-too-long': (f) => ({
     message: `The formula is ${f.length} characters long; ${f.most} are the most.`,
@@ -147,9 +154,20 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/pulls-by': (f) =>
     `Neither pedal nor throttle tells; pulls were found by this channel: ${quantityNames[f.quantity]}.`,
   'log/no-pulls': () => 'No full-throttle pull was found.',
-  'log/no-engine-speed': () => 'No engine speed in this log, so no pulls can be found.',
+  'log/no-engine-speed': () =>
+    'Neither engine speed nor a vehicle speed that moves is in this log, so no pulls can be found. Log engine speed, or map the column that holds it.',
+  'log/speed-alone': (f) =>
+    `Of what tells a pull only “${f.column}” is in this log, and speed alone does not tell full throttle from a gentle push in a lower gear. Log engine speed, pedal, throttle or boost, or mark the pulls by hand.`,
+  'log/engine-speed-computed': (f) =>
+    f.gearFrom === 'log'
+      ? `Engine speed is computed, not logged: from “${f.column}” through the logged gear.`
+      : `Engine speed is computed, not logged: from “${f.column}” and the gear that the car names for its pulls. If most pulls were driven in another gear, engine speed and engine power are wrong; wheel power stays.`,
+  'log/engine-speed-open': (f) =>
+    `Engine speed is not logged. Pulls were found by “${f.column}”, but there is no power over engine speed: ${missingField[f.missing]} is missing. Enter it in the car, or log engine speed too.`,
+  'log/pull-gear-unsettled': () =>
+    'Its gear can’t be told: engine speed is not logged, and the force fits no gear, or several, beside the other pulls.',
   'log/pull-aborted': (f, show) =>
-    `Ended early, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}, before it covered a usable span.`,
+    `Ended early${f.rpmTo_rad_s === null ? '' : `, at ${show.quantity(f.rpmTo_rad_s, 'engineSpeed')}`}, before it covered a usable span.`,
   'log/pull-gear-change': (f, show) => `Ends or begins with a gear change at ${show.number(f.time_s, 2)} s.`,
   'log/pull-wheel-spin': (f, show) => {
     const ahead =

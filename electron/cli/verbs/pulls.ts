@@ -1,4 +1,5 @@
 import { findPulls } from '../../../core/log/index.ts';
+import { rollingRadius } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { noteText } from '../../../core/words/index.ts';
 import { type Arguments, singleValue } from '../args.ts';
@@ -22,7 +23,10 @@ export const verb = {
     if (car && !car.ok) return car;
     const log = await readLogFile(file);
     if (!log.ok) return log;
-    const found = findPulls(log.value, car?.value);
+    const found = findPulls(
+      log.value,
+      car ? { ...car.value, rollingRadius_m: rollingRadius(car.value).radius } : {},
+    );
     const notes = [...log.value.warnings, ...found.warnings];
     const json = {
       file,

@@ -1,0 +1,33 @@
+import { boostOf } from './boost-of.ts';
+import { boostSpans } from './boost-spans.ts';
+import { channelOf, type Log } from './channel.ts';
+import { fullLevel, fullSpans } from './full-throttle.ts';
+import type { QuantityId } from './quantity.ts';
+import { risingSpans } from './rising-spans.ts';
+import { spreadOf } from './spread.ts';
+import { type EndedSpan, usualStep } from './time-axis.ts';
+
+/**
+ * Spans at full throttle and what told them. Pedal before throttle, since a plate may close on the engine's own
+ * account. A pedal that moves but never gets to its stop says that there was no full throttle.
+ */
+export function fullThrottleOf(
+  log: Log,
+  engineSpeed: Float64Array,
+  ratio: Float64Array | null,
+): { spans: readonly EndedSpan[]; by: QuantityId } {
+  let moves = false;
+  for (const quantity of ['pedal', 'throttle'] as const) {
+    const channel = channelOf(log, quantity);
+    if (!channel) continue;
+    const level = fullLevel(channel.values, usualStep(log.time) || 0.05);
+    if (level) return { spans: fullSpans(channel.values, level, log.time, log.segments), by: quantity };
+    moves ||= spreadOf(channel.values).max - spreadOf(channel.values).min > 0.1;
+  }
+  if (moves) return { spans: [], by: 'pedal' };
+  const boost = boostOf(log)?.values ?? null;
+  const byBoost = boost && boostSpans(boost, engineSpeed, log.time, log.segments);
+  if (byBoost) return { spans: byBoost, by: 'boost' };
+  const spans = risingSpans({ engineSpeed, ratio, boost, time: log.time, segments: log.segments });
+  return { spans, by: 'engineSpeed' };
+}
