@@ -6,6 +6,8 @@ export type Action = {
   readonly run: (page: Page) => Promise<unknown>;
   /** What has to be done first and is not measured. */
   readonly before?: (page: Page) => Promise<unknown>;
+  /** What has to stand afterwards: looked for when the page is at rest, as looking takes time of the page's own. */
+  readonly after?: (page: Page) => Promise<unknown>;
 };
 
 export type Measured = {
@@ -60,7 +62,7 @@ export async function measure(
 ): Promise<readonly Measured[]> {
   await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', 'blink.user_timing'] });
   const spans: { name: string; from: number; to: number; failed: string | null }[] = [];
-  for (const [i, { name, run, before }] of actions.entries()) {
+  for (const [i, { name, run, before, after }] of actions.entries()) {
     let failed: string | null = null;
     let from = 0;
     try {
@@ -71,12 +73,18 @@ export async function measure(
       from = await mark(page, `action ${i}`);
       await run(page);
     } catch (error) {
-      failed = String(error).split('\n').slice(0, 4).join(' ');
+      failed = firstLines(error);
       // Whatever stands open now would be in the way of everything after it.
       for (let i = 0; i < 3; i++) await page.keyboard.press('Escape');
     }
     await page.waitForTimeout(rest_ms);
-    spans.push({ name, from, to: await mark(page, `rest ${i}`), failed });
+    const to = await mark(page, `rest ${i}`);
+    try {
+      if (failed === null) await after?.(page);
+    } catch (error) {
+      failed = firstLines(error);
+    }
+    spans.push({ name, from, to, failed });
   }
   const trace = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: TraceEvent[] };
   const entries = await page.evaluate(() => (window as unknown as { eventEntries: Entry[] }).eventEntries);
@@ -106,4 +114,5 @@ export async function measure(
   });
 }
 
+const firstLines = (error: unknown) => String(error).split('\n').slice(0, 4).join(' ');
 const mark = (page: Page, name: string) => page.evaluate((n) => performance.mark(n).startTime, name);

@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright';
 import type { Workbench } from '../../e2e/support/start-workbench.ts';
+import { showWhole } from '../../support/show-whole.ts';
 import { type Action, type Measured, measure, observeEvents } from './interactions.ts';
 import { walk } from './walk/index.ts';
 
@@ -29,6 +30,7 @@ export async function tellActions(
   const page = await browser.newPage({ viewport: { width: 1280, height: 720 }, locale: 'en-GB' });
   page.setDefaultTimeout(10_000);
   await page.addInitScript(observeEvents);
+  await showWhole(page);
   await page.goto(workbench.newLink());
   await page.locator('main h1').waitFor();
   await page.waitForTimeout(2000);

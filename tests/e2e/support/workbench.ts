@@ -5,6 +5,7 @@ import { test as base, expect } from 'playwright/test';
 import type { Preferences } from '../../../core/contract/index.ts';
 import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
+import { showWhole } from '../../support/show-whole.ts';
 import { watchErrors } from './console-errors.ts';
 import { readInteractions } from './interactions.ts';
 import { startWorkbench } from './start-workbench.ts';
@@ -54,6 +55,7 @@ export const test = base.extend<Options & Fixtures>({
 
   page: async ({ page, link }, use, info) => {
     const found = watchErrors(page, new URL(link).origin);
+    await showWhole(page);
     await page.goto(link);
     await page.waitForURL(/\/w-/);
     await use(page);

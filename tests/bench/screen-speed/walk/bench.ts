@@ -71,10 +71,8 @@ export const benchWalk: readonly Action[] = [
   tab('Witnesses'),
   {
     name: 'quick note (N)',
-    run: async (page) => {
-      await page.keyboard.press('n');
-      await page.getByRole('textbox', { name: /^Note on \d/ }).waitFor();
-    },
+    run: (page) => page.keyboard.press('n'),
+    after: (page) => page.getByRole('textbox', { name: /^Note on \d/ }).waitFor(),
   },
   { name: 'quick note, typed', run: (page) => page.keyboard.type('windy', { delay: 130 }) },
   key('quick note, kept', 'Enter'),

@@ -25,17 +25,13 @@ export const choice = (name: string, find: Find): Action => ({
 export const dialog = (name: string, pressed: string): readonly Action[] => [
   {
     name: `open ${name}`,
-    run: async (page) => {
-      await page.keyboard.press(pressed);
-      await page.getByRole('dialog').waitFor();
-    },
+    run: (page) => page.keyboard.press(pressed),
+    after: (page) => page.getByRole('dialog').waitFor(),
   },
   {
     name: `close ${name}`,
-    run: async (page) => {
-      await page.keyboard.press('Escape');
-      await page.getByRole('dialog').waitFor({ state: 'hidden' });
-    },
+    run: (page) => page.keyboard.press('Escape'),
+    after: (page) => page.getByRole('dialog').waitFor({ state: 'hidden' }),
   },
 ];
 
