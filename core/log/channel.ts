@@ -43,9 +43,22 @@ export type Log = {
   readonly style: LogStyle;
 };
 
+export const logEncodings = [
+  'utf-8',
+  'utf-16le',
+  'utf-16be',
+  'windows-1252',
+  'windows-1250',
+  'iso-8859-2',
+  'macintosh',
+  'cp850',
+  'cp437',
+  'cp852',
+] as const;
+
 /** How the file was written, for the record and the import screen. */
 export type LogStyle = {
-  readonly encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  readonly encoding: (typeof logEncodings)[number];
   readonly delimiter: string;
   readonly decimal: '.' | ',';
   /** Line of the header, counted from 1; the first line of data. */

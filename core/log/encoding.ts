@@ -1,4 +1,5 @@
 import type { LogStyle } from './channel.ts';
+import { dosCodePages } from './dos-code-pages.ts';
 
 // Neither DOM nor Node types exist here, but every host of ours has this class.
 declare class TextDecoder {
@@ -16,17 +17,17 @@ export type FoundEncoding = { readonly encoding: Encoding; readonly markLength: 
 
 /**
  * Encoding from the byte order mark, else from where the zero bytes stand, else from whether the bytes are
- * valid UTF-8; what is left is windows-1252, the usual one of old loggers.
+ * valid UTF-8; null for what is left, one byte a character (encoding-by-words).
  *
  * @param head  the first bytes of the file; a character cut at the end does not count
  */
-export function findEncoding(head: Uint8Array): FoundEncoding {
+export function findEncoding(head: Uint8Array): FoundEncoding | null {
   if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf) return { encoding: 'utf-8', markLength: 3 };
   if (head[0] === 0xff && head[1] === 0xfe) return { encoding: 'utf-16le', markLength: 2 };
   if (head[0] === 0xfe && head[1] === 0xff) return { encoding: 'utf-16be', markLength: 2 };
   const wide = wideWithoutMark(head);
   if (wide) return { encoding: wide, markLength: 0 };
-  return { encoding: isUtf8(head) ? 'utf-8' : 'windows-1252', markLength: 0 };
+  return isUtf8(head) ? { encoding: 'utf-8', markLength: 0 } : null;
 }
 
 /** A log is mostly ASCII, so in UTF-16 nearly every second byte is zero and hardly any of the others. */
@@ -56,7 +57,15 @@ function isUtf8(head: Uint8Array): boolean {
 
 /** Bytes to text; bytes that mean nothing in the encoding become U+FFFD. */
 export function decodeText(bytes: Uint8Array, encoding: Encoding): string {
+  if (encoding === 'cp437' || encoding === 'cp850' || encoding === 'cp852')
+    return decodeDos(bytes, dosCodePages[encoding]);
   return new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes);
+}
+
+/** The pages agree with windows-1252 in ASCII; only what lies beyond it is set anew. */
+function decodeDos(bytes: Uint8Array, upper: string): string {
+  const text = new TextDecoder('windows-1252').decode(bytes);
+  return text.replace(/[^\0-\x7f]/g, (_, at: number) => upper[(bytes[at] as number) - 0x80] as string);
 }
 
 /** Turns UTF-16 chunks, which may cut a character, into UTF-8, so that one byte reader serves all. */

@@ -95,6 +95,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
     channels,
     segments: axis.segments,
     warnings: [
+      ...encodingNote(read.encoding),
       ...rowWarnings(news),
       ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
       ...assumedUnits(columns, meanings),
@@ -148,6 +149,12 @@ function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, 
 
 function rescale(values: Float64Array, factor: number, offset: number): void {
   for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) * factor + offset;
+}
+
+/** What the bytes alone don't say was settled by the words of the header. */
+function encodingNote(encoding: Encoding): Note[] {
+  const isUsual = encoding.startsWith('utf') || encoding === 'windows-1252';
+  return isUsual ? [] : [{ code: 'log/encoding-by-words', facts: { encoding } }];
 }
 
 function unnamedNote(layout: Layout): Note {

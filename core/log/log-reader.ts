@@ -3,6 +3,7 @@ import type { Log } from './channel.ts';
 import type { ColumnMapping } from './column-mapping.ts';
 import { ColumnStore } from './column-store.ts';
 import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './encoding.ts';
+import { encodingByWords } from './encoding-by-words.ts';
 import { finishLog } from './finish-log.ts';
 import { findLayout, type Layout } from './layout.ts';
 import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn, longestOf, offsetOfLine } from './line-ends.ts';
@@ -142,7 +143,11 @@ class Reader implements LogReader {
       this.#problem = this.#says({ code: 'log/empty', facts: { size: this.#size } });
       return;
     }
-    const { encoding, markLength } = findEncoding(this.#pending.subarray(0, headSize));
+    const start = this.#pending.subarray(0, headSize);
+    const { encoding, markLength } = findEncoding(start) ?? {
+      encoding: encodingByWords(start),
+      markLength: 0,
+    };
     this.#encoding = encoding;
     this.#pending = this.#pending.subarray(markLength);
     if (encoding === 'utf-16le' || encoding === 'utf-16be') {

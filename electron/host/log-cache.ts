@@ -4,13 +4,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { NoteSchema } from '../../core/contract/index.ts';
-import { type Log, quantityIds } from '../../core/log/index.ts';
+import { type Log, logEncodings, quantityIds } from '../../core/log/index.ts';
 import type { RunAnalysis, RunRecord, Session } from '../../core/session/index.ts';
 import { type CacheArray, type ChannelCache, unpackNumbers } from '../store/index.ts';
 import { AnalysisHeadSchema, analysisOfHead, headOfAnalysis } from './analysis-cache.ts';
 
 const StyleSchema = z.object({
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']),
+  encoding: z.enum(logEncodings),
   delimiter: z.string(),
   decimal: z.enum(['.', ',']),
   headerLine: z.number(),

@@ -15,6 +15,15 @@ const otherFiles: Record<OtherFile, string> = {
   binary: 'binär',
 };
 
+const encodingNames: Readonly<Record<string, string>> = {
+  'windows-1250': 'Windows 1250 (Mitteleuropa)',
+  'iso-8859-2': 'ISO 8859-2 (Mitteleuropa)',
+  macintosh: 'Mac Roman',
+  cp850: 'DOS-Codepage 850',
+  cp437: 'DOS-Codepage 437',
+  cp852: 'DOS-Codepage 852 (Mitteleuropa)',
+};
+
 const missingField = {
   gearRatios: 'die Liste der Gangübersetzungen',
   finalDrive: 'die Achsübersetzung',
@@ -123,6 +132,8 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-profile': () => 'Wie von Hand für ein früheres Log mit denselben Spalten gesetzt.',
   'log/column-stands-still': () => 'Ändert sich nie, während der Motor es tut; bleibt, wie sie ist.',
   'log/column-unknown': () => 'Nicht erkannt; bleibt, wie sie ist.',
+  'log/encoding-by-words': (f) =>
+    `Die Datei sagt nicht, wie ihre Umlaute und Akzente geschrieben sind; sie wurden als ${encodingNames[f.encoding] ?? f.encoding} gelesen, worin die meisten ihrer Wörter bekannt sind.`,
   'log/columns-unnamed': (f) =>
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>

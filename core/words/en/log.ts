@@ -15,6 +15,15 @@ const otherFiles: Record<OtherFile, string> = {
   binary: 'binary data',
 };
 
+const encodingNames: Readonly<Record<string, string>> = {
+  'windows-1250': 'Windows 1250 (Central Europe)',
+  'iso-8859-2': 'ISO 8859-2 (Central Europe)',
+  macintosh: 'Mac Roman',
+  cp850: 'DOS code page 850',
+  cp437: 'DOS code page 437',
+  cp852: 'DOS code page 852 (Central Europe)',
+};
+
 const missingField = {
   gearRatios: 'the list of gear ratios',
   finalDrive: 'the final drive',
@@ -123,6 +132,8 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-profile': () => 'As set by hand for an earlier log with the same columns.',
   'log/column-stands-still': () => 'It never changes while the engine does; kept as it stands.',
   'log/column-unknown': () => 'Not recognised; kept as it stands.',
+  'log/encoding-by-words': (f) =>
+    `The file does not say how its accented letters are written; they were read as ${encodingNames[f.encoding] ?? f.encoding}, in which most of its words are known.`,
   'log/columns-unnamed': (f) =>
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>
