@@ -6,6 +6,7 @@ import { splitByGear } from './one-gear.ts';
 import type { Pull } from './pull.ts';
 import { type Draft, draftOf, isComplete } from './pull-draft.ts';
 import { pullFlags } from './pull-flags.ts';
+import { pullTimes } from './pull-times.ts';
 import { pullsByRoadSpeed } from './pulls-by-road-speed.ts';
 import { speedRatio, withoutSpikes } from './speed-ratio.ts';
 import { fullThrottleOf } from './where-floored.ts';
@@ -56,8 +57,7 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
     return {
       from: draft.from,
       to: draft.to,
-      start_s: log.time[draft.from] ?? 0,
-      end_s: log.time[draft.to - 1] ?? 0,
+      ...pullTimes(log, draft),
       gear: gearOf(log, draft, pullRatio, options),
       rpmFrom: (first * 30) / Math.PI,
       rpmTo: (last * 30) / Math.PI,

@@ -6,6 +6,7 @@ import { gearsByForce } from './gears-by-force.ts';
 import type { Pull } from './pull.ts';
 import { type Draft, draftOf, isComplete } from './pull-draft.ts';
 import { pullFlags } from './pull-flags.ts';
+import { pullTimes } from './pull-times.ts';
 import { splitByDips } from './speed-dips.ts';
 import { withoutSpikes } from './speed-ratio.ts';
 import { renewalOf, withoutSteps } from './speed-steps.ts';
@@ -63,8 +64,7 @@ export function pullsByRoadSpeed(log: Log, road: Channel, options: PullOptions):
     return {
       from: draft.from,
       to: draft.to,
-      start_s: log.time[draft.from] ?? 0,
-      end_s: log.time[draft.to - 1] ?? 0,
+      ...pullTimes(log, draft),
       gear,
       rpmFrom: (draft.first * 30) / Math.PI,
       rpmTo: (draft.last * 30) / Math.PI,

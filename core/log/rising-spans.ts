@@ -71,10 +71,30 @@ function risesIn(signals: RiseSignals, slope: Float64Array, noise: number, segme
     }
     i = end;
   }
-  return joined(found, signals).filter(({ from, to }) => {
-    const rise = (engineSpeed[to - 1] ?? 0) / (engineSpeed[from] ?? 1);
-    return (time[to - 1] ?? 0) - (time[from] ?? 0) >= shortest_s && rise >= leastRise;
-  });
+  return joined(found, signals)
+    .filter(({ from, to }) => {
+      const rise = (engineSpeed[to - 1] ?? 0) / (engineSpeed[from] ?? 1);
+      return (time[to - 1] ?? 0) - (time[from] ?? 0) >= shortest_s && rise >= leastRise;
+    })
+    .filter((span) => isInGear(span, signals, slope));
+}
+
+/** Free of the wheels an engine climbs faster than in any gear [rad/s2], 2,900 rpm per second (common practice). */
+const freeRise = 300;
+/** Over a pull the ratio of engine to road speed stays within this, slip and noise counted in (common practice). */
+const steadyRatio = 0.12;
+
+/**
+ * Whether the wheels took part in a rise. A blip in neutral, or a clutch that slips, would pass for the strongest pull
+ * of the log and every true one beside it for part throttle.
+ */
+function isInGear(span: Span, { ratio }: RiseSignals, slope: Float64Array): boolean {
+  if (medianOf(slope, span.from, span.to) > freeRise) return false;
+  if (!ratio) return true;
+  const third = Math.ceil((span.to - span.from) / 3);
+  const first = medianOf(ratio, span.from, span.from + third);
+  const last = medianOf(ratio, span.to - third, span.to);
+  return !(Math.abs(last / first - 1) > steadyRatio);
 }
 
 /** Engine speed that runs ahead of the road's by this share is spin, no foot (common practice). */
@@ -136,11 +156,12 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
   const curves = rises.map((r) => effortCurve(signals, slope, r));
   const envelope = new Map<number, number>();
   for (const curve of curves)
-    for (const [bin, effort] of curve) envelope.set(bin, Math.max(effort, envelope.get(bin) ?? 0));
-  const levels = curves.map((curve) => middleOf([...curve.values()]));
+    for (const [bin, { effort, count }] of curve)
+      if (count >= fewestInBin) envelope.set(bin, Math.max(effort, envelope.get(bin) ?? 0));
+  const levels = curves.map((curve) => weightedMiddle([...curve.values()]));
   const highest = levels.reduce((a, b) => Math.max(a, b), 0);
   return curves.map((curve, i) => {
-    const share = middleOf([...curve].map(([bin, effort]) => effort / (envelope.get(bin) ?? effort)));
+    const share = middleOf([...curve].map(([bin, { effort }]) => effort / (envelope.get(bin) ?? effort)));
     const level = (levels[i] ?? 0) / highest;
     if (ratio) return share >= fullShare && level >= 0.5;
     // Without a road speed a higher gear looks weak; one that follows a pull at once is its next gear.
@@ -152,6 +173,11 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
   });
 }
 
+/** Effort in a bin, and of how many samples. */
+type Effort = { readonly effort: number; readonly count: number };
+/** A bin of fewer samples is the edge of a rise and shows no strength. */
+const fewestInBin = 3;
+
 /** Engine speeds are compared in bins of so many rad/s, some 500 rpm. */
 const binWidth = 50;
 
@@ -159,7 +185,7 @@ const binWidth = 50;
  * Torque over engine speed, up to a factor of the car's own: acceleration and a usual drag over the gear's ratio;
  * the slope of engine speed itself where no road speed is logged.
  */
-function effortCurve(signals: RiseSignals, slope: Float64Array, rise: Span): Map<number, number> {
+function effortCurve(signals: RiseSignals, slope: Float64Array, rise: Span): Map<number, Effort> {
   const { engineSpeed, ratio } = signals;
   const bins = new Map<number, number[]>();
   for (let i = rise.from; i < rise.to; i++) {
@@ -173,7 +199,19 @@ function effortCurve(signals: RiseSignals, slope: Float64Array, rise: Span): Map
     if (list) list.push(effort);
     else bins.set(Math.round(w / binWidth), [effort]);
   }
-  return new Map([...bins].map(([bin, list]) => [bin, list.reduce((a, b) => a + b, 0) / list.length]));
+  return new Map([...bins].map(([bin, list]) => [bin, { effort: middleOf(list), count: list.length }]));
+}
+
+/** Median effort with each bin counted by its samples: one leap within a rise must not pass for its strength. */
+function weightedMiddle(bins: Effort[]): number {
+  bins.sort((a, b) => a.effort - b.effort);
+  const half = bins.reduce((sum, { count }) => sum + count, 0) / 2;
+  let passed = 0;
+  for (const { effort, count } of bins) {
+    passed += count;
+    if (passed > half) return effort;
+  }
+  return 0;
 }
 
 function middleOf(list: number[]): number {
