@@ -1,6 +1,7 @@
 import type { Note } from '../result/index.ts';
 import { channelOf, type Log } from './channel.ts';
 import { gearOf } from './gear-of.ts';
+import { lineBetweenReadings } from './held-readings.ts';
 import { movingSpeedOf } from './moving-speed.ts';
 import { splitByGear } from './one-gear.ts';
 import type { Pull } from './pull.ts';
@@ -8,6 +9,7 @@ import { type Draft, draftOf, isComplete } from './pull-draft.ts';
 import { pullFlags } from './pull-flags.ts';
 import { pullTimes } from './pull-times.ts';
 import { pullsByRoadSpeed } from './pulls-by-road-speed.ts';
+import { ratioOnTime } from './ratio-on-time.ts';
 import { speedRatio, withoutSpikes } from './speed-ratio.ts';
 import { fullThrottleOf } from './where-floored.ts';
 
@@ -37,7 +39,8 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   if (!logged && road) return pullsByRoadSpeed(log, road, options);
   if (!logged) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
   const engine = { values: withoutSpikes(logged.values) };
-  const ratio = road ? speedRatio(engine.values, road.values) : null;
+  const roadSpeed = road && lineBetweenReadings(log.time, road.values, log.segments);
+  const ratio = roadSpeed ? speedRatio(engine.values, roadSpeed) : null;
   const found = fullThrottleOf(log, engine.values, ratio);
   const drafts: Draft[] = [];
   for (const span of found.spans) {
@@ -52,13 +55,13 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   }
   const top = drafts.reduce((most, d) => Math.max(most, d.last), 0);
   const pulls = drafts.map((draft): Pull => {
-    const { first, last, ratio: pullRatio } = draft;
+    const { first, last } = draft;
     const complete = isComplete(draft, drafts, top);
     return {
       from: draft.from,
       to: draft.to,
       ...pullTimes(log, draft),
-      gear: gearOf(log, draft, pullRatio, options),
+      gear: gearOf(log, draft, options, () => ratioOnTime(log, engine.values, road, draft)),
       rpmFrom: (first * 30) / Math.PI,
       rpmTo: (last * 30) / Math.PI,
       complete,

@@ -32,9 +32,10 @@ export function nearestGear(gearRatios: readonly number[], finalDrive: number, t
  * The gear of a pull: as logged, else from engine speed over vehicle speed and the car's ratios, else as the
  * tuner says; null where nobody knows.
  *
- * @param ratio  engine speed over vehicle speed within the pull [rad/m], NaN where no speed is logged
+ * @param ratioOf  engine speed over vehicle speed within the pull [rad/m], NaN where no speed is logged; asked for
+ *                 where it matters
  */
-export function gearOf(log: Log, span: Span, ratio: number, options: PullOptions): number | null {
+export function gearOf(log: Log, span: Span, options: PullOptions, ratioOf: () => number): number | null {
   const logged = channelOf(log, 'gear');
   if (logged) {
     // Displays lag behind the box: the later half of a pull counts.
@@ -42,8 +43,9 @@ export function gearOf(log: Log, span: Span, ratio: number, options: PullOptions
     if (gear >= 1 && gear <= 12) return Math.round(gear);
   }
   const { gearRatios, finalDrive, rollingRadius_m: radius } = options;
-  if (gearRatios && finalDrive && radius && !Number.isNaN(ratio)) {
-    const best = nearestGear(gearRatios, finalDrive, ratio * radius);
+  if (gearRatios && finalDrive && radius) {
+    // Nothing is near a ratio that is NaN.
+    const best = nearestGear(gearRatios, finalDrive, ratioOf() * radius);
     if (best !== null) return best;
   }
   return options.pullGear ?? null;

@@ -13,6 +13,7 @@ export {
 } from './formula/derived-channel.ts';
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
 export { nearestGear } from './gear-of.ts';
+export { heldReadings } from './held-readings.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export * from './mapping-profile.ts';
 export { median, medianOf } from './median.ts';
@@ -20,4 +21,5 @@ export type { OtherFile } from './not-a-log.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
+export { type SpeedLag, speedLag } from './speed-lag.ts';
 export * from './why-no-log.ts';

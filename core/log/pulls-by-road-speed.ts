@@ -106,7 +106,7 @@ type Gears = {
 
 function gearsOf(log: Log, drafts: readonly Draft[], speed: Float64Array, options: PullOptions): Gears {
   const { gearRatios = [], finalDrive, rollingRadius_m: radius, pullGear } = options;
-  const logged = drafts.map((draft) => gearOf(log, draft, Number.NaN, {}));
+  const logged = drafts.map((draft) => gearOf(log, draft, {}, () => Number.NaN));
   const isLogged = logged.some((gear) => gear !== null);
   const open = (missing: NonNullable<Gears['missing']>): Gears => ({
     of: logged,

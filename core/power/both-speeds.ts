@@ -20,20 +20,82 @@ export function together(
   forceAt: ForceAt,
 ) {
   const table = tableOf(engine);
-  const first = slipOf(table, road, usualLag, nominal, forceAt, 0);
-  // What comes late was partly driven before the pull: once the lag is known that part is left out.
-  const model =
-    Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
-  const share = forceShare(table, model.distance, forceAt);
+  let believed = road;
+  let model = modelOf(table, road, usualLag, nominal, forceAt);
+  let share = forceShare(table, model.distance, forceAt);
+  let onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
+  const noise = shapeNoise(onTime, engine, table, model, share);
+  if (noise > road.noise) {
+    // Its scale is no better known than its shape: gear and tyre may say more.
+    believed = { ...road, noise };
+    model = modelOf(table, believed, usualLag, nominal, forceAt);
+    share = forceShare(table, model.distance, forceAt);
+    onTime = within(table, { ...believed, time: road.time.map((t) => t - model.lag) });
+  }
   const converted = asRoadSpeed(engine, model.distance, model.slip, share);
-  const onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
   const information = (s: SpeedSignal) => s.time.length / s.noise ** 2;
   return {
     model,
     estimator: slopeEstimator(samplesOf([converted, onTime])),
     basis:
-      information(converted) >= information(road) ? ('engine-speed' as const) : ('vehicle-speed' as const),
+      information(converted) >= information(believed)
+        ? ('engine-speed' as const)
+        : ('vehicle-speed' as const),
   };
+}
+
+function modelOf(
+  table: CurveTable,
+  road: SpeedSignal,
+  usualLag: number,
+  nominal: Nominal | null,
+  forceAt: ForceAt,
+): SlipModel {
+  const first = slipOf(table, road, usualLag, nominal, forceAt, 0);
+  // What comes late was partly driven before the pull: once the lag is known that part is left out.
+  return Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
+}
+
+/** Neighbours over so long that their mean shows a common error [s]: shorter than a bend that matters. */
+const stretch = 0.4;
+/** Means of a signal with noise of its own alone scatter by no more than so many times what they should. */
+const usualExcess = 3;
+
+/**
+ * Noise of a road speed as the shape of a pull sees it. Samples of a smoothed, interpolated or late channel err together:
+ * where their means over a stretch stray from engine speed by more than both noises allow, each counts for less.
+ */
+function shapeNoise(
+  road: SpeedSignal,
+  engine: SpeedSignal,
+  table: CurveTable,
+  { distance, slip }: SlipModel,
+  share: (time: number) => number,
+): number {
+  const first = road.time[0] as number;
+  let squares = 0;
+  let stretches = 0;
+  let samples = 0;
+  for (let i = 0; i < road.time.length; ) {
+    const start = road.time[i] as number;
+    let sum = 0;
+    let count = 0;
+    for (; i < road.time.length && (road.time[i] as number) - start < stretch; i++) {
+      const t = road.time[i] as number;
+      sum += (road.value[i] as number) - (distance * table.valueAt(t)) / (1 + slip * share(t));
+      count++;
+    }
+    squares += (sum / count) ** 2;
+    samples += count;
+    stretches++;
+  }
+  if (stretches < 3) return road.noise;
+  const own = (road.noise ** 2 * stretches) / samples;
+  const perStretch = (engine.time.length * stretch) / ((engine.time.at(-1) as number) - first);
+  const engines = (engine.noise * distance) ** 2 / Math.max(1, perStretch);
+  const found = squares / stretches;
+  if (found < usualExcess * (own + engines)) return road.noise;
+  return Math.sqrt(((found - engines) * samples) / stretches);
 }
 
 /** The samples whose time lies inside the table. */

@@ -6,6 +6,7 @@ import { samplesOf } from './gather.ts';
 import { distancePerRadian } from './gearing.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
+import { roadSpeed } from './road-speed.ts';
 import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 
@@ -25,9 +26,11 @@ export type FusedSpeed = {
   readonly notes: readonly Note[];
 };
 
-/** Readings that can be: 100 to 20,000 rpm, 1 to 540 km/h. */
+/** Fewer readings of road speed than this say nothing beside engine speed. */
+const leastReadings = 2;
+
+/** Readings that can be: 100 to 20,000 rpm. */
 const engineRange = [10, 2095] as const;
-const roadRange = [0.3, 150] as const;
 
 /**
  * Speed of the car through a pull, from every speed that is logged.
@@ -47,15 +50,11 @@ export function fusedSpeed(
   car: Car,
   forceAt: ForceAt,
 ): Result<FusedSpeed> {
-  const read = (quantity: 'engineSpeed' | 'gpsSpeed' | 'vehicleSpeed') => {
-    const channel = channelOf(log, quantity);
-    const range = quantity === 'engineSpeed' ? engineRange : roadRange;
-    return channel ? speedSignal(log, channel, window.useFrom, window.useTo, range) : null;
-  };
-  const engine = read('engineSpeed');
-  const wheels = read('vehicleSpeed');
-  const satellite = read('gpsSpeed');
-  const road = better(wheels, satellite);
+  const channel = channelOf(log, 'engineSpeed');
+  const engine = channel ? speedSignal(log, channel, window.useFrom, window.useTo, engineRange) : null;
+  const told = roadSpeed(log, pull, window);
+  // One reading shows no lag and no slip; where engine speed is there, gear and tyre say more.
+  const road = engine && told && told.time.length < leastReadings ? null : told;
   if (!engine && !road) {
     const seconds = (log.time[window.to - 1] as number) - (log.time[window.from] as number);
     return fail({ code: 'power/pull-too-short', facts: { samples: window.to - window.from, seconds } });
@@ -65,13 +64,13 @@ export function fusedSpeed(
   const nominal = distancePerRadian(car, pull.gear ?? (isUnsettled ? null : car.pullGear));
 
   if (engine && road) {
-    if (isTooShort(engine) || isTooShort(road)) return tooShort(isTooShort(road) ? road : engine);
+    if (isTooShort(engine)) return tooShort(engine);
     // A satellite receiver filters over some tenths of a second; a wheel sensor is a bus message late.
-    const usualLag = road === satellite ? 0.3 : 0.06;
+    const usualLag = road.isSatellite && road.lag === 0 ? 0.3 : 0.06;
     const both = together(engine, road, usualLag, nominal.ok ? nominal.value : null, forceAt);
     notes.push({ code: 'power/slip-from-speed', facts: { slip: both.model.slip } });
-    if (Math.abs(both.model.lag) > 0.05)
-      notes.push({ code: 'power/speed-late', facts: { lag: both.model.lag } });
+    const lag = road.lag + both.model.lag;
+    if (Math.abs(lag) > 0.05) notes.push({ code: 'power/speed-late', facts: { lag } });
     if (!nominal.ok) {
       const distancePerTurn = both.model.distance * 2 * Math.PI;
       notes.push({ code: 'power/gearing-from-speed', facts: { distancePerTurn } });
@@ -138,13 +137,6 @@ function isTooShort(signal: SpeedSignal): boolean {
 function tooShort(signal: SpeedSignal): Result<never> {
   const seconds = (signal.time.at(-1) ?? 0) - (signal.time[0] ?? 0);
   return fail({ code: 'power/pull-too-short', facts: { samples: signal.time.length, seconds } });
-}
-
-/** Of two road speeds the one that gives the quieter slope; wheels where they are equal, since they are prompt. */
-function better(wheels: SpeedSignal | null, satellite: SpeedSignal | null): SpeedSignal | null {
-  if (!wheels || !satellite) return wheels ?? satellite;
-  const quiet = (s: SpeedSignal) => s.noise / Math.sqrt(s.time.length);
-  return quiet(satellite) < 0.5 * quiet(wheels) ? satellite : wheels;
 }
 
 function signalNotes(signal: SpeedSignal | null, basis: 'engine-speed' | 'vehicle-speed'): Note[] {

@@ -54,7 +54,8 @@ const usualSlip = { centre: 0.02, error: 0.01 };
 export function fitSlip(pairs: SpeedPairs, usualLag: number, nominal: Nominal | null = null): SlipModel {
   const alone = fitPlane(pairs, usualLag, null);
   const isBelieved =
-    nominal !== null && Math.abs(alone.distance / nominal.distance - 1) < 3 * nominal.uncertainty;
+    nominal !== null &&
+    Math.abs(alone.distance / nominal.distance - 1) < 3 * Math.hypot(nominal.uncertainty, alone.error);
   const model = isBelieved ? fitPlane(pairs, usualLag, nominal) : alone;
   // Speeds that do not belong together (another gear half way, a spinning wheel) bend the plane beyond sense.
   const isSound = model.distance > 0 && Math.abs(model.slip) < 0.2 && Math.abs(model.lag) < 1;

@@ -1,4 +1,4 @@
-import { type Channel, type Log, median, sampleFlag } from '../log/index.ts';
+import { type Channel, heldReadings, type Log, median, sampleFlag } from '../log/index.ts';
 import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
 import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
@@ -64,6 +64,49 @@ export function speedSignal(
     outliers: clean.spikes,
     // Scatter can't be told below the steps: a signal that happens to fall on its marks is no better for it.
     noise: Math.max(noise, quantum, 1e-9 * Math.abs(value.at(-1) as number)),
+  };
+}
+
+/** Seconds before and after a window that show how a slow sensor is read. */
+const around = 10;
+/** A slow sensor's own noise, which a few readings can't show [m/s] (common practice: a tenth of a km/h or two). */
+const readingNoise = 0.05;
+/** Readings further apart than this are no shape of a pull [s]. */
+const seldom = 0.28;
+
+/**
+ * A road speed that is read seldom and repeated in between: its readings inside the window, however few; null where
+ * it is read often.
+ */
+export function seldomSpeed(
+  log: Log,
+  channel: Channel,
+  from: number,
+  to: number,
+  [least, most]: readonly [number, number],
+): SpeedSignal | null {
+  const segment = log.segments.find((s) => s.from <= from && from < s.to);
+  if (!segment) return null;
+  const at = (i: number) => log.time[i] as number;
+  let first = from;
+  let last = to;
+  while (first > segment.from && at(from) - at(first - 1) <= around) first--;
+  while (last < segment.to && at(last) - at(to - 1) <= around) last++;
+  const held = heldReadings(log.time, channel.values, first, last);
+  if (!held || held.interval < seldom) return null;
+  const rows = held.rows.filter((i) => {
+    const v = channel.values[i] as number;
+    return i >= from && i < to && v >= least && v <= most;
+  });
+  const value = Float64Array.from(rows, (i) => channel.values[i] as number);
+  const step = stepOf(Float64Array.from(held.rows, (i) => channel.values[i] as number));
+  return {
+    time: Float64Array.from(rows, at),
+    value,
+    step: 0,
+    hold: held.interval,
+    outliers: 0,
+    noise: Math.hypot(readingNoise, step / Math.sqrt(12)),
   };
 }
 

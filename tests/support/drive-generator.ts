@@ -13,8 +13,14 @@ export type Sensor = {
   readonly step: number;
   /** Seconds between two readings; the file repeats the last one in between. 0 for every row. */
   readonly hold?: number;
+  /** Seconds from the first row to the second reading, where that is no whole hold. */
+  readonly phase?: number;
   /** Seconds by which the reading comes late. */
   readonly lag?: number;
+  /** Time constant of a first-order filter before it is read [s]; vehicle speed only. */
+  readonly smoothed?: number;
+  /** The logger draws a straight line from one reading to the next in place of repeating it. */
+  readonly isDrawn?: boolean;
 };
 
 /** All that the car, the road and the logger are in truth. */
@@ -149,6 +155,8 @@ export function drive(given: Partial<Drive> = {}): Driven {
   const truth = { w: [] as number[], p: [] as number[], t: [] as number[], v: [] as number[] };
   let t = 0;
   const history: number[] = [];
+  const filter = d.vehicleSpeed?.smoothed ? 1 - Math.exp(-step / d.vehicleSpeed.smoothed) : 1;
+  let filtered = v - cruise * (d.vehicleSpeed?.smoothed ?? 0);
   const behind = Math.round((d.vehicleSpeed?.lag ?? 0) / step);
   let nextRow = uniform() / d.rate;
   let rowTime = nextRow;
@@ -179,7 +187,8 @@ export function drive(given: Partial<Drive> = {}): Driven {
       truth.v.push(v);
       if (w >= d.rpmTo * rpm) pullEnd = t;
     }
-    history.push(v);
+    filtered += filter * (v - filtered);
+    history.push(filtered);
     if (t >= rowTime) {
       rows.t.push(t);
       rows.w.push(w);
@@ -346,18 +355,30 @@ function sense(
   const out = new Float64Array(real.length);
   let next = Number.NEGATIVE_INFINITY;
   let shown = 0;
+  let read = 0;
   for (let i = 0; i < real.length; i++) {
     const t = time[i] as number;
     if (t >= next - 1e-9) {
       const value = (real[i] as number) + sensor.noise * gauss();
+      const before = shown;
       shown = sensor.step > 0 ? Math.round(value / sensor.step) * sensor.step : value;
-      next = (Number.isFinite(next) ? next : t) + (sensor.hold ?? 0);
+      if (sensor.isDrawn)
+        for (let k = read + 1; k < i; k++) {
+          const share = ((time[k] as number) - (time[read] as number)) / (t - (time[read] as number));
+          out[k] = Math.round((before + share * (shown - before)) * drawnDigits) / drawnDigits;
+        }
+      const wait = Number.isFinite(next) ? (sensor.hold ?? 0) : (sensor.phase ?? sensor.hold ?? 0);
+      next = (Number.isFinite(next) ? next : t) + wait;
       if (next < t) next = t;
+      read = i;
     }
     out[i] = shown;
   }
   return out;
 }
+
+/** A drawn line is written to 0.001 of its SI unit. */
+const drawnDigits = 1000;
 
 function peakOf(d: Drive, overall: number): number {
   let peak = 0;
