@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { RequestInput, RequestName, RequestOutput } from '../../core/contract/index.ts';
 import type { Problems } from '../../core/result/index.ts';
+import { askShared } from '../host/ask-shared.ts';
 import { useHost } from '../host/HostProvider.tsx';
 
 export type Answer<N extends RequestName> = {
@@ -19,7 +20,7 @@ type Kept<N extends RequestName> = {
 
 /**
  * The host's answer to a request, asked again when the input or the session's revision changes and cancelled
- * when it is no longer wanted. `input` null asks nothing.
+ * when it is no longer wanted. Parts of the screen that ask the same share one request. `input` null asks nothing.
  *
  * @param subject  what the answer is about; an answer about another subject is not shown while waiting
  */
@@ -37,17 +38,23 @@ export function useAnswer<N extends RequestName>(
 
   useEffect(() => {
     if (text === null) return;
-    const abort = new AbortController();
-    host.request(name, JSON.parse(text) as RequestInput<N>, { signal: abort.signal }).then((answer) => {
-      if (abort.signal.aborted) return;
+    let isWanted = true;
+    const input = JSON.parse(text) as RequestInput<N>;
+    // What is about a session follows from it and its revision; lists of files may change without one.
+    const asked = askShared(host, { name, input, key, isLasting: subject !== '' });
+    asked.answer.then((answer) => {
+      if (!isWanted) return;
       setKept(
         answer.ok
           ? { key, value: answer.value, problems: null }
           : { key, value: null, problems: answer.problems },
       );
     });
-    return () => abort.abort();
-  }, [host, name, text, key]);
+    return () => {
+      isWanted = false;
+      asked.leave();
+    };
+  }, [host, name, text, key, subject]);
 
   const shown = text !== null && kept?.key.startsWith(`${subject}|`) ? kept : null;
   return {
