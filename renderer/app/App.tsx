@@ -1,10 +1,10 @@
 import { I18nProvider } from 'react-aria-components';
 import type { HostClient } from '../../core/contract/index.ts';
 import { Toasts } from '../components/Toasts.tsx';
-import { PreferencesProvider, usePreferences } from '../hooks/use-preferences.tsx';
+import { PreferencesProvider } from '../hooks/use-preferences.tsx';
 import { SessionProvider } from '../hooks/use-session.tsx';
 import { ToastsProvider } from '../hooks/use-toasts.tsx';
-import { WordsProvider } from '../hooks/use-words.tsx';
+import { useWords, WordsProvider } from '../hooks/use-words.tsx';
 import { HostProvider } from '../host/HostProvider.tsx';
 import { ImportsProvider } from '../importing/use-imports.tsx';
 import { WatchProvider } from '../watch/use-watch.tsx';
@@ -21,7 +21,9 @@ export function App({ client }: { client: HostClient }) {
       <ToastsProvider>
         <SessionProvider>
           <PreferencesProvider>
-            <Localised />
+            <WordsProvider>
+              <Localised />
+            </WordsProvider>
           </PreferencesProvider>
         </SessionProvider>
       </ToastsProvider>
@@ -30,19 +32,17 @@ export function App({ client }: { client: HostClient }) {
 }
 
 function Localised() {
-  const { preferences } = usePreferences();
+  const { language } = useWords().show;
   return (
-    <I18nProvider locale={preferences.language === 'de' ? 'de-DE' : 'en-GB'}>
-      <WordsProvider>
-        <ViewProvider>
-          <ImportsProvider>
-            <WatchProvider>
-              <Workbench />
-              <Toasts />
-            </WatchProvider>
-          </ImportsProvider>
-        </ViewProvider>
-      </WordsProvider>
+    <I18nProvider locale={language === 'de' ? 'de-DE' : 'en-GB'}>
+      <ViewProvider>
+        <ImportsProvider>
+          <WatchProvider>
+            <Workbench />
+            <Toasts />
+          </WatchProvider>
+        </ImportsProvider>
+      </ViewProvider>
     </I18nProvider>
   );
 }

@@ -34,10 +34,6 @@ export function PreferencesProvider({ children }: { children: ReactNode }) {
   );
 
   useTheme(preferences?.theme ?? 'system');
-  const language = preferences?.language ?? 'en';
-  useEffect(() => {
-    document.documentElement.lang = language;
-  }, [language]);
 
   const state = useMemo(() => preferences && { preferences, set }, [preferences, set]);
   if (!state) return null;

@@ -1,4 +1,4 @@
-import { createContext, type ReactNode, useContext, useDeferredValue, useMemo } from 'react';
+import { createContext, type ReactNode, useContext, useDeferredValue, useEffect, useMemo } from 'react';
 import type { QuantityId } from '../../core/log/index.ts';
 import type { Note, Problem } from '../../core/result/index.ts';
 import {
@@ -38,6 +38,10 @@ export function WordsProvider({ children }: { children: ReactNode }) {
       quantity: (id) => wordsOf(language).quantities[id],
     };
   }, [language, units]);
+  // With the words and not before: the page would be laid out twice.
+  useEffect(() => {
+    document.documentElement.lang = language;
+  }, [language]);
   return <WordsContext value={words}>{children}</WordsContext>;
 }
 
