@@ -21,6 +21,7 @@ test('two logs of one’s own become a verdict by two clicks and one number', as
 });
 
 test('files dropped on the window are taken, and a missing mass is asked for in words', async ({ page }) => {
+  await expect(page.getByRole('button', { name: /Drop two logs here/ })).toBeVisible();
   const transfer = await page.evaluateHandle(
     (contents) => {
       const data = new DataTransfer();
