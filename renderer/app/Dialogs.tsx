@@ -29,7 +29,7 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
   const close = () => show({ dialog: null });
   switch (dialog?.type) {
     case 'palette':
-      return <CommandPalette isOpen onClose={close} commands={actions.filter((a) => a.isEnabled)} />;
+      return <CommandPalette onClose={close} commands={actions.filter((a) => a.isEnabled)} />;
     case 'keys':
       return <KeysDialog actions={actions} onClose={close} />;
     case 'units':

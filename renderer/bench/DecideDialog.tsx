@@ -33,7 +33,6 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
     return (
       <Dialog
         title={said.open}
-        isOpen
         onClose={onClose}
         shape="roomy"
         problems={answer.problems}
@@ -79,7 +78,6 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
   return (
     <Dialog
       title={said.titles[plan]}
-      isOpen
       onClose={onClose}
       shape="roomy"
       actions={

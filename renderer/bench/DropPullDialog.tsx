@@ -32,7 +32,6 @@ export function DropPullDialog({ runId, pullId, onClose }: DropPullDialogProps) 
   return (
     <Dialog
       title={said.dropTitle}
-      isOpen
       onClose={onClose}
       actions={
         <>

@@ -41,7 +41,6 @@ export function LeaningDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.title}
-      isOpen
       onClose={onClose}
       problems={found.problems}
       actions={

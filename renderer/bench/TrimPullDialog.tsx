@@ -47,7 +47,6 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   return (
     <Dialog
       title={said.trimTitle}
-      isOpen
       onClose={onClose}
       actions={
         <>

@@ -72,7 +72,6 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
   return (
     <Dialog
       title={said.title(run.record.name)}
-      isOpen
       onClose={onClose}
       shape="widest"
       problems={run.problems}

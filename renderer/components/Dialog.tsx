@@ -1,16 +1,15 @@
 import { X } from 'lucide-react';
-import { type KeyboardEvent, type ReactNode, useRef } from 'react';
-import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { type KeyboardEvent, type ReactNode, useId, useRef } from 'react';
 import type { Problem } from '../../core/result/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { Button } from './Button.tsx';
 import styles from './Dialog.module.css';
+import { Modal } from './Modal.tsx';
 import { ProblemList } from './ProblemList.tsx';
 
 export type DialogProps = {
   readonly title: string;
-  readonly isOpen: boolean;
   readonly onClose: () => void;
   readonly children: ReactNode;
   /** What stood in the way of the main button, kept in sight above it. */
@@ -24,8 +23,9 @@ export type DialogProps = {
 /** Kinds of input that hold a line of text. */
 const oneLine = ['text', 'number', 'search'];
 
-export function Dialog({ title, isOpen, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
+export function Dialog({ title, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
   const { screens } = useWords();
+  const id = useId();
   const foot = useRef<HTMLElement>(null);
   /** Enter in a field of one line presses the main button, as the first line of a form would. */
   const enter = (event: KeyboardEvent) => {
@@ -35,38 +35,37 @@ export function Dialog({ title, isOpen, onClose, children, problems, actions, sh
     foot.current?.querySelector<HTMLButtonElement>('button')?.click();
   };
   return (
-    <ModalOverlay
-      isOpen={isOpen}
-      onOpenChange={(open) => !open && onClose()}
-      isDismissable
-      className={cx(styles.overlay, shape === 'sheet' && styles.side)}
+    <Modal
+      labelledBy={id}
+      onClose={onClose}
+      classes={[
+        cx(styles.overlay, shape === 'sheet' && styles.side),
+        cx(styles.modal, styles[shape]),
+        cx(styles.dialog),
+      ]}
     >
-      <Modal className={cx(styles.modal, styles[shape])}>
-        <AriaDialog className={cx(styles.dialog)}>
-          <header className={styles.head}>
-            <Heading slot="title" className={cx(styles.title)}>
-              {title}
-            </Heading>
-            <Button look="icon" onPress={onClose} aria-label={screens.shell.close}>
-              <X aria-hidden />
-            </Button>
-          </header>
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: it hears the fields inside */}
-          <div className={styles.body} onKeyDown={enter}>
-            {children}
-          </div>
-          {problems && problems.length > 0 && (
-            <div className={styles.problems}>
-              <ProblemList problems={problems} />
-            </div>
-          )}
-          {actions && (
-            <footer ref={foot} className={styles.foot}>
-              {actions}
-            </footer>
-          )}
-        </AriaDialog>
-      </Modal>
-    </ModalOverlay>
+      <header className={styles.head}>
+        <h2 id={id} className={styles.title}>
+          {title}
+        </h2>
+        <Button look="icon" onPress={onClose} aria-label={screens.shell.close}>
+          <X aria-hidden />
+        </Button>
+      </header>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: it hears the fields inside */}
+      <div className={styles.body} onKeyDown={enter}>
+        {children}
+      </div>
+      {problems && problems.length > 0 && (
+        <div className={styles.problems}>
+          <ProblemList problems={problems} />
+        </div>
+      )}
+      {actions && (
+        <footer ref={foot} className={styles.foot}>
+          {actions}
+        </footer>
+      )}
+    </Modal>
   );
 }

@@ -52,7 +52,6 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
   return (
     <Dialog
       title={said.title}
-      isOpen
       onClose={onClose}
       shape="wide"
       actions={

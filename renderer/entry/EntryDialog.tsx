@@ -40,7 +40,6 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
   return (
     <Dialog
       title={entry ? said.editTitle : said.addTitle}
-      isOpen
       onClose={onClose}
       actions={
         <>

@@ -38,7 +38,6 @@ export function HistoryDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.title}
-      isOpen
       onClose={onClose}
       shape="wide"
       problems={problems ?? list.problems}

@@ -32,7 +32,6 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
   return (
     <Dialog
       title={screens.importing.title}
-      isOpen
       onClose={onClose}
       actions={
         <>

@@ -29,7 +29,6 @@ export function ImportPathDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.importPath}
-      isOpen
       onClose={onClose}
       problems={problems}
       actions={

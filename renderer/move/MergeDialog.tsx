@@ -31,7 +31,6 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.mergeTitle}
-      isOpen
       shape={conflicts.length > 0 ? 'wide' : 'box'}
       onClose={onClose}
       problems={task.problems ?? settling.problems ?? listed.problems}

@@ -18,7 +18,6 @@ export function PackDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.packTitle}
-      isOpen
       onClose={onClose}
       problems={problems}
       actions={

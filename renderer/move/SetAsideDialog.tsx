@@ -23,7 +23,6 @@ export function SetAsideDialog({ file, onClose }: { file: string; onClose: () =>
   return (
     <Dialog
       title={said.asideTitle}
-      isOpen
       onClose={onClose}
       problems={read.problems ?? task.problems}
       actions={

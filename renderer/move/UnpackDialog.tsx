@@ -30,7 +30,6 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={said.unpackTitle}
-      isOpen
       onClose={onClose}
       problems={task.problems ?? opening.problems}
       actions={

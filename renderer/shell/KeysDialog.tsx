@@ -11,7 +11,7 @@ export function KeysDialog({ actions, onClose }: { actions: readonly Action[]; o
   const { screens } = useWords();
   const said = screens.shell;
   return (
-    <Dialog title={said.keys} isOpen onClose={onClose} shape="widest">
+    <Dialog title={said.keys} onClose={onClose} shape="widest">
       <p>{said.keysIntro}</p>
       <div className={styles.groups}>
         {groups.map((group) => (

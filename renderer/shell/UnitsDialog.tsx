@@ -28,7 +28,7 @@ export function UnitsDialog({ onClose }: { onClose: () => void }) {
   const system = isSame(metricUnits) ? 'metric' : isSame(imperialUnits) ? 'imperial' : 'mixed';
   const kinds = Object.keys(said.kinds) as (keyof typeof said.kinds & ShownKind)[];
   return (
-    <Dialog title={said.title} isOpen onClose={onClose} shape="wide">
+    <Dialog title={said.title} onClose={onClose} shape="wide">
       <p>{said.intro}</p>
       <Segmented
         label={said.system}

@@ -42,7 +42,6 @@ export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; o
   return (
     <Dialog
       title={files.length > 0 ? said.createTitleWithLogs : said.createTitle}
-      isOpen
       onClose={onClose}
       problems={problems}
       actions={

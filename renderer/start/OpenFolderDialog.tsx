@@ -16,7 +16,6 @@ export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog
       title={screens.start.openFolder}
-      isOpen
       onClose={onClose}
       problems={problems}
       actions={

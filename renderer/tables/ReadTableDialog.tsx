@@ -100,7 +100,6 @@ export function ReadTableDialog({ session, onClose, onAdded }: ReadTableDialogPr
   return (
     <Dialog
       title={said.readTitle}
-      isOpen
       onClose={onClose}
       shape="wide"
       problems={problems.slice(0, 5)}

@@ -65,7 +65,6 @@ export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
   return (
     <Dialog
       title={said.recordTitle}
-      isOpen
       onClose={onClose}
       actions={
         <>

@@ -32,7 +32,6 @@ export function WatchDialog({ folder, onClose }: { folder: string | null; onClos
   return (
     <Dialog
       title={said.title}
-      isOpen
       onClose={onClose}
       problems={problems}
       actions={

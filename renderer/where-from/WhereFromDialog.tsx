@@ -18,7 +18,7 @@ export function WhereFromDialog({ origin, onClose }: { origin: Origin; onClose: 
     say(said.copied);
   };
   return (
-    <Dialog title={said.title} isOpen onClose={onClose} actions={<Button onPress={copy}>{said.copy}</Button>}>
+    <Dialog title={said.title} onClose={onClose} actions={<Button onPress={copy}>{said.copy}</Button>}>
       <Formula origin={origin} />
       <table className={table.table}>
         <caption className="visually-hidden">{said.inputs}</caption>
