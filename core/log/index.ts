@@ -22,4 +22,5 @@ export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
 export { type SpeedLag, speedLag } from './speed-lag.ts';
+export { settleSpeedUnit } from './speed-unit.ts';
 export * from './why-no-log.ts';

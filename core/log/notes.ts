@@ -27,6 +27,10 @@ declare module '../result/result.ts' {
     'log/columns-unnamed': { count: number; columns: number; line: number };
     /** Nothing in the file says which unit a speed has. */
     'log/speed-unit-assumed': { column: string; unit: string };
+    /** The car's gears fit one unit alone. */
+    'log/speed-unit-by-gears': { column: string; unit: string };
+    /** In another unit the engine would turn faster over the road than any gear lets it. */
+    'log/speed-unit-by-engine': { column: string; unit: string };
     'log/rows-skipped': { count: number; firstLine: number };
     'log/header-repeated': { count: number; firstLine: number };
     /** A table with other columns follows in the same file and was not read. */

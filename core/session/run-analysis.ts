@@ -4,7 +4,9 @@ import {
   type FormulaParser,
   findPulls,
   type Log,
+  type PullOptions,
   readLog,
+  settleSpeedUnit,
   withDerivedChannels,
 } from '../log/index.ts';
 import { type Car, type Conditions, type PullPower, powerOfPull, rollingRadius } from '../power/index.ts';
@@ -69,18 +71,25 @@ export function analyseLog(read: Log, input: Omit<AnalysisInput, 'file'>): RunAn
 /** What is known of a log before the power of its pulls is. */
 export type PullsOfLog = Omit<RunAnalysis, 'pulls'> & { readonly pulls: readonly EditedPull[] };
 
+/** What pulls need to know of a car. */
+function gearsOf(car: Car): PullOptions {
+  const { gearRatios, finalDrive, pullGear } = car;
+  return { gearRatios, finalDrive, rollingRadius_m: rollingRadius(car).radius, pullGear };
+}
+
+/** A log as the car makes it clear: the unit of a speed that nothing in the file tells. */
+export function logOfCar(log: Log, car: Car): Log {
+  return settleSpeedUnit(log, gearsOf(car));
+}
+
 /** The first half of the analysis: channels by formula, pulls, and what a person did to them. */
 export function pullsOfLog(read: Log, input: Omit<AnalysisInput, 'file'>): PullsOfLog {
-  const { log, problems } = input.derived
-    ? withDerivedChannels(read, input.derived.channels, input.derived.parser)
-    : { log: read, problems: [] };
   const { car, record, runId } = input;
-  const found = findPulls(log, {
-    gearRatios: car.gearRatios,
-    finalDrive: car.finalDrive,
-    rollingRadius_m: rollingRadius(car).radius,
-    pullGear: car.pullGear,
-  });
+  const clear = logOfCar(read, car);
+  const { log, problems } = input.derived
+    ? withDerivedChannels(clear, input.derived.channels, input.derived.parser)
+    : { log: clear, problems: [] };
+  const found = findPulls(log, gearsOf(car));
   const pulls = editPulls(log, runId, found.pulls, record.pullEdits);
   return { log, pulls, warnings: [...log.warnings, ...found.warnings], problems };
 }

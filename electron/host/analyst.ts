@@ -1,7 +1,7 @@
 import type { RequestContext } from '../../core/contract/index.ts';
 import { type DerivedChannel, type Log, loadFormulaParser } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import { analyseLog, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
+import { analyseLog, logOfCar, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
 import { type ChannelCache, type OpenSession, readChannelCache, writeChannelCache } from '../store/index.ts';
 import { orCalledOff } from './called-off.ts';
 import { createCrewPool } from './crew-pool.ts';
@@ -85,7 +85,7 @@ export function createAnalyst(open: OpenSession, programVersion: string): Analys
     const read = await keptLog(record, { ...context, progress: tell(0, readingShare) });
     if (!read.ok) return read;
     const { log, cache } = read.value;
-    const known = cache && key !== null ? analysisOfCache(cache, log, key) : null;
+    const known = cache && key !== null ? analysisOfCache(cache, logOfCar(log, car), key) : null;
     if (known) return ok(known);
     const task = { runId: record.id, record, car, conditions };
     // A big log keeps a worker busy, and the host stays free.

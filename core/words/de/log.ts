@@ -138,6 +138,10 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen ist ${show.symbol(f.unit, 'speed')}. Von Hand setzen, wenn das nicht stimmt: die Leistung geht mit dem Quadrat.`,
+  'log/speed-unit-by-gears': (f, show) =>
+    `Nichts sagt, welche Einheit „${f.column}“ hat; zu Drehzahl, Gängen und Reifen des Autos passt nur ${show.symbol(f.unit, 'speed')}, so wurde sie gelesen. Eine von Hand gesetzte Einheit geht vor.`,
+  'log/speed-unit-by-engine': (f, show) =>
+    `Nichts sagt, welche Einheit „${f.column}“ hat; in jeder anderen als ${show.symbol(f.unit, 'speed')} drehte der Motor für die Fahrgeschwindigkeit schneller, als der kürzeste Gang eines Autos es zulässt. Bitte prüfen: die Leistung geht mit dem Quadrat.`,
   'log/rows-far-apart': (f, show) =>
     `Nur alle ${show.quantity(f.step_s, 'time', 2)} eine Zeile: zu langsam für die Enden der Züge und für die Leistung. Zählt die Spalte Zeilen oder eine andere Einheit, von Hand setzen.`,
   'log/rows-skipped': (f) =>

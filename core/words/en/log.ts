@@ -138,6 +138,10 @@ export const logNotes: NoteWordsOf<'log'> = {
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, 'speed')}. Set it by hand if that is wrong: power goes with its square.`,
+  'log/speed-unit-by-gears': (f, show) =>
+    `Nothing says which unit “${f.column}” has; engine speed, gears and tyre of the car fit ${show.symbol(f.unit, 'speed')} alone, so that was taken. A unit set by hand goes first.`,
+  'log/speed-unit-by-engine': (f, show) =>
+    `Nothing says which unit “${f.column}” has; in any other than ${show.symbol(f.unit, 'speed')} the engine would turn faster for the road speed than a car’s lowest gear lets it. Check it: power goes with its square.`,
   'log/rows-far-apart': (f, show) =>
     `A row comes only every ${show.quantity(f.step_s, 'time', 2)}: too slow for the ends of pulls and for power. If the column counts rows or another unit, set it by hand.`,
   'log/rows-skipped': (f) =>

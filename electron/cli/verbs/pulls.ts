@@ -1,4 +1,4 @@
-import { findPulls } from '../../../core/log/index.ts';
+import { findPulls, settleSpeedUnit } from '../../../core/log/index.ts';
 import { rollingRadius } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { noteText } from '../../../core/words/index.ts';
@@ -21,16 +21,15 @@ export const verb = {
     const carPath = singleValue(args, 'car');
     const car = carPath === undefined ? null : await readCar(carPath);
     if (car && !car.ok) return car;
-    const log = await readLogFile(file);
-    if (!log.ok) return log;
-    const found = findPulls(
-      log.value,
-      car ? { ...car.value, rollingRadius_m: rollingRadius(car.value).radius } : {},
-    );
-    const notes = [...log.value.warnings, ...found.warnings];
+    const read = await readLogFile(file);
+    if (!read.ok) return read;
+    const gears = car ? { ...car.value, rollingRadius_m: rollingRadius(car.value).radius } : {};
+    const log = settleSpeedUnit(read.value, gears);
+    const found = findPulls(log, gears);
+    const notes = [...log.warnings, ...found.warnings];
     const json = {
       file,
-      channels: log.value.channels.map((c) => ({ column: c.column, quantity: c.quantity, unit: c.unit })),
+      channels: log.channels.map((c) => ({ column: c.column, quantity: c.quantity, unit: c.unit })),
       pulls: found.pulls.map((p) => ({
         start_s: rounded(p.start_s, 3),
         end_s: rounded(p.end_s, 3),
@@ -52,7 +51,7 @@ export const verb = {
       p.complete ? 'counts' : 'aborted',
       p.flags.map((f) => noteText(f, terminalShow)).join(' '),
     ]);
-    const channels = log.value.channels.map((c) => [c.column, c.quantity ?? '(kept, not used)', c.unit]);
+    const channels = log.channels.map((c) => [c.column, c.quantity ?? '(kept, not used)', c.unit]);
     const text = [
       table([['column', 'taken for', 'unit'], ...channels]),
       rows.length === 0
