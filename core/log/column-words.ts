@@ -25,13 +25,13 @@ const conceptWords = {
   manifold:
     'manifold|_map_|saugrohr|_colector_|collecteur|_plenum_|ansaugrohr|_manif_|_man_|collettore|spruitstuk|kolektor',
   intake:
-    'intake|inlet|_iat_|_mat_|ansaug|admision|admission|charge air|charged air|air charge|ladeluft|saugluft|lufttemp|_air_|_aire_|_air_|_luft_|aspiration|aspire|sobrealimentado|air temp|_charge_temp|_charge temp|aspirazione|aspirata|_aria_|ammissione|inlaat|aanzuig|_lucht_|inlaatlucht|dolot|_powietrza_|_powietrze_|=act',
+    'intake|inlet|_iat_|_mat_|ansaug|admision|admission|charge air|charged air|air charge|ladeluft|saugluft|lufttemp|_air_|_aire_|_air_|_luft_|aspiration|aspire|sobrealimentado|air temp|_charge_temp|_charge temp|aspirazione|aspirata|_aria_|ammissione|inlaat|aanzuig|_lucht_|inlaatlucht|_tair_|_tinlet_|_tintake_|dolot|_powietrza_|_powietrze_|=act',
   pressure: 'pressure|_press_|druck|presion|pression|_pres_|_p_|pressione|druk_|drukk|cisnieni',
   boost:
     'boost|ladedruck|_lade druck_|sobrealimentacion|suralimentation|soplado|uberdruck|ueberdruck|turbodruck|presion turbo|presion de turbo|presion del turbo|pression turbo|pression de turbo|turbo pressure|charge pressure|charging pressure|aufladung|_turbo_|sovralimenta|pressione turbo|turbodruk|laaddruk|vuldruk|doladowan|cisnienie turbo|ladeluftdruck',
   gauge:
     '_gauge_|_rel_|relativ|uberdruck|ueberdruck|_gage_|manometrica|_psig_|_barg_|nadcisnieni|overdruk|relatiev',
-  absolute: '_abs_|absolut|_psia_|_bara_|_kpaa_|_ass_|assolut|absoluut|bezwzgled',
+  absolute: '_abs_|absolut|_psia_|_bara_|_kpaa_|_ass_|assolut|absoluut|bezwzgl',
   target:
     'target|_wunsch|_soll|_soll_|sollwert|solldruck|soll_|objetivo|consigne|desired|setpoint|set point|_goal_|request|_demand_|commanded|_cible_|deseado|deseada|_cmd_|_command_|vorgabe|_ziel|zielwert|_spec_|specified|_ref_|_wanted_|obiettivo|richiest|desiderat|gewenst|streefwaarde|zadan|docelow|wymagan',
   error:
@@ -52,12 +52,12 @@ const conceptWords = {
     '_count_|_counts_|_counter_|_events_|anzahl|zahler|zaehler|_contador_|compteur|_event_|ereignis|_cuenta_|_nombre_|_sum_',
   lambda: 'lambda|_λ_|_lam_|luftverhaltnis|luftverhaeltnis|luftzahl|_eqr_',
   afr: '_afr_|air fuel|_a f_|wideband|wide band|breitband|_wb_|_wbo_|aire combustible|air carburant|mezcla|_gemisch_|richesse|luft kraftstoff|air to fuel|aria carburante|lucht brandstof|powietrze paliwo',
-  temp: 'temperatur|temperature|temperatura|_temp_|_temps_|temp_|_tmp_|_iat_|_ect_|_clt_|_egt_|_mat_|_cht_|temperatuur|=act',
+  temp: 'temperatur|temperature|temperatura|_temp_|_temps_|temp_|_tmp_|_iat_|_ect_|_clt_|_egt_|_mat_|_cht_|temperatuur|_tair_|_tinlet_|_tintake_|_twater_|_tcoolant_|_toil_|=act',
   ambient:
     'ambient|outside|aussen|_umgebung|umgebungs|exterior|exterieur|ambiente|ambiant|_oat_|estern|buitentemp|buitenlucht|omgeving|otoczeni|zewnetrzn',
   coolant:
-    'coolant|_ect_|_clt_|_water_|kuhlmittel|kuehlmittel|kuhlwasser|kuehlwasser|wassertemp|refrigerante|_agua_|refroidissement|_eau_|_wt_|_cool_|_wasser_|anticongelante|_acqua_|raffreddamento|koelwater|koelvloeistof|chlodz|_plynu_',
-  oil: '_oil_|_ol_|_oel_|oltemp|oeltemp|motorol|motoroel|_aceite_|_huile_|oldruck|oeldruck|getriebeol|_olio_|_olie_|olietemp|oliedruk|_oleju_|_olej_',
+    'coolant|_ect_|_clt_|_water_|_twater_|kuhlmittel|kuehlmittel|kuhlwasser|kuehlwasser|wassertemp|refrigerante|_agua_|refroidissement|_eau_|_wt_|_cool_|_wasser_|anticongelante|_acqua_|raffreddamento|koelwater|koelvloeistof|chlodz|_plynu_',
+  oil: '_oil_|_toil_|_ol_|_oel_|oltemp|oeltemp|motorol|motoroel|_aceite_|_huile_|oldruck|oeldruck|getriebeol|_olio_|_olie_|olietemp|oliedruk|_oleju_|_olej_',
   exhaust: '_egt_|_egts_|exhaust|abgas|_escape_|echappement|scarico|uitlaat|spalin|wydech',
   fuel: '_fuel_|kraftstoff|benzin|combustible|gasolina|carburant|essence|sprit|_rail_|kraftst|_carburante_|benzina|brandstof|paliw',
   airflow:

@@ -98,11 +98,19 @@ function isBeyondDoubt({ rows, columns, marks }: Candidate): boolean {
   );
 }
 
-/** An odd count of quotes means one is a sign of its own, an inch say. */
+/**
+ * An odd count of quotes means one is a sign of its own, an inch say; unless most lines with quotes close what they
+ * open, and one was cut within a cell.
+ */
 function strayQuote(text: string): boolean {
-  let count = 0;
-  for (let i = text.indexOf('"'); i >= 0; i = text.indexOf('"', i + 1)) count++;
-  return count % 2 === 1;
+  let oddLines = 0;
+  let evenLines = 0;
+  for (const line of text.split(/[\r\n]+/)) {
+    const count = line.split('"').length - 1;
+    if (count % 2 === 1) oddLines++;
+    else if (count > 0) evenLines++;
+  }
+  return oddLines % 2 === 1 && oddLines >= evenLines;
 }
 
 function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candidate | null {

@@ -57,7 +57,8 @@ export function longestOf(text: string): number {
 
 /**
  * A block of about `lines` lines that no quoted cell crosses. A quote that stays open for long is a sign of its
- * own, an inch say, and the block is then taken unquoted.
+ * own, an inch say, or the file was cut within a cell: the block then ends before its line, which is taken unquoted by
+ * itself.
  */
 export function blockOf(
   bytes: Uint8Array,
@@ -69,6 +70,9 @@ export function blockOf(
   let isOpen = false;
   let seen = 0;
   let firstEnd = to;
+  let lastClosed = from;
+  const beforeOpen = () =>
+    lastClosed > from ? { end: lastClosed, isQuoted: true } : { end: firstEnd, isQuoted: false };
   for (let i = from; i < to; i++) {
     const b = bytes[i];
     if (b === 34) isOpen = !isOpen;
@@ -76,8 +80,9 @@ export function blockOf(
       seen++;
       if (seen === 1) firstEnd = i + 1;
       if (!isOpen && (seen >= lines || i >= farthest)) return { end: i + 1, isQuoted: true };
-      if (isOpen && (seen >= lines + 50 || i > farthest)) return { end: firstEnd, isQuoted: false };
+      if (!isOpen) lastClosed = i + 1;
+      if (isOpen && (seen >= lines + 50 || i > farthest)) return beforeOpen();
     }
   }
-  return isOpen ? { end: firstEnd, isQuoted: false } : { end: to, isQuoted: true };
+  return isOpen ? beforeOpen() : { end: to, isQuoted: true };
 }

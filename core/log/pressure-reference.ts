@@ -4,6 +4,9 @@ import type { ColumnMeaning, RawColumn } from './recognise.ts';
 
 /** Lowest absolute pressure that a running engine's manifold holds (common practice: 15 to 20 kPa on overrun). */
 const lowestManifold = 8e3;
+/** So many readings below that are no glitch (common practice). */
+const fewestBelow = 5;
+const belowShare = 0.002;
 /** At full throttle a manifold is hardly below the air around it, 90 kPa up to some 1,000 m (common practice). */
 const fullThrottleLowest = 85e3;
 
@@ -34,10 +37,10 @@ export function pressureReference(
   const stated = reference ?? (said.has('gauge') ? 'gauge' : said.has('absolute') ? 'absolute' : null);
   const low = toSi(column.spread.low, meaning.unit);
   const high = toSi(column.spread.high, meaning.unit);
-  const min = toSi(column.spread.min, meaning.unit);
+  const isBelow = isOftenBelow(column, meaning.unit);
   const found =
     stated ??
-    (min < lowestManifold
+    (isBelow
       ? 'gauge'
       : isManifold
         ? 'absolute'
@@ -63,6 +66,15 @@ export function pressureReference(
           facts: { word: column.name, low, high },
         },
   };
+}
+
+/** A dropped sensor, or a row of lowest values behind the data, writes a zero or two: that is no vacuum. */
+function isOftenBelow(column: RawColumn, unit: string): boolean {
+  if (!(toSi(column.spread.min, unit) < lowestManifold)) return false;
+  if (toSi(column.spread.low, unit) < lowestManifold) return true;
+  let below = 0;
+  for (const v of column.values) if (toSi(v, unit) < lowestManifold) below++;
+  return below >= Math.max(fewestBelow, belowShare * column.values.length);
 }
 
 /**

@@ -153,7 +153,11 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
     const twoBefore = i >= 2 ? (stamps[i - 2] ?? Number.NEGATIVE_INFINITY) : Number.NEGATIVE_INFINITY;
     const next = stamps[i + 1] ?? Number.POSITIVE_INFINITY;
     if (now >= twoBefore && i >= 2 && next < before) drop(i - 1);
-    else if (resumes(stamps, i, before)) drop(i);
+    else if (resumes(stamps, i, before)) {
+      // Rows that a logger wrote twice fall back together.
+      for (; i < n && (stamps[i] ?? Number.NaN) < before; i++) drop(i);
+      i--;
+    }
   }
   if (count > 0) fillBetween(stamps);
   if (Number.isNaN(first) && missing >= 0) first = stamps[missing] ?? Number.NaN;

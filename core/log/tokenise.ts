@@ -15,10 +15,18 @@ export function tokenise(text: string, delimiter: string, isQuoted = true): stri
   // papaparse splits at one kind of line end only.
   let lines = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
   if (delimiter === ' ') lines = lines.replace(/[ \t]+/g, ' ').replace(/^ | $/gm, '');
+  // papaparse knows a quote only at the very edge of a cell: `"1", "2"` would keep its quotes.
+  else if (isQuoted && lines.includes('"')) lines = withoutBlanksAtQuotes(lines, delimiter);
   return papaparse.parse(lines, {
     delimiter,
     newline: '\n',
     quoteChar: isQuoted ? '"' : noQuote,
     skipEmptyLines: false,
   }).data;
+}
+
+function withoutBlanksAtQuotes(lines: string, delimiter: string): string {
+  const mark = delimiter.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  const blank = delimiter === '\t' ? ' *' : '[ \\t]*';
+  return lines.replace(new RegExp(`"${blank}${mark}${blank}"`, 'g'), `"${delimiter}"`);
 }

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { channelOf, findPulls, type Log, readLog } from '../../../core/log/index.ts';
+import { unwrap } from '../../../core/result/index.ts';
+
+/** Rows of one pull by the pedal from 3 to 11 s, 20 a second: time, rpm, km/h, pedal, manifold pressure. */
+const rows = Array.from({ length: 300 }, (_, i) => {
+  const t = i / 20;
+  const isPull = t >= 3 && t < 11;
+  const rpm = t < 3 ? 2500 : isPull ? 2500 + 450 * (t - 3) : 6100 - 250 * (t - 11);
+  return [
+    t.toFixed(2),
+    rpm.toFixed(0),
+    (rpm * 0.022).toFixed(1),
+    isPull ? '100' : '12',
+    isPull ? '180' : '45',
+  ];
+});
+const names = [
+  'Time (s)',
+  'Engine speed (rpm)',
+  'Vehicle speed (km/h)',
+  'Pedal (%)',
+  'Manifold pressure (kPa)',
+];
+const readText = (text: string): Log => unwrap(readLog(new TextEncoder().encode(text), { file: 'odd.csv' }));
+const spansOf = (log: Log) => findPulls(log).pulls.map((p) => [p.start_s, p.end_s]);
+const quoted = (cells: readonly string[], delimiter: string) => cells.map((c) => `"${c}"`).join(delimiter);
+
+describe('a log with quotes around its cells', () => {
+  it.each([', ', ' ; ', ' | ', ' \t '])('may have blanks around its delimiter %o', (delimiter) => {
+    const log = readText([names, ...rows].map((r) => quoted(r, delimiter)).join('\n'));
+    expect(log.channels.map((c) => c.column)).toEqual(names);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+
+  it.each([1, 7, 20])('may end within a cell, %d characters before its end', (missing) => {
+    const text = [names, ...rows].map((r) => quoted(r, ',')).join('\r\n');
+    const log = readText(text.slice(0, -missing));
+    // The last row may be lost, no other.
+    expect(log.time.length).toBeGreaterThanOrEqual(rows.length - 1);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+
+  it('may hold a row that was cut within a cell', () => {
+    const lines = [names, ...rows].map((r) => quoted(r, ';'));
+    lines[150] = (lines[150] as string).slice(0, 9);
+    const log = readText(lines.join('\n'));
+    expect(log.time.length).toBeGreaterThanOrEqual(rows.length - 1);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+});
+
+describe('a log with rows that are not to be taken at their word', () => {
+  it('keeps absolute pressure absolute beside a row of lowest values', () => {
+    const log = readText([names, ...rows, ['Min', '0', '0', '0', '0']].map((r) => r.join(';')).join('\n'));
+    expect(channelOf(log, 'manifoldPressure')?.column).toBe(names[4]);
+    expect(channelOf(log, 'boost')).toBeUndefined();
+  });
+
+  it('still takes a pressure that stands below zero in vacuum for gauge', () => {
+    const gauge = rows.map((r) => [...r.slice(0, 4), `${Number(r[4]) - 100}`]);
+    const log = readText([names, ...gauge].map((r) => r.join(';')).join('\n'));
+    expect(channelOf(log, 'boost')?.column).toBe(names[4]);
+  });
+
+  it.each([2, 3])('goes on where %d rows were written twice', (count) => {
+    const twice = [...rows.slice(0, 150), ...rows.slice(150 - count, 150), ...rows.slice(150)];
+    const log = readText([names, ...twice].map((r) => r.join(',')).join('\n'));
+    expect(log.segments).toHaveLength(1);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+    const note = log.warnings.find((w) => w.code === 'log/time-repaired');
+    // The last of them has the stamp of the row before it and is no step back.
+    expect(note?.facts).toMatchObject({ count: count - 1 });
+  });
+});
+
+it.each([
+  ['Tair (C)', 'intakeTemperature'],
+  ['Twater (C)', 'coolantTemperature'],
+  ['Toil (C)', 'oilTemperature'],
+] as const)('%s is a temperature with its T in front', (name, quantity) => {
+  const log = readText(['Time (s),RPM', name].join(',').concat('\n0,3000,90\n0.1,3010,90\n0.2,3020,91\n'));
+  expect(channelOf(log, quantity)?.column).toBe(name);
+});
