@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { interactionsLine, readPlaywrightReport } from '../../runner/end-to-end-stage.ts';
+import { interactionLines, readPlaywrightReport } from '../../runner/end-to-end-stage.ts';
 
 const test = (status: 'expected' | 'unexpected' | 'flaky' | 'skipped', reason?: string) => ({
   title: `a ${status} test`,
@@ -47,17 +47,27 @@ it('keys and clicks of all tests are summed, and the one that was painted latest
           type: 'interactions',
           description: JSON.stringify({
             number,
-            slow: slow.map((duration_ms) => ({ event: 'keydown', duration_ms })),
+            slow: slow.map((duration_ms) => ({
+              event: 'keydown',
+              target: duration_ms > 200 ? 'button Keep' : '',
+              duration_ms,
+              waited_ms: 12,
+              listeners_ms: 60,
+            })),
           }),
         },
       ],
     })),
   });
   const specs = [watched('quick', 20), watched('slow', 5, 112, 240), test('expected')];
-  expect(interactionsLine({ suites: [{ title: 'all', specs }], errors: [] })).toBe(
-    '25 keys and clicks, 2 of them painted later than 100 ms, the latest 240 ms (keydown in bench.spec.ts: slow)',
-  );
-  expect(interactionsLine({ suites: [{ title: 'all', specs: [watched('quick', 3)] }], errors: [] })).toBe(
+  expect(interactionLines({ suites: [{ title: 'all', specs }], errors: [] })).toEqual([
+    '25 keys and clicks, 2 of them painted later than 100 ms, the latest:',
+    '  240 ms (waited 12, listeners 60, drawn 168): keydown at button Keep in bench.spec.ts: slow',
+    '  112 ms (waited 12, listeners 60, drawn 40): keydown in bench.spec.ts: slow',
+  ]);
+  expect(interactionLines({ suites: [{ title: 'all', specs: [watched('quick', 3)] }], errors: [] })).toEqual([
     '3 keys and clicks, 0 of them painted later than 100 ms',
-  );
+  ]);
+  const many = [watched('slow', 30, ...Array.from({ length: 14 }, (_, i) => 104 + i))];
+  expect(interactionLines({ suites: [{ title: 'all', specs: many }], errors: [] })).toHaveLength(11);
 });
