@@ -26,7 +26,8 @@ export function bestNames(rows: readonly HeaderRow[]): { cells: readonly string[
   let best: { cells: readonly string[]; line: number } = last;
   let most = known(last.cells);
   const joints = rows.slice(0, -1).map((_, i) => ({ cells: joined(i), line: last.line }));
-  for (const candidate of [...joints.reverse(), ...rows.slice(0, -1)]) {
+  // A row by itself before a joint that says no more: types or numbers below the names are no part of them.
+  for (const candidate of [...rows.slice(0, -1), ...joints.reverse()]) {
     const count = known(candidate.cells);
     if (count > most) {
       best = candidate;

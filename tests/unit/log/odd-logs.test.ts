@@ -74,6 +74,16 @@ describe('a log with rows that are not to be taken at their word', () => {
   });
 });
 
+it('a row of types between names and data is no part of the names', () => {
+  const bare = ['Time', 'Engine speed', 'Vehicle speed', 'Pedal', 'Manifold pressure'];
+  const units = ['[s]', '[rpm]', '[km/h]', '[%]', '[kPa]'];
+  const types = bare.map(() => 'float');
+  const log = readText([bare, units, types, ...rows].map((r) => r.join(';')).join('\n'));
+  expect(log.channels.map((c) => c.column)).toEqual(bare);
+  expect(channelOf(log, 'vehicleSpeed')?.unit).toBe('km/h');
+  expect(spansOf(log)).toEqual([[3, 10.95]]);
+});
+
 it.each([
   ['Tair (C)', 'intakeTemperature'],
   ['Twater (C)', 'coolantTemperature'],
