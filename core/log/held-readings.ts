@@ -3,12 +3,16 @@ import type { Span } from './time-axis.ts';
 /** Rows on which a sensor that is slower than the file was read anew, and its own interval [s]. */
 export type HeldReadings = { readonly interval: number; readonly rows: Int32Array };
 
-/** Changes that a reader of some seconds needs to be known by its beat. */
+/** Changes by which a beat is known where it is short; */
 const leastChanges = 5;
+/** where more rows than this stand between them, a short log needs no more than three. */
+const longBeat = { rows: 5, least: 3 };
 /** No sensor that is read on every row pauses for so many of them while its numbers leap. */
 const leastRows = 1.8;
 /** A number that is written in steps climbs by one of them; more at once is a leap over what was not read. */
 const leap = 1.6;
+/** After a long beat it is enough that two changes are unlike: steps are all one size. */
+const unlike = 1.03;
 /** Of the changes while the car gathers speed so many leap at least. */
 const leastLeaps = 0.15;
 /** Two changes closer than the rest are a spike or a missed row, and no more than this share of them. */
@@ -40,17 +44,21 @@ export function heldReadings(
     if (jump < step) step = jump;
     if (changes.length > most) return null;
   }
-  if (changes.length < leastChanges) return null;
-  let leaps = 0;
-  for (const i of changes)
-    if (Math.abs((values[i] as number) - (values[i - 1] as number)) > leap * step) leaps++;
-  if (leaps < leastLeaps * changes.length) return null;
+  if (changes.length < longBeat.least) return null;
   const gaps = new Float64Array(changes.length - 1);
   for (let k = 1; k < changes.length; k++)
     gaps[k - 1] = (time[changes[k] as number] as number) - (time[changes[k - 1] as number] as number);
   gaps.sort();
   const row = ((time[to - 1] as number) - (time[from] as number)) / Math.max(1, to - 1 - from);
-  if (!((gaps[Math.floor(oddShare * gaps.length)] as number) > leastRows * row)) return null;
+  const shortest = gaps[Math.floor(oddShare * gaps.length)] as number;
+  const isLong = shortest > longBeat.rows * row;
+  if (!(isLong || (changes.length >= leastChanges && shortest > leastRows * row))) return null;
+  let leaps = 0;
+  for (const i of changes) {
+    const jump = Math.abs((values[i] as number) - (values[i - 1] as number));
+    if (jump > (isLong ? unlike : leap) * step) leaps++;
+  }
+  if (leaps < leastLeaps * changes.length) return null;
   const interval = usualGap(gaps);
   return { interval, rows: withRepeats(time, changes, interval) };
 }

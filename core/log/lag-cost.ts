@@ -23,7 +23,7 @@ const air = 0.00028;
 /** Scatter of a sound ratio, one sample. */
 const scatter = 0.004;
 /** Beyond so many deviations a sample is another gear or an open clutch and counts no further. */
-export const cut = 4;
+const cut = 4;
 /** Samples closer than this say the same thing [s]. */
 const alike_s = 0.1;
 /** More samples around a pull say nothing more. */
@@ -70,6 +70,19 @@ export function samplesAround(
     pullFrom: indexAt(t, start, 0, t.length),
     pullTo: indexAt(t, end + 1e-9, 0, t.length),
     worth: Math.min(1, gap / alike_s),
+  };
+}
+
+/** Every second of the samples. */
+export function halfOf(samples: LagSamples): LagSamples {
+  const isEven = (_: number, i: number) => i % 2 === 0;
+  return {
+    time: samples.time.filter(isEven),
+    speed: samples.speed.filter(isEven),
+    noise: samples.noise.filter(isEven),
+    pullFrom: (samples.pullFrom + 1) >> 1,
+    pullTo: (samples.pullTo + 1) >> 1,
+    worth: Math.min(1, 2 * samples.worth),
   };
 }
 
@@ -162,7 +175,7 @@ function meanAround(values: Float64Array, k: number): number {
 }
 
 /** Further from the pull's ratio than lag and slip bring it, and nearer than the next gear. */
-export const sameGear = 0.2;
+const sameGear = 0.2;
 
 function inGearOf(
   value: Float64Array,
@@ -183,7 +196,7 @@ function inGearOf(
   return out;
 }
 
-export function at(values: Float64Array, first: number, t: number): number {
+function at(values: Float64Array, first: number, t: number): number {
   const x = (t - first) / grid_s;
   const i = Math.floor(x);
   const a = values[i] as number;
@@ -198,7 +211,10 @@ export function costOf(samples: LagSamples, engine: EngineTable, speeds: Float64
   const noise = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const t = (samples.time[i] as number) - lag;
-    noise[i] = Math.hypot(samples.noise[i] as number, at(engine.doubt, engine.first, t) || 0);
+    // A gap in engine speed is passed over with its ratio.
+    const unsure = at(engine.doubt, engine.first, t) || 0;
+    const own = samples.noise[i] as number;
+    noise[i] = Math.sqrt(own * own + unsure * unsure);
     ratio[i] = at(speeds, engine.first, t) / (samples.speed[i] as number);
     force[i] = at(engine.force, engine.first, t);
   }

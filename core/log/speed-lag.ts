@@ -1,14 +1,12 @@
 import {
-  at,
   costOf,
-  cut,
   type EngineTable,
   earliest_s,
   engineTable,
   grid_s,
+  halfOf,
   type LagSamples,
   latest_s,
-  sameGear,
   samplesAround,
 } from './lag-cost.ts';
 import type { Span } from './time-axis.ts';
@@ -64,7 +62,7 @@ export function speedLag(
   const samples = samplesAround(time, speed, pull, segment);
   if (samples.time.length < 5 || samples.pullTo - samples.pullFrom < 2) return none;
   const engine = engineTable(time, engineSpeed, segment, samples);
-  if (!engine || isClearlyOnTime(samples, engine)) return none;
+  if (!engine || isOnTime(samples, engine)) return none;
   const putOff = leastOf(earliest_s, lagStep_s, latest_s, (lag) =>
     costOf(samples, engine, engine.value, lag),
   );
@@ -80,24 +78,26 @@ export function speedLag(
   return { lag: best.lag, isSmoothed };
 }
 
-/** Lags so far apart that any true one lies near one of them [s]. */
-const spread_s = [-0.2, 0.25, 0.5, 0.9];
-/** A log on time fits so many times better than at any of these, and by so much at least. */
-const clearly = { times: 4, more: 30 };
+/** Lags so far apart that any true one lies nearer to one of them than to none [s]. */
+const spread_s = [0.2, 0.35, 0.55, 0.85, 1.15, -0.2];
+const spreadConstants_s = [0.2, 0.35, 0.6, 0.95];
 
-/** Whether no lag needs to be looked for: nearly every log, and trying all of them costs as much as a pull's power. */
-function isClearlyOnTime(samples: LagSamples, engine: EngineTable): boolean {
-  const cost = (lag: number) => costOf(samples, engine, engine.value, lag);
-  let elsewhere = 0;
-  for (let i = 0; i < samples.time.length; i++) {
-    const w = at(engine.value, engine.first, samples.time[i] as number);
-    if (!(Math.abs(w / ((samples.speed[i] as number) * engine.ratio) - 1) < sameGear)) elsewhere++;
-  }
-  // Another gear costs the same at any lag.
-  const always = (elsewhere * samples.worth * cut * cut) / 3;
-  const usual = Math.max(0, Math.min(cost(0), cost(usual_s)) - always);
-  return spread_s.every((lag) => cost(lag) - always > clearly.times * usual + clearly.more);
+/**
+ * Whether none of a few lags fits better than none: so it is in nearly every log, and trying all of them with all samples
+ * costs half as much as a pull's power.
+ */
+function isOnTime(all: LagSamples, engine: EngineTable): boolean {
+  const samples = all.time.length < 2 * leastHalf ? all : halfOf(all);
+  const costAt = (lag: number) => costOf(samples, engine, engine.value, lag);
+  const usual = Math.min(costAt(0), costAt(usual_s));
+  return (
+    spread_s.every((lag) => costAt(lag) >= usual) &&
+    spreadConstants_s.every((c) => costOf(samples, engine, smooth(engine, c), 0) >= usual)
+  );
 }
+
+/** Fewer samples are all looked at. */
+const leastHalf = 20;
 
 /** The least of costs along lags, at every second step, then between its neighbours by a parabola. */
 function leastOf(from: number, step: number, to: number, cost: (lag: number) => number) {

@@ -54,6 +54,22 @@ const loggers: readonly Logger[] = [
       return { rate: 20, engineSpeed, vehicleSpeed: { ...vehicleSpeed, lag: 0.1 } };
     },
   },
+  ...[
+    { title: 'vehicle speed read once a second, whole km/h', change: { hold: 1, step: 1 / 3.6 } },
+    { title: 'vehicle speed read twice a second', change: { hold: 0.5 } },
+    { title: 'vehicle speed 0.3 s late', change: { lag: 0.3 } },
+    { title: 'vehicle speed smoothed over 0.3 s', change: { smoothed: 0.3 } },
+  ].flatMap(({ title, change }) =>
+    [false, true].map((isHard) => ({
+      title: `20 Hz, fine, ${title}${isHard ? ', second gear' : ''}`,
+      sensors: (between: Between): Logged => {
+        const { engineSpeed, vehicleSpeed } = fine(between);
+        const phase = 'hold' in change && change.hold ? between(0.05, change.hold) : 0;
+        return { rate: 20, engineSpeed, vehicleSpeed: { ...vehicleSpeed, ...change, phase } };
+      },
+      isHard,
+    })),
+  ),
   {
     title: '20 Hz, fine, engine speed alone',
     sensors: (b) => ({ rate: 20, ...fine(b), vehicleSpeed: null }),

@@ -34,6 +34,23 @@ it('a speed read once a second in whole km/h is known too', () => {
   expect(heldReadings(time, values, 0, time.length)?.interval).toBeCloseTo(1, 2);
 });
 
+it('four readings of a log that holds one short pull are enough', () => {
+  const time = Float64Array.from({ length: 50 }, (_, i) => i / 10);
+  const values = time.map((t) => {
+    const k = Math.floor(t + 0.3);
+    return stepped(16 + 4.6 * k - 0.2 * k * k);
+  });
+  const held = heldReadings(time, values, 0, time.length);
+  expect(held?.interval).toBeCloseTo(1, 2);
+  expect([...(held?.rows ?? [])].map((i) => time[i])).toEqual([0.7, 1.7, 2.7, 3.7, 4.7]);
+});
+
+it('four steps of a slow climb are no readings', () => {
+  const time = rowsOf(20);
+  const climbing = time.map((t) => stepped(14 + 0.05 * t));
+  expect(heldReadings(time, climbing, 0, time.length)).toBeNull();
+});
+
 describe('a speed that is read on every row is no slow sensor', () => {
   it.each([10, 20, 50, 100])('in steps of 1 km/h, %i rows a second', (rate) => {
     const time = rowsOf(rate);
