@@ -47,21 +47,34 @@ const commonSteps = 6;
 const within = 0.015;
 
 /**
- * Which share of ratios lies on the gears of a box, all off by one small factor at most.
+ * Which share of ratios lies on the gears of a box, all off by one small factor at most, and on how many gears.
  *
  * @param turns  crank turns per turn of the gearbox' output
  */
-export function fitsOf(turns: Float64Array, gearRatios: readonly number[]): { readonly share: number } {
+export function fitsOf(
+  turns: Float64Array,
+  gearRatios: readonly number[],
+): { readonly share: number; readonly gears: number } {
   let best = 0;
+  let gears = 0;
   for (let k = -commonSteps; k <= commonSteps; k++) {
     // Slip makes the engine run ahead by 1 % on the whole.
     const off = 1.01 * (1 + (common * k) / commonSteps);
+    const counts = new Int32Array(gearRatios.length);
     let count = 0;
     for (let i = 0; i < turns.length; i++) {
       const t = (turns[i] as number) / off;
-      if (gearRatios.some((r) => Math.abs(t / r - 1) < within)) count++;
+      const gear = gearRatios.findIndex((r) => Math.abs(t / r - 1) < within);
+      if (gear < 0) continue;
+      counts[gear] = (counts[gear] as number) + 1;
+      count++;
     }
-    if (count > best) best = count;
+    if (count <= best) continue;
+    best = count;
+    gears = counts.filter((n) => n >= leastOfGear * count).length;
   }
-  return { share: turns.length > 0 ? best / turns.length : 0 };
+  return { share: turns.length > 0 ? best / turns.length : 0, gears };
 }
+
+/** A gear was driven where so many of the samples are its own: fewer are a gear change or chance. */
+const leastOfGear = 0.04;

@@ -8,9 +8,12 @@ import { fitsOf, steadyRatios } from './speed-unit-fit.ts';
 const candidates = ['km/h', 'mph', 'm/s'] as const;
 type SpeedUnit = (typeof candidates)[number];
 
-/** So many of the samples in a gear must fall on the car's gears, and on those of another unit so many times fewer. */
+/** So many of the samples in a gear must fall on the car's gears; */
 const leastShare = 0.5;
-const clearly = 1.6;
+/** in another unit so many times fewer, or of all so many do not, and so many times what does not in the one that fits. */
+const clearly = { fewer: 1.6, unexplained: 0.15, times: 3 };
+/** One gear alone may be another one in another unit or on another tyre. */
+const leastGears = 2;
 /** No gear of a car turns its engine faster over the road [rad/m]: a first gear of 17 in all on a tyre of 0.27 m. */
 const lowestGear = 75;
 /** No gear turns it slower: a last one of 2 in all on a tyre of 0.36 m, and so fast does no car go [m/s]. */
@@ -58,8 +61,12 @@ function unitByGears(
     })
     .sort((a, b) => b.share - a.share);
   const [best, next] = fits;
-  if (!best || !next || best.share < leastShare || best.share < clearly * next.share) return null;
-  return best.unit;
+  if (!best || !next || best.share < leastShare || best.gears < leastGears) return null;
+  const left = 1 - next.share;
+  const isClear =
+    best.share >= clearly.fewer * next.share ||
+    (left >= clearly.unexplained && left >= clearly.times * (1 - best.share));
+  return isClear ? best.unit : null;
 }
 
 /** m/s where in mph, and all the more in km/h, no gear could be so low and in m/s all are gears of a car. */
