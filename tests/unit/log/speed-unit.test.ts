@@ -101,6 +101,11 @@ it('one gear that fits second in one unit and third in another settles nothing',
   expect(speedOf(two)?.unit).toBe('mph');
 });
 
+it('one gear settles nothing even where it fits one unit: on a tyre that is typed wrong it may be another gear', () => {
+  expect(codes(settleSpeedUnit(logOf(textOf('mph', [4])), car))).toEqual(['log/speed-unit-assumed']);
+  expect(codes(settleSpeedUnit(logOf(textOf('mph', [3, 4])), car))).toEqual(['log/speed-unit-by-gears']);
+});
+
 describe('without a car', () => {
   it('m/s is told where first gear is driven, since in mph no car has one so low', () => {
     const settled = settleSpeedUnit(logOf(textOf('m/s', [1, 2, 3])), {});
