@@ -84,7 +84,7 @@ test('a table is pasted, stepped where the spray covers it, undone, and written 
   expect(stepped.split('\r\n').slice(6)).toEqual(pasted.split('\r\n').slice(6));
 
   await page.getByRole('button', { name: 'Undo' }).first().click();
-  await expect(page.getByRole('heading', { level: 1, name: /as last written down/ })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1, name: /\bas last written down/ })).toBeVisible();
   expect(last()?.now).toBe(pasted);
   await step.click();
   await expect.poll(() => last()?.now).toBe(stepped);
@@ -103,6 +103,8 @@ test('a table is pasted, stepped where the spray covers it, undone, and written 
 
   await panel.getByRole('button', { name: 'Record as a change' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Record as a change' }).click();
+  // The dialog foretells the name in the same words.
+  await expect(page.getByRole('dialog')).toBeHidden();
   await expect(page.getByText(/^In the ledger: Spark \+1\.0°/)).toBeVisible();
   expect(last()?.recorded).toBe(stepped);
   expect(stored().ledger.at(-1)).toMatchObject({
