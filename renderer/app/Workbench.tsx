@@ -9,6 +9,7 @@ import { Notices } from '../shell/Notices.tsx';
 import { TopBar } from '../shell/TopBar.tsx';
 import { StartScreen } from '../start/StartScreen.tsx';
 import { WatchBar } from '../watch/WatchBar.tsx';
+import { AskAhead } from './AskAhead.tsx';
 import { Dialogs } from './Dialogs.tsx';
 import { Screen } from './Screen.tsx';
 import { useActions } from './use-actions.ts';
@@ -22,6 +23,8 @@ export function Workbench() {
   const { screens } = useWords();
   // The bar follows a click at once, the screen in slices behind the paint; keys belong to what is seen.
   const screen = useDeferredValue(useView().screen);
+  // What a session's screen is going to show is asked for before the screen is drawn, and worked out meanwhile.
+  const isDrawn = useDeferredValue(snapshot !== null);
   const dialog = useDialog();
   const actions = useActions();
   // The passenger's view takes the whole window and only its own three keys.
@@ -44,10 +47,13 @@ export function Workbench() {
       <ImportBar />
       {snapshot ? (
         <>
+          {screen === 'bench' && <AskAhead />}
           <Notices snapshot={snapshot} />
-          <AfterPaint>
-            <Screen name={screen} />
-          </AfterPaint>
+          {isDrawn && (
+            <AfterPaint>
+              <Screen name={screen} />
+            </AfterPaint>
+          )}
         </>
       ) : isLoading ? (
         <main className={styles.loading} id="main">
