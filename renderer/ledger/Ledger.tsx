@@ -26,6 +26,8 @@ export function Ledger() {
   const lines = ledger.value?.lines ?? null;
   const scale = useMemo(() => forestScale(lines ?? [], show), [lines, show]);
   const entries = snapshot?.session.ledger ?? [];
+  const isScaleToCome = lines === null && entries.some((e, i) => i > 0 && e.runs.length > 0);
+  const hasStrip = scale !== null || isScaleToCome;
   // What is compared stays in the page, wherever the book is scrolled to.
   const pinned = entries.flatMap((e, i) => (e.id === before?.id || e.id === after?.id ? [i] : []));
   const long = useLongList<HTMLOListElement>({ count: entries.length, rowHeight_px: 72, pinned });
@@ -38,9 +40,9 @@ export function Ledger() {
     <nav className={styles.ledger} aria-label={screens.ledger.title} aria-busy={ledger.isBusy}>
       <header className={styles.head}>
         <h2>{screens.ledger.title}</h2>
-        {scale && (
+        {hasStrip && (
           <div className={styles.scale} aria-hidden>
-            {scale.ticks.map((tick, i) => (
+            {scale?.ticks.map((tick, i) => (
               <span key={tick.text} style={{ left: `${tick.share * 100}%` }}>
                 {tick.text}
                 {i === scale.ticks.length - 1 && `\u00a0${scale.unit}`}
@@ -62,6 +64,7 @@ export function Ledger() {
                 index={part.index}
                 line={lines?.find((l) => l.entryId === entry.id) ?? null}
                 scale={scale}
+                hasStrip={hasStrip}
                 side={sideOf(entry.id)}
                 isAlone={before === null}
                 onSelect={select(entry.id)}

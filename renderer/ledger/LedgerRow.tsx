@@ -16,6 +16,8 @@ export type LedgerRowProps = {
   /** Null while the ledger is worked out. */
   readonly line: LedgerLine | null;
   readonly scale: ForestScale | null;
+  /** The whisker's room is kept free until there is one, so that no row moves away from under a pointer. */
+  readonly hasStrip: boolean;
   readonly side: 'before' | 'after' | null;
   /** Shown by itself: then there is no before, and no after either. */
   readonly isAlone: boolean;
@@ -24,7 +26,17 @@ export type LedgerRowProps = {
 };
 
 /** One line of the book: what changed, what it was worth, and where that stands among the others. */
-export function LedgerRow({ entry, index, line, scale, side, isAlone, onSelect, rowProps }: LedgerRowProps) {
+export function LedgerRow({
+  entry,
+  index,
+  line,
+  scale,
+  hasStrip,
+  side,
+  isAlone,
+  onSelect,
+  rowProps,
+}: LedgerRowProps) {
   const { screens, show, note } = useWords();
   const verdict = line?.verdict ?? null;
   const reason = verdict?.kind === 'not-comparable' ? verdict.reasons[0] : undefined;
@@ -48,9 +60,9 @@ export function LedgerRow({ entry, index, line, scale, side, isAlone, onSelect, 
           {reason && <span className={styles.reason}>{note(reason)}</span>}
         </span>
       </button>
-      {scale && (
-        <div className={styles.strip}>
-          {index > 0 && <Whisker verdict={line?.verdict ?? null} scale={scale} />}
+      {hasStrip && (
+        <div className={cx(styles.strip, index > 0 && styles.room)}>
+          {index > 0 && scale && <Whisker verdict={line?.verdict ?? null} scale={scale} />}
         </div>
       )}
       <div className={styles.menu}>

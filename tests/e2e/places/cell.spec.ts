@@ -20,6 +20,7 @@ for (const { name, options } of conditionsOf('cell')) {
       await test.step('entries are stepped through by keys', async () => {
         await page.getByRole('button', { name: 'Open the sample' }).click();
         await expect(ledger.locator('[aria-current="true"]')).toBeVisible();
+        await expect(ledger).toHaveAttribute('aria-busy', 'false');
         const newest = await ledger.locator('[aria-current="true"]').textContent();
         await page.keyboard.press('k');
         await expect(ledger.locator('[aria-current="true"]')).not.toHaveText(newest ?? '');
@@ -66,6 +67,8 @@ for (const { name, options } of conditionsOf('cell')) {
 
       await test.step('a log with another spark is caught by the verdict', async () => {
         const chooser = page.waitForEvent('filechooser');
+        // The browser hears that the test takes the system's dialog before the key asks for one.
+        await page.evaluate(() => document.readyState);
         await page.keyboard.press('i');
         await (await chooser).setFiles(otherSpark);
         const dialog = page.getByRole('dialog');
