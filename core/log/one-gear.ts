@@ -1,6 +1,7 @@
 import { medianOf } from './median.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { Span } from './time-axis.ts';
+import { torqueBack } from './torque-back.ts';
 
 /** What made engine speed fall or jump while the pedal was down. */
 export type SpeedBreak = {
@@ -81,9 +82,13 @@ export function splitByGear(
     const kind = kindOfFall(engineSpeed, ratio, time, from, top, bottom, span.to);
     if (kind === 'gear-change') {
       close(top + 1, true);
-      from = bottom;
+      from = torqueBack(engineSpeed, time, bottom, span.to);
       afterChange = true;
-    } else breaks.push({ kind, from: top, to: bottom });
+      top = from;
+      i = from + 1;
+      continue;
+    }
+    breaks.push({ kind, from: top, to: bottom });
     top = bottom;
     i = bottom + 1;
   }
