@@ -99,7 +99,9 @@ function withStarts(
   return spans.flatMap(({ from, to }, i) => {
     const moment = moments[i];
     const start = moment ? indexAt(time, moment.at_s, from, to) : from;
-    return to - start > 2 ? [{ from: start, to, startWithin_s: moment?.within_s ?? 0 }] : [];
+    return to - start > 2
+      ? [{ from: start, to, startAt_s: moment?.at_s, startWithin_s: moment?.within_s ?? 0 }]
+      : [];
   });
 }
 

@@ -48,9 +48,11 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
       const draft = draftOf(log, engine.values, ratio, part);
       if (!draft) continue;
       // A gear change within the span is seen by itself.
+      const startAt_s = part.startAt_s ?? (part.from === span.from ? span.startAt_s : undefined);
+      const endAt_s = part.to === span.to ? span.endAt_s : undefined;
       const startWithin_s = part.from === span.from ? (span.startWithin_s ?? 0) : 0;
       const endWithin_s = part.to === span.to ? (span.endWithin_s ?? 0) : 0;
-      drafts.push({ ...draft, startWithin_s, endWithin_s });
+      drafts.push({ ...draft, startAt_s, endAt_s, startWithin_s, endWithin_s });
     }
   }
   const top = drafts.reduce((most, d) => Math.max(most, d.last), 0);

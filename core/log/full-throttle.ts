@@ -14,7 +14,7 @@ export type FullLevel = {
 /** No channel's stop reads less than this (common practice: a plate in degrees over 130 would). */
 const lowestStop = 0.6;
 /** A pedal within this share of its stop is floored: the last of the travel changes nothing. */
-const nearFull = 0.03;
+const nearFull = 0.05;
 const deepestMargin = 0.12;
 
 /**

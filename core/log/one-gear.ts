@@ -12,6 +12,8 @@ export type SpeedBreak = {
 };
 
 export type GearSpan = Span & {
+  /** When it began, where a gear change tells it better than the first row [s]. */
+  readonly startAt_s?: number | undefined;
   /** Begins or ends where the gear was changed under full throttle. */
   readonly afterChange: boolean;
   readonly beforeChange: boolean;
@@ -48,10 +50,11 @@ export function splitByGear(
 ): GearSpan[] {
   const spans: GearSpan[] = [];
   let from = span.from;
+  let startAt_s: number | undefined;
   let afterChange = false;
   let breaks: SpeedBreak[] = [];
   const close = (to: number, beforeChange: boolean) => {
-    if (to > from) spans.push({ from, to, afterChange, beforeChange, breaks });
+    if (to > from) spans.push({ from, to, startAt_s, afterChange, beforeChange, breaks });
     breaks = [];
   };
   let top = from;
@@ -68,6 +71,7 @@ export function splitByGear(
       if (jumped) {
         close(jumped.from + 1, true);
         from = jumped.to;
+        startAt_s = undefined;
         afterChange = true;
         i = top = from;
       } else top = i;
@@ -82,7 +86,8 @@ export function splitByGear(
     const kind = kindOfFall(engineSpeed, ratio, time, from, top, bottom, span.to);
     if (kind === 'gear-change') {
       close(top + 1, true);
-      from = torqueBack(engineSpeed, time, bottom, span.to);
+      startAt_s = torqueBack(engineSpeed, time, bottom, span.to);
+      from = indexAt(time, startAt_s - 1e-9, bottom, span.to - 1);
       afterChange = true;
       top = from;
       i = from + 1;

@@ -1,17 +1,18 @@
 import type { Log } from './channel.ts';
-import type { Span } from './time-axis.ts';
+import type { EndedSpan } from './time-axis.ts';
 
-/** Rows this far apart leave open by more than an end is held to (0.15 s) when the foot moved [s]. */
-const slowRows_s = 0.15;
+/** Rows this far apart leave open when the foot moved by a good part of what an end is held to (0.15 s) [s]. */
+const slowRows_s = 0.06;
 
 /**
- * When a pull began and ended [s]: the times of its first and last sample. Where rows lie far apart the foot met the
+ * When a pull began and ended [s]: as told by what found it, else the times of its first and last sample. Where rows lie far apart the foot met the
  * stop somewhere between the last row before and the first one at full throttle, and left it likewise: then the middle
  * between the two, which is off by half a row at most.
  *
  * Check: rows each 0.2 s, full throttle from 3.0 to 8.0 s: 2.9 to 8.1 s.
  */
-export function pullTimes(log: Pick<Log, 'time' | 'segments'>, { from, to }: Span) {
+export function pullTimes(log: Pick<Log, 'time' | 'segments'>, span: EndedSpan) {
+  const { from, to } = span;
   const at = (i: number) => log.time[i] ?? 0;
   const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
   const half = (step: number) => (step >= slowRows_s ? step / 2 : 0);
@@ -19,5 +20,8 @@ export function pullTimes(log: Pick<Log, 'time' | 'segments'>, { from, to }: Spa
   const usual = (at(to - 1) - at(from)) / Math.max(1, to - 1 - from);
   const before = from > segment.from ? Math.min(at(from) - at(from - 1), usual) : 0;
   const after = to < segment.to ? Math.min(at(to) - at(to - 1), usual) : 0;
-  return { start_s: at(from) - half(before), end_s: at(to - 1) + half(after) };
+  return {
+    start_s: span.startAt_s ?? at(from) - half(before),
+    end_s: span.endAt_s ?? at(to - 1) + half(after),
+  };
 }

@@ -35,6 +35,8 @@ export function pullsByRoadSpeed(log: Log, road: Channel, options: PullOptions):
   const spans = found.spans.flatMap((span) =>
     splitByDips(speed, log.time, span, renewal).map((part) => ({
       ...part,
+      startAt_s: part.from === span.from ? span.startAt_s : undefined,
+      endAt_s: part.to === span.to ? span.endAt_s : undefined,
       startWithin_s: part.from === span.from ? (span.startWithin_s ?? 0) : 0,
       endWithin_s: part.to === span.to ? (span.endWithin_s ?? 0) : 0,
     })),
@@ -150,8 +152,8 @@ function joined(
       kept.push(gear);
       return;
     }
-    const { to, last: end, beforeChange, endWithin_s = 0 } = part;
-    drafts[drafts.length - 1] = { ...last, to, last: end, beforeChange, endWithin_s };
+    const { to, last: end, beforeChange, endAt_s, endWithin_s = 0 } = part;
+    drafts[drafts.length - 1] = { ...last, to, last: end, beforeChange, endAt_s, endWithin_s };
   });
   return { drafts, gears: kept };
 }

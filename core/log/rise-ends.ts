@@ -34,13 +34,16 @@ export function withEnds(
   const start = time[rise.from] ?? 0;
   const end = time[rise.to - 1] ?? 0;
   let from = rise.from;
+  let startAt_s: number | undefined;
+  let endAt_s: number | undefined;
   let startWithin_s = 0;
   let endWithin_s = 0;
   const lowest = shiftBefore(engineSpeed, time, rise);
   if (lowest !== null) {
     const moment = startAfterShift(engineSpeed, time, rise, lowest);
     startWithin_s = moment.within_s;
-    from = indexAt(time, moment.at_s, lowest, rise.to);
+    startAt_s = moment.at_s;
+    from = indexAt(time, startAt_s, lowest, rise.to);
   } else if (start - (time[segment.from] ?? 0) < 0.4) from = segment.from;
   else {
     const knee = kneeTime(engineSpeed, time, segment, {
@@ -61,7 +64,8 @@ export function withEnds(
     });
     const moment = momentsOf([table])[0];
     startWithin_s = drivenShare * (moment?.within_s ?? 0);
-    from = indexAt(time, moment?.at_s ?? knee + kneeToFull_s, segment.from, segment.to);
+    startAt_s = moment?.at_s ?? knee + kneeToFull_s;
+    from = indexAt(time, startAt_s, segment.from, segment.to);
   }
   let to = rise.to;
   const peak = shiftAfter(engineSpeed, time, rise);
@@ -74,9 +78,10 @@ export function withEnds(
       lift.within_s,
       held ? 0 : standsAfter(engineSpeed, time, rise, highest, lift.at_s),
     );
-    to = Math.max(from + 1, indexAt(time, lift.at_s + 1e-9, segment.from, segment.to));
+    endAt_s = lift.at_s;
+    to = Math.max(from + 1, indexAt(time, endAt_s + 1e-9, segment.from, segment.to));
   }
-  return { from, to, startWithin_s, endWithin_s };
+  return { from, to, startAt_s, endAt_s, startWithin_s, endWithin_s };
 }
 
 /** Last moment before the foot lifts near `end`. */

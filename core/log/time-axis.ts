@@ -4,8 +4,16 @@ import type { LogStyle } from './channel.ts';
 /** A half-open range of samples. */
 export type Span = { readonly from: number; readonly to: number };
 
-/** A span, and how far its ends may be off [s], nine times of ten; absent where they are logged. */
-export type EndedSpan = Span & { readonly startWithin_s?: number; readonly endWithin_s?: number };
+/**
+ * A span, when it began and ended [s] where that is known better than by its rows, and how far both may be off [s],
+ * nine times of ten; absent where they are logged.
+ */
+export type EndedSpan = Span & {
+  readonly startAt_s?: number | undefined;
+  readonly endAt_s?: number | undefined;
+  readonly startWithin_s?: number;
+  readonly endWithin_s?: number;
+};
 
 export type TimeAxis = {
   /** [s], one per sample; never goes backwards inside a segment. */

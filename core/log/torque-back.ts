@@ -8,7 +8,7 @@ const fewest = 6;
 const step_s = 0.02;
 
 /**
- * First sample of the climb in the new gear. Where the gear is changed with the pedal down, torque is cut or clutches
+ * When the climb in the new gear begins [s]. Where the gear is changed with the pedal down, torque is cut or clutches
  * slip for a while after engine speed has met the new gear: it stands there, and the car pulls only once it climbs.
  *
  * The course that fits best, level up to a moment and straight up from it, tells the moment.
@@ -17,7 +17,7 @@ const step_s = 0.02;
  * @param bottom       sample at which it has met the new gear
  * @param to           end of the span
  *
- * Check: level for 0.2 s, then 80 rad/s2, at 20 Hz: four samples after `bottom`.
+ * Check: level for 0.2 s, then 80 rad/s2, 0.2 s after `bottom`.
  */
 export function torqueBack(
   engineSpeed: Float64Array,
@@ -30,7 +30,7 @@ export function torqueBack(
     to,
     Math.max(bottom + fewest, indexAt(time, start + longestCut_s + climb_s, bottom, to)),
   );
-  if (end - bottom < fewest) return bottom;
+  if (end - bottom < fewest) return start;
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let cut = 0; cut <= longestCut_s; cut += step_s) {
@@ -40,7 +40,7 @@ export function torqueBack(
       best = cut;
     }
   }
-  return indexAt(time, start + best - step_s / 2, bottom, end);
+  return start + best;
 }
 
 /** Squared error of the best level up to `knee` and climb from it; infinite where engine speed would fall. */

@@ -26,8 +26,19 @@ describe('when a pull began and ended', () => {
     },
   );
 
+  it.each([0, 0.03, 0.06, 0.09])('is told within half a row where rows are 0.1 s apart, %d s on', (phase) => {
+    const { start_s, end_s } = foundIn(0.1, phase);
+    expect(Math.abs(start_s - 3)).toBeLessThanOrEqual(0.051);
+    expect(Math.abs(end_s - 11)).toBeLessThanOrEqual(0.051);
+  });
+
   it('is the time of the first and last sample at full throttle in a faster log', () => {
-    expect(foundIn(0.1, 0.03)).toEqual({ start_s: 3.03, end_s: 10.93 });
+    expect(foundIn(0.05, 0.03)).toEqual({ start_s: 3.03, end_s: 10.98 });
+  });
+
+  it('is as told by what found it, before any row', () => {
+    const told = { from: 1, to: 5, startAt_s: 0.17, endAt_s: 0.83 };
+    expect(pullTimes(log([{ from: 0, to: 6 }]), told)).toEqual({ start_s: 0.17, end_s: 0.83 });
   });
 
   const log = (segments: readonly { from: number; to: number }[], time = [0, 0.2, 0.4, 0.6, 0.8, 1]) => ({
