@@ -28,6 +28,8 @@ const leastFall_rad_s = 20;
 /** Engine speed that climbs by this share within `jump_s` has changed down. */
 const leastJump = 1.2;
 const leastGearJump = 1.1;
+/** A change down raises the gear by this share at least; a converter that slips at a tip-in by less (common practice). */
+const leastGearRise = 1.15;
 const jump_s = 0.45;
 /** Spin builds up within this time (common practice). */
 const spinBuilds_s = 0.4;
@@ -181,7 +183,7 @@ function jumpAt(
   if (!(now > leastGearJump * before)) return null;
   const gearRise = ratio ? gearRiseOver(ratio, time, from, back, i, to) : Number.NaN;
   // Where the road's speed tells the gear, the closest gears of a box part as well.
-  if (!(now > (gearRise > 1 / nearestGears ? leastGearJump : leastJump) * before)) return null;
+  if (!(now > (gearRise > leastGearRise ? leastGearJump : leastJump) * before)) return null;
   // A low gear climbs as fast all the way; a leap ends.
   const ahead = Math.min(to - 1, indexAt(time, (time[i] ?? 0) + jump_s, i, to));
   const later = engineSpeed[ahead] ?? now;
@@ -190,7 +192,7 @@ function jumpAt(
   if (span < 0.2) return null;
   const isEngaged =
     ratio !== null &&
-    gearRise > 1 / nearestGears &&
+    gearRise > leastGearRise &&
     Math.abs(medianOf(ratio, i, i + 3) / medianOf(ratio, ahead - 2, ahead + 1) - 1) < 0.03;
   if (!isEngaged && (later - now) / span > 0.4 * slopeBefore) return null;
   // Spin leaps too, but falls back; a gear stays.
@@ -200,7 +202,7 @@ function jumpAt(
     if (v < 0.98 * high) return null;
     if (v > high) high = v;
   }
-  if (!Number.isNaN(gearRise) && gearRise < 1 / nearestGears) return null;
+  if (!Number.isNaN(gearRise) && gearRise < leastGearRise) return null;
   return { from: back, to: i };
 }
 

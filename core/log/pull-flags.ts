@@ -105,7 +105,7 @@ function interventionOf(log: Log, pull: GearSpan): number | null {
     for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
   }
   const throttle = channelOf(log, 'throttle');
-  if (!throttle || !channelOf(log, 'pedal')) return null;
+  if (!throttle) return null;
   const wide = medianOf(throttle.values, pull.from, pull.to);
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
     if (

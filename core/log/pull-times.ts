@@ -1,8 +1,13 @@
 import type { Log } from './channel.ts';
 import type { EndedSpan } from './time-axis.ts';
 
-/** Rows this far apart leave open when the foot moved by a good part of what an end is held to (0.15 s) [s]. */
-const slowRows_s = 0.06;
+/** Rows this far apart leave open by more than an end is held to (0.15 s) when the foot moved [s]. */
+const slowRows_s = 0.15;
+/**
+ * Rows this far apart leave open a good part of it [s]. Some take the foot's own moment for an end, others the first row
+ * that shows it: a quarter of a row lies between the two.
+ */
+const middlingRows_s = 0.06;
 
 /**
  * When a pull began and ended [s]: as told by what found it, else the times of its first and last sample. Where rows lie far apart the foot met the
@@ -15,13 +20,13 @@ export function pullTimes(log: Pick<Log, 'time' | 'segments'>, span: EndedSpan) 
   const { from, to } = span;
   const at = (i: number) => log.time[i] ?? 0;
   const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
-  const half = (step: number) => (step >= slowRows_s ? step / 2 : 0);
+  const open = (step: number) => (step >= slowRows_s ? step / 2 : step >= middlingRows_s ? step / 4 : 0);
   // Over a gap nothing is known of the foot: no more than the pull's own step is split.
   const usual = (at(to - 1) - at(from)) / Math.max(1, to - 1 - from);
   const before = from > segment.from ? Math.min(at(from) - at(from - 1), usual) : 0;
   const after = to < segment.to ? Math.min(at(to) - at(to - 1), usual) : 0;
   return {
-    start_s: span.startAt_s ?? at(from) - half(before),
-    end_s: span.endAt_s ?? at(to - 1) + half(after),
+    start_s: span.startAt_s ?? at(from) - open(before),
+    end_s: span.endAt_s ?? at(to - 1) + open(after),
   };
 }

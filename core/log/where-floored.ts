@@ -2,6 +2,7 @@ import { boostOf } from './boost-of.ts';
 import { boostSpans } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
+import { withoutClosings } from './plate-closings.ts';
 import type { QuantityId } from './quantity.ts';
 import { risingSpans } from './rising-spans.ts';
 import { spreadOf } from './spread.ts';
@@ -21,7 +22,14 @@ export function fullThrottleOf(
     const channel = channelOf(log, quantity);
     if (!channel) continue;
     const level = fullLevel(channel.values, usualStep(log.time) || 0.05);
-    if (level) return { spans: fullSpans(channel.values, level, log.time, log.segments), by: quantity };
+    if (level) {
+      const spans = fullSpans(channel.values, level, log.time, log.segments);
+      const plate = { values: channel.values, full: level.full };
+      return {
+        spans: quantity === 'pedal' ? spans : withoutClosings(spans, plate, engineSpeed, log),
+        by: quantity,
+      };
+    }
     moves ||= spreadOf(channel.values).max - spreadOf(channel.values).min > 0.1;
   }
   if (moves) return { spans: [], by: 'pedal' };
