@@ -34,22 +34,28 @@ export function heldReadings(
   from: number,
   to: number,
 ): HeldReadings | null {
-  const changes: number[] = [];
+  const row = ((time[to - 1] as number) - (time[from] as number)) / Math.max(1, to - 1 - from);
   const most = (to - from) / leastRows;
+  const changes: number[] = [];
   let step = Number.POSITIVE_INFINITY;
+  // Most channels are read on every row: so many changes on rows next to each other settle it, whatever follows.
+  let close = 0;
+  let before = Number.NEGATIVE_INFINITY;
   for (let i = from + 1; i < to; i++) {
     const jump = Math.abs((values[i] as number) - (values[i - 1] as number));
     if (!(jump > 0)) continue;
+    const now = time[i] as number;
+    if (now - before <= leastRows * row) close++;
+    before = now;
     changes.push(i);
     if (jump < step) step = jump;
-    if (changes.length > most) return null;
+    if (changes.length > most || close > oddShare * most) return null;
   }
   if (changes.length < longBeat.least) return null;
   const gaps = new Float64Array(changes.length - 1);
   for (let k = 1; k < changes.length; k++)
     gaps[k - 1] = (time[changes[k] as number] as number) - (time[changes[k - 1] as number] as number);
   gaps.sort();
-  const row = ((time[to - 1] as number) - (time[from] as number)) / Math.max(1, to - 1 - from);
   const shortest = gaps[Math.floor(oddShare * gaps.length)] as number;
   const isLong = shortest > longBeat.rows * row;
   if (!(isLong || (changes.length >= leastChanges && shortest > leastRows * row))) return null;

@@ -60,13 +60,14 @@ export function samplesAround(
   const used = rows.filter(
     (i) => (speed[i] as number) >= slowest && (i === from || (time[i] as number) > (time[i - 1] as number)),
   );
-  const t = Float64Array.from(used, (i) => time[i] as number);
-  const step = stepOfRows(speed, from, to);
+  const t = atRows(time, used);
+  const v = atRows(speed, used);
+  const rounding = 0.29 * stepOfRows(speed, from, to);
   const gap = t.length > 1 ? ((t.at(-1) as number) - (t[0] as number)) / (t.length - 1) : 1;
   return {
     time: t,
-    speed: Float64Array.from(used, (i) => speed[i] as number),
-    noise: Float64Array.from(used, (i) => Math.hypot(scatter, (0.29 * step) / (speed[i] as number))),
+    speed: v,
+    noise: v.map((x) => Math.hypot(scatter, rounding / x)),
     pullFrom: indexAt(t, start, 0, t.length),
     pullTo: indexAt(t, end + 1e-9, 0, t.length),
     worth: Math.min(1, gap / alike_s),
@@ -92,6 +93,12 @@ function everyRow(from: number, to: number, every: number): Int32Array {
   return rows;
 }
 
+function atRows(values: Float64Array, rows: Int32Array): Float64Array {
+  const out = new Float64Array(rows.length);
+  for (let k = 0; k < out.length; k++) out[k] = values[rows[k] as number] as number;
+  return out;
+}
+
 /** Smallest change from row to row: the step of the written numbers or less. */
 function stepOfRows(values: Float64Array, from: number, to: number): number {
   let least = Number.POSITIVE_INFINITY;
@@ -107,8 +114,6 @@ export type EngineTable = {
   /** Engine speed over vehicle speed in the pull, as logged [rad/m]. */
   readonly ratio: number;
   readonly value: Float64Array;
-  /** Engine speed as the pull's gear has it: where another one is engaged or none, by the road speed. */
-  readonly inGear: Float64Array;
   /** F / Fmax, Fmax the largest of the pull. */
   readonly force: Float64Array;
   /** Relative deviation of the ratio where slip comes and goes faster than the slope of engine speed can tell. */
@@ -141,10 +146,11 @@ export function engineTable(
   const k0 = medianOf(ratio, samples.pullFrom, samples.pullTo);
   if (!(k0 > 0)) return null;
   const force = new Float64Array(count);
+  const even = meansAround(value);
   for (let k = 0; k < count; k++) {
     const low = Math.max(0, k - halfSlope);
     const high = Math.min(count - 1, k + halfSlope);
-    const a = (meanAround(value, high) - meanAround(value, low)) / ((high - low) * grid_s * k0);
+    const a = ((even[high] as number) - (even[low] as number)) / ((high - low) * grid_s * k0);
     const v = (value[k] as number) / k0;
     force[k] = a + rolling + air * v * v;
   }
@@ -163,26 +169,26 @@ export function engineTable(
     for (let i = Math.max(0, k - halfSlope); i <= k + halfSlope && i < count; i++)
       if (swing > (doubt[i] as number)) doubt[i] = swing;
   }
-  return { first, ratio: k0, value, inGear: inGearOf(value, first, k0, samples), force, doubt };
+  return { first, ratio: k0, value, force, doubt };
 }
 
-/** Mean of up to five values: noise of engine speed would pass for force that comes and goes. */
-function meanAround(values: Float64Array, k: number): number {
-  const reach = Math.min(2, k, values.length - 1 - k);
-  let sum = 0;
-  for (let i = k - reach; i <= k + reach; i++) sum += values[i] as number;
-  return sum / (2 * reach + 1);
+/** Mean of up to five values around each: noise of engine speed would pass for force that comes and goes. */
+function meansAround(values: Float64Array): Float64Array {
+  const out = new Float64Array(values.length);
+  for (let k = 0; k < out.length; k++) {
+    const reach = Math.min(2, k, values.length - 1 - k);
+    let sum = 0;
+    for (let i = k - reach; i <= k + reach; i++) sum += values[i] as number;
+    out[k] = sum / (2 * reach + 1);
+  }
+  return out;
 }
 
 /** Further from the pull's ratio than lag and slip bring it, and nearer than the next gear. */
 const sameGear = 0.2;
 
-function inGearOf(
-  value: Float64Array,
-  first: number,
-  ratio: number,
-  { time, speed }: LagSamples,
-): Float64Array {
+/** Engine speed of the table as the pull's gear has it: where another one is engaged or none, by the road speed. */
+export function speedInGear({ value, first, ratio }: EngineTable, { time, speed }: LagSamples): Float64Array {
   const out = value.slice();
   let i = 1;
   for (let k = 0; k < out.length; k++) {
@@ -205,36 +211,42 @@ function at(values: Float64Array, first: number, t: number): number {
 
 /** Squared deviations that a lag leaves, each sample counted up to the cut, with ratio and slip fitted to it. */
 export function costOf(samples: LagSamples, engine: EngineTable, speeds: Float64Array, lag: number): number {
-  const n = samples.time.length;
-  const ratio = new Float64Array(n);
+  const { time, speed, worth } = samples;
+  const n = time.length;
+  const off = new Float64Array(n);
   const force = new Float64Array(n);
   const noise = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    const t = (samples.time[i] as number) - lag;
+    const place = ((time[i] as number) - lag - engine.first) / grid_s;
+    const k = Math.floor(place);
+    const share = place - k;
     // A gap in engine speed is passed over with its ratio.
-    const unsure = at(engine.doubt, engine.first, t) || 0;
+    const unsure = between(engine.doubt, k, share) || 0;
     const own = samples.noise[i] as number;
     noise[i] = Math.sqrt(own * own + unsure * unsure);
-    ratio[i] = at(speeds, engine.first, t) / (samples.speed[i] as number);
-    force[i] = at(engine.force, engine.first, t);
+    off[i] = between(speeds, k, share) / (speed[i] as number);
+    force[i] = between(engine.force, k, share);
   }
   // Deviations of the ratio from its middle, so that a plain line may be fitted.
-  const centre = medianOf(ratio, samples.pullFrom, samples.pullTo);
+  const centre = medianOf(off, samples.pullFrom, samples.pullTo);
+  for (let i = 0; i < n; i++) off[i] = (off[i] as number) / centre - 1;
   let level = -slip.centre * 0.8;
   let slope = slip.centre;
   for (let pass = 0; pass < 3; pass++) {
+    const reach = cut * (pass === 0 ? 3 : 1);
     let w0 = 0;
     let w1 = 0;
     let w2 = 1 / slip.error ** 2;
     let y0 = 0;
     let y1 = slip.centre * w2;
     for (let i = 0; i < n; i++) {
-      const y = (ratio[i] as number) / centre - 1;
+      const y = off[i] as number;
       const f = force[i] as number;
       const deviation = noise[i] as number;
-      const u = (y - level - slope * f) / (cut * deviation * (pass === 0 ? 3 : 1));
-      if (!(u * u < 1)) continue;
-      const weight = (samples.worth * (1 - u * u) ** 2) / deviation ** 2;
+      const u = (y - level - slope * f) / (reach * deviation);
+      const rest = 1 - u * u;
+      if (!(rest > 0)) continue;
+      const weight = (worth * rest * rest) / (deviation * deviation);
       w0 += weight;
       w1 += weight * f;
       w2 += weight * f * f;
@@ -246,12 +258,17 @@ export function costOf(samples: LagSamples, engine: EngineTable, speeds: Float64
     level = (y0 * w2 - y1 * w1) / determinant;
     slope = (w0 * y1 - w1 * y0) / determinant;
   }
-  let cost = ((slope - slip.centre) / slip.error) ** 2;
+  let lost = 0;
   for (let i = 0; i < n; i++) {
-    const y = (ratio[i] as number) / centre - 1;
-    const u = (y - level - slope * (force[i] as number)) / (cut * (noise[i] as number));
-    const left = u * u < 1 ? 1 - (1 - u * u) ** 3 : 1;
-    cost += (samples.worth * cut * cut * left) / 3;
+    const u = ((off[i] as number) - level - slope * (force[i] as number)) / (cut * (noise[i] as number));
+    const rest = 1 - u * u;
+    lost += rest > 0 ? 1 - rest * rest * rest : 1;
   }
-  return cost;
+  return ((slope - slip.centre) / slip.error) ** 2 + (worth * cut * cut * lost) / 3;
+}
+
+/** A table's number a share of the way from its k-th place to the next. */
+function between(values: Float64Array, k: number, share: number): number {
+  const a = values[k] as number;
+  return a + share * ((values[k + 1] as number) - a);
 }

@@ -8,6 +8,7 @@ import {
   type LagSamples,
   latest_s,
   samplesAround,
+  speedInGear,
 } from './lag-cost.ts';
 import type { Span } from './time-axis.ts';
 
@@ -62,19 +63,21 @@ export function speedLag(
   const samples = samplesAround(time, speed, pull, segment);
   if (samples.time.length < 5 || samples.pullTo - samples.pullFrom < 2) return none;
   const engine = engineTable(time, engineSpeed, segment, samples);
-  if (!engine || isOnTime(samples, engine)) return none;
-  const putOff = leastOf(earliest_s, lagStep_s, latest_s, (lag) =>
-    costOf(samples, engine, engine.value, lag),
-  );
+  if (!engine) return none;
+  const costAt = (lag: number) => costOf(samples, engine, engine.value, lag);
+  // What is left without a lag is all that one could gain: a good log is done with here.
+  if (costAt(0) <= leastGain) return none;
+  const inGear = speedInGear(engine, samples);
+  if (isOnTime(samples, engine, inGear)) return none;
+  const putOff = leastOf(earliest_s, lagStep_s, latest_s, costAt);
   const smoothed = leastOf(2 * lagStep_s, lagStep_s, longest_s, (constant) =>
-    costOf(samples, engine, smooth(engine, constant), 0),
+    costOf(samples, engine, smooth(engine, inGear, constant), 0),
   );
   // At either end of what is tried it is something else.
   const isSmoothed = !smoothed.isEnd && (putOff.isEnd || smoothed.cost < putOff.cost);
   const best = isSmoothed ? smoothed : putOff;
   if (best.isEnd || Math.abs(best.lag) <= (isSmoothed ? leastSmoothed_s : leastLag_s)) return none;
-  for (const lag of usualLags_s)
-    if (!(costOf(samples, engine, engine.value, lag) - best.cost > leastGain)) return none;
+  for (const lag of usualLags_s) if (!(costAt(lag) - best.cost > leastGain)) return none;
   return { lag: best.lag, isSmoothed };
 }
 
@@ -86,13 +89,13 @@ const spreadConstants_s = [0.2, 0.35, 0.6, 0.95];
  * Whether none of a few lags fits better than none: so it is in nearly every log, and trying all of them with all samples
  * costs half as much as a pull's power.
  */
-function isOnTime(all: LagSamples, engine: EngineTable): boolean {
+function isOnTime(all: LagSamples, engine: EngineTable, inGear: Float64Array): boolean {
   const samples = all.time.length < 2 * leastHalf ? all : halfOf(all);
   const costAt = (lag: number) => costOf(samples, engine, engine.value, lag);
   const usual = Math.min(costAt(0), costAt(usual_s));
   return (
     spread_s.every((lag) => costAt(lag) >= usual) &&
-    spreadConstants_s.every((c) => costOf(samples, engine, smooth(engine, c), 0) >= usual)
+    spreadConstants_s.every((c) => costOf(samples, engine, smooth(engine, inGear, c), 0) >= usual)
   );
 }
 
@@ -119,12 +122,12 @@ function leastOf(from: number, step: number, to: number, cost: (lag: number) => 
 }
 
 /** What a first-order filter makes of even values. */
-function smooth({ value, inGear: values }: EngineTable, constant: number): Float64Array {
+function smooth({ value }: EngineTable, inGear: Float64Array, constant: number): Float64Array {
   const share = 1 - Math.exp(-grid_s / constant);
-  const out = new Float64Array(values.length);
+  const out = new Float64Array(value.length);
   let level = Number.NaN;
   for (let k = 0; k < out.length; k++) {
-    const x = values[k] as number;
+    const x = inGear[k] as number;
     if (Number.isNaN(level)) level = x;
     level += Number.isNaN(x) ? 0 : share * (x - level);
     // In another gear there is nothing to be compared.

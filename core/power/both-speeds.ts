@@ -56,8 +56,11 @@ function modelOf(
   return Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
 }
 
-/** Neighbours over so long that their mean shows a common error [s]: shorter than a bend that matters. */
-const stretch = 0.4;
+/**
+ * Neighbours over so long that their mean shows a common error [s]: shorter than a bend that matters, and beside the
+ * beats of usual logs, so that no rounding of a lag decides whether another row belongs to it.
+ */
+const stretch = 0.3995;
 /** Means of a signal with noise of its own alone scatter by no more than so many times what they should. */
 const usualExcess = 3;
 
