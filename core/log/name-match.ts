@@ -6,7 +6,7 @@ export type NameMatch = {
   readonly quantity: ColumnRule['quantity'];
   /** 0 to 1; falls with the share of the header that the words leave unexplained. */
   readonly trust: number;
-  /** The words that were found. */
+  /** The words of the header that told it, whole. */
   readonly word: string;
 };
 
@@ -18,13 +18,21 @@ export function conceptsOf(text: string): ReadonlyMap<Concept, { word: string; c
     const covered = new Set<number>();
     const said: string[] = [];
     for (const match of words.matchAll(pattern)) {
-      said.push(match[0]);
+      const whole = wholeWords(words, match.index, match.index + match[0].length);
+      if (!said.includes(whole)) said.push(whole);
       for (let i = 0; i < match[0].length; i++)
         if (words[match.index + i] !== ' ') covered.add(match.index + i);
     }
     if (covered.size > 0) found.set(concept, { word: said.join(' '), covered });
   }
   return found;
+}
+
+/** The words that reach into a stretch of the text: the whole Motordrehzahl for the drehzahl in it. */
+function wholeWords(text: string, from: number, to: number): string {
+  const start = text.lastIndexOf(' ', from) + 1;
+  const end = text.indexOf(' ', to);
+  return text.slice(start, end < 0 ? text.length : end).trim();
 }
 
 /** A header that asks for a value is another thing than one that reports it, whatever else it says. */

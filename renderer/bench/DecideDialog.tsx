@@ -114,7 +114,7 @@ function Decide({ beforeId, afterId, onClose }: DecideProps) {
           ))}
         </ul>
       )}
-      <FactList facts={facts} />
+      {plan !== 'mend-first' && <FactList facts={facts} />}
       <p className={styles.small}>{said.drift}</p>
     </Dialog>
   );

@@ -38,6 +38,7 @@ export function ChangeFields({ draft, onChange }: ChangeFieldsProps) {
         <div className={styles.pair} key={draft.kind}>
           <QuantityField
             label={said.from}
+            hint={draft.kind === 'spark' ? said.sparkFromHint : undefined}
             kind={quantity}
             value={draft.from}
             onChange={(from) => set({ from })}

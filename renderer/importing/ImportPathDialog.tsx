@@ -33,7 +33,7 @@ export function ImportPathDialog({ onClose }: { onClose: () => void }) {
       problems={problems}
       actions={
         <>
-          <Button look="main" onPress={run}>
+          <Button look="main" onPress={run} isDisabled={text.trim() === ''}>
             {screens.importing.import}
           </Button>
           <Button onPress={onClose}>{screens.shell.cancel}</Button>

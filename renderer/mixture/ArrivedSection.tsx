@@ -51,38 +51,40 @@ function Arrived({ now }: { now: MixtureNow }) {
           {note(n)}
         </p>
       ))}
-      <FactList
-        facts={[
-          {
-            name: by === 'trim' ? said.trimSeen : said.dutySeen,
-            value: asked(
-              by === 'trim' ? said.trimSeen : said.dutySeen,
-              show.differenceWithHalf(change.value, change.half, 'share'),
-            ),
-          },
-          {
-            name: said.arrivedFlow,
-            value: asked(
-              said.arrivedFlow,
-              show.withHalf(found.fluidFlow * perVolume, half * perVolume, 'volumeFlow'),
-            ),
-          },
-          ...(found.ratio
-            ? [
-                {
-                  name: said.ofPlan,
-                  value: asked(
-                    said.ofPlan,
-                    said.between(
-                      show.bare(found.ratio.low, 'share', 0),
-                      show.quantity(found.ratio.high, 'share', 0),
+      <div className={ladder.facts}>
+        <FactList
+          facts={[
+            {
+              name: by === 'trim' ? said.trimSeen : said.dutySeen,
+              value: asked(
+                by === 'trim' ? said.trimSeen : said.dutySeen,
+                show.differenceWithHalf(change.value, change.half, 'share'),
+              ),
+            },
+            {
+              name: said.arrivedFlow,
+              value: asked(
+                said.arrivedFlow,
+                show.withHalf(found.fluidFlow * perVolume, half * perVolume, 'volumeFlow'),
+              ),
+            },
+            ...(found.ratio
+              ? [
+                  {
+                    name: said.ofPlan,
+                    value: asked(
+                      said.ofPlan,
+                      said.between(
+                        show.bare(found.ratio.low, 'share', 0),
+                        show.quantity(found.ratio.high, 'share', 0),
+                      ),
                     ),
-                  ),
-                },
-              ]
-            : []),
-        ]}
-      />
+                  },
+                ]
+              : []),
+          ]}
+        />
+      </div>
       <p className={ladder.soft}>{said.arrivedFrom(entryTitle(before, show), entryTitle(after, show))}</p>
     </>
   );

@@ -20,7 +20,7 @@ export function QuickNote({ onClose }: { onClose: () => void }) {
   useEffect(() => () => (cameFrom.current instanceof HTMLElement ? cameFrom.current.focus() : undefined), []);
   const said = screens.bench.quickNote;
   if (!snapshot || !entry) return null;
-  const name = `${snapshot.session.ledger.indexOf(entry)} ${entryTitle(entry, show)}`;
+  const name = `${snapshot.session.ledger.indexOf(entry)} · ${entryTitle(entry, show)}`;
   const keep = async () => {
     if (text.trim() === '') return onClose();
     // Private: what is jotted down between two pulls is not meant for a customer's eyes.

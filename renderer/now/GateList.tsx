@@ -6,7 +6,7 @@ import styles from './GateList.module.css';
 import { gateWords, measureOf, type ShownGate } from './gate-words.ts';
 
 /** The stop rules with what was measured and how close that came; what no channel tells stands in one line. */
-export function GateList({ gates }: { gates: readonly ShownGate[] }) {
+export function GateList({ gates, isDriven }: { gates: readonly ShownGate[]; isDriven: boolean }) {
   const { screens, show } = useWords();
   const said = screens.now;
   const seen = gates.filter((g) => g.measured !== null);
@@ -39,7 +39,9 @@ export function GateList({ gates }: { gates: readonly ShownGate[] }) {
           );
         })}
       </ul>
-      {unseen.length > 0 && <p className={styles.unseen}>{said.notLogged(unseen.join(', '))}</p>}
+      {unseen.length > 0 && (
+        <p className={styles.unseen}>{isDriven ? said.notLogged(unseen.join(', ')) : said.notDriven}</p>
+      )}
     </section>
   );
 }

@@ -3,6 +3,7 @@ import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { Caution } from '../components/Caution.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
+import tones from '../design/tones.module.css';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useLadder } from '../ladder/use-ladder.ts';
@@ -36,14 +37,18 @@ function NowOf({ snapshot }: { snapshot: Snapshot }) {
   const { next, ladder } = answer.value;
   const { title, rest } = splitSentence(note(next.now));
   const about = session.ledger.find((e) => e.id === next.entryId);
-  const why = [rest, ...next.why.map(note)].filter((text) => text !== '');
+  const last = session.ledger.findLast((e) => e.state === 'kept');
+  const why = [
+    { text: rest, isGate: false },
+    ...next.why.map((n) => ({ text: note(n), isGate: n.code === 'ladder/gate' })),
+  ].filter(({ text }) => text !== '');
   const step = stepPlace(next, session.ledger);
   const kicker = step ? `${said.title} · ${said.stepOf(step.number, step.of)}` : said.title;
   return (
     <SideSheet label={said.title} kicker={kicker} title={title}>
       {about && next.kind !== 'make-step' && <p className={styles.about}>{entryTitle(about, show)}</p>}
-      {why.slice(0, mostReasons).map((text) => (
-        <p key={text} className={styles.why}>
+      {why.slice(0, mostReasons).map(({ text, isGate }) => (
+        <p key={text} className={isGate ? tones.loss : styles.why}>
           {text}
         </p>
       ))}
@@ -52,7 +57,7 @@ function NowOf({ snapshot }: { snapshot: Snapshot }) {
         <Caution key={c.code}>{note(c)}</Caution>
       ))}
       {next.cautions.length === 0 && <Caution>{said.cautions.pull}</Caution>}
-      <GateList gates={next.gates} />
+      <GateList gates={next.gates} isDriven={(last?.runs.length ?? 0) > 0} />
       {ladder.steps.length > 0 && <p className={styles.why}>{said.stepsLeft(ladder.steps.length)}</p>}
     </SideSheet>
   );

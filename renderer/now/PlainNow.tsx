@@ -41,7 +41,7 @@ export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
         <p className={styles.about}>{entryTitle(driven, show)}</p>
         <ClosedGateActions entry={driven} action={closed.ifClosed} />
         <Caution>{said.cautions.boost}</Caution>
-        <GateList gates={gates.value?.gates ?? []} />
+        <GateList gates={gates.value?.gates ?? []} isDriven />
       </SideSheet>
     );
   }
@@ -59,7 +59,7 @@ export function PlainNow({ snapshot }: { snapshot: Snapshot }) {
         <>
           <StepActions step={step} />
           <Caution>{isChange ? said.cautions.boost : said.cautions.pull}</Caution>
-          <GateList gates={gates.value?.gates ?? []} />
+          <GateList gates={gates.value?.gates ?? []} isDriven />
           <p className={styles.why}>{said.noLadder}</p>
           <div>
             <Button onPress={() => showView({ screen: 'setup', section: 'engine' })}>{said.openSetup}</Button>

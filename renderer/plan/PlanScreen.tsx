@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react';
-import { EmptyState } from '../components/EmptyState.tsx';
-import { ProblemList } from '../components/ProblemList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { FieldProblems } from '../sheets/FieldProblems.tsx';
 import { useSheet } from '../sheets/use-sheet.ts';
+import { CantYet } from './CantYet.tsx';
 import { PlanBody } from './PlanBody.tsx';
 import { PlanInputs } from './PlanInputs.tsx';
 import styles from './PlanScreen.module.css';
@@ -19,7 +18,6 @@ export function PlanScreen({ nav }: { nav: ReactNode }) {
 function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>>; nav: ReactNode }) {
   const { screens } = useWords();
   const { plan, setup } = usePlan(sheet.doc);
-  const said = screens.plan;
   return (
     <FieldProblems of={plan}>
       <div className={styles.left}>
@@ -30,9 +28,7 @@ function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>
         {plan.ok ? (
           <PlanBody plan={plan.value} setup={setup} sheet={sheet} />
         ) : (
-          <EmptyState title={said.cantYet} why={said.cantYetWhy}>
-            <ProblemList problems={plan.problems} />
-          </EmptyState>
+          <CantYet title={screens.plan.cantYet} problems={plan.problems} />
         )}
       </main>
       <PlanSheet setup={setup} plan={plan.ok ? plan.value : null} />

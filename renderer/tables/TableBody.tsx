@@ -145,7 +145,7 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
                 ...(driven.length > 1 ? [{ id: allKept, label: said.allPulls }] : []),
                 ...driven.map((e) => ({
                   id: e.id,
-                  label: `${session.ledger.indexOf(e)} ${entryTitle(e, show)}`,
+                  label: `${session.ledger.indexOf(e)} · ${entryTitle(e, show)}`,
                 })),
               ]}
               value={traceId}
@@ -153,36 +153,38 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
             />
             <Check label={said.whole} isSelected={isWhole} onChange={setWhole} />
           </div>
-          <Readout
-            table={table}
-            now={now}
-            cell={cell}
-            value={withUnit(cellText(value, now, show), symbolOf(table, show))}
-            was={old === value ? null : withUnit(cellText(old, now, show), symbolOf(table, show))}
-            typing={typing}
-            onTyping={setTyping}
-            onEnter={enter}
-            pulls={paths.length}
-            isDifference={view === 'difference'}
-          />
-          <TableGrid
-            name={table.name}
-            table={shown}
-            axes={table.axes}
-            texts={texts}
-            heat={heat}
-            cursor={grid.cursor}
-            chosen={grid.chosen}
-            held={heldMask}
-            paths={paths}
-            isWhole={isWhole}
-            onAction={(action) => {
-              if (grid.act(action)) return;
-              if (action.type === 'nudge') nudge(action.sign);
-              if (action.type === 'type') setTyping(action.text);
-            }}
-            onPoint={grid.point}
-          />
+          <div className={styles.grid}>
+            <Readout
+              table={table}
+              now={now}
+              cell={cell}
+              value={withUnit(cellText(value, now, show), symbolOf(table, show))}
+              was={old === value ? null : withUnit(cellText(old, now, show), symbolOf(table, show))}
+              typing={typing}
+              onTyping={setTyping}
+              onEnter={enter}
+              pulls={paths.length}
+              isDifference={view === 'difference'}
+            />
+            <TableGrid
+              name={table.name}
+              table={shown}
+              axes={table.axes}
+              texts={texts}
+              heat={heat}
+              cursor={grid.cursor}
+              chosen={grid.chosen}
+              held={heldMask}
+              paths={paths}
+              isWhole={isWhole}
+              onAction={(action) => {
+                if (grid.act(action)) return;
+                if (action.type === 'nudge') nudge(action.sign);
+                if (action.type === 'type') setTyping(action.text);
+              }}
+              onPoint={grid.point}
+            />
+          </div>
         </div>
       </main>
       <StepPanel

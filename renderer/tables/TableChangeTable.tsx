@@ -37,7 +37,9 @@ export function TableChangeTable({ change }: { change: TableChange }) {
                 <td>{at.load}</td>
                 <td className={cells.number}>{text(from)}</td>
                 <td className={cells.number}>{text(to)}</td>
-                <td className={cells.number}>{show.signed(to - from, Math.min(4, digits))}</td>
+                <td className={cells.number}>
+                  {withUnit(show.signed(to - from, Math.min(4, digits)), symbolOf(change, show))}
+                </td>
               </tr>
             );
           })}

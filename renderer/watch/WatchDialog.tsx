@@ -46,7 +46,7 @@ export function WatchDialog({ folder, onClose }: { folder: string | null; onClos
     >
       <p>{said.intro}</p>
       <TextField label={said.folder} value={path} onChange={setPath} autoFocus hint={said.folderHint} />
-      {newest && <p>{said.joins(`${ledger.indexOf(newest)} ${entryTitle(newest, show)}`)}</p>}
+      {newest && <p>{said.joins(`${ledger.indexOf(newest)} · ${entryTitle(newest, show)}`)}</p>}
       {watch && <WatchedLogs watch={watch} />}
     </Dialog>
   );

@@ -13,7 +13,7 @@ test('a key opens one line, Enter keeps it with entry and time, and undo takes i
 }) => {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await page.keyboard.press('n');
-  const field = page.getByRole('textbox', { name: /^Note on 5 Spark/ });
+  const field = page.getByRole('textbox', { name: /^Note on entry 5 · Spark/ });
   await expect(field).toBeFocused();
   expect(await seriousFindings(page)).toEqual([]);
   await page.keyboard.type('smelled of fluid');

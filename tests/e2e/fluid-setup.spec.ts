@@ -5,7 +5,7 @@ async function openFluid(page: Page) {
   await page.getByRole('link', { name: 'Setup' }).click();
   await page.getByRole('button', { name: 'Fluid system', exact: true }).click();
 }
-const follows = (page: Page) => page.getByRole('complementary', { name: 'It follows' });
+const follows = (page: Page) => page.getByRole('complementary', { name: 'What follows' });
 
 test('a hydrometer reading becomes the mix with one press, and undo takes it back', async ({ page }) => {
   await openFluid(page);

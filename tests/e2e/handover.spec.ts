@@ -8,7 +8,7 @@ test('the handover is shown as it will be printed, in either language', async ({
   await page.getByText('Deutsch', { exact: true }).click();
   await expect(sheet).toHaveAttribute('srcdoc', /Übergabe/);
   const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save as a file (HTML)' }).click();
+  await page.getByRole('button', { name: 'Save as HTML' }).click();
   expect((await download).suggestedFilename()).toMatch(/fenmoor-hatch-de\.html$/);
   // What is decided stays in the session, and undo takes it back.
   const customer = page.getByRole('textbox', { name: 'Customer' });
@@ -48,7 +48,7 @@ test('a click straight out of a text field is not lost', async ({ page }) => {
     await page.getByRole('textbox', { name: 'Customer' }).fill(name);
     const download = page.waitForEvent('download');
     // With the pauses of a hand: the sheet is written anew while the button is down.
-    await page.getByRole('button', { name: 'Save as a file (HTML)' }).click({ delay: 400 });
+    await page.getByRole('button', { name: 'Save as HTML' }).click({ delay: 400 });
     await download;
     await expect(sheet).toHaveAttribute('srcdoc', new RegExp(name.replace('.', '\\.')));
   }

@@ -30,7 +30,7 @@ const setup = async (page: Page) => {
   await page.getByRole('link', { name: 'Setup' }).click();
   await page.getByRole('button', { name: 'Engine', exact: true }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Engine');
-  const follows = page.getByRole('complementary', { name: 'It follows' });
+  const follows = page.getByRole('complementary', { name: 'What follows' });
   await expect(follows.getByRole('button', { name: /Where from: Fluid needed at peak/ })).toBeVisible();
 };
 const ride = async (page: Page) => {

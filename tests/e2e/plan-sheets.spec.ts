@@ -65,7 +65,7 @@ test('another step shows its own stop rules and waits for its turn; a dyno asks 
     .getByRole('button', { name: /^Spark \+/ })
     .first()
     .click();
-  await expect(page.getByRole('heading', { name: /^Stop rules of step \d+: Spark/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Gates of step \d+: Spark/ })).toBeVisible();
   await expect(page.getByText(/Too much spark destroys an engine/)).toBeVisible();
   await expect(page.getByText(/^One change at a time/)).toBeVisible();
   await expect(page.getByText(/4 pulls, half of them each way/)).toBeVisible();

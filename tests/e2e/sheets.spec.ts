@@ -8,7 +8,7 @@ test('a number typed on the setup sheet shows at once what follows, and undo tak
 }) => {
   await page.getByRole('link', { name: 'Setup' }).click();
   await page.getByRole('button', { name: 'Engine', exact: true }).click();
-  const follows = page.getByRole('complementary', { name: 'It follows' });
+  const follows = page.getByRole('complementary', { name: 'What follows' });
   const need = follows.getByRole('button', { name: /Where from: Fluid needed at peak/ });
   const before = await need.textContent();
   const power = page.getByRole('textbox', { name: 'Target power at the crank' });

@@ -12,7 +12,7 @@ test('which way the pulls of a log went is said once for the log, shown at each 
   const rows = panel.getByRole('row', { name: /0-baseline-a\.csv/ });
   const said = (row: number, word: RegExp) => rows.nth(row).getByRole('cell', { name: word });
   await expect(said(0, /^back\b/)).toHaveCount(0);
-  await panel.getByRole('button', { name: /Way driven in 0-baseline-a\.csv/ }).click();
+  await panel.getByRole('button', { name: /Direction of the pulls in 0-baseline-a\.csv/ }).click();
   await page.getByRole('option', { name: 'By turns, back first' }).click();
   await expect(said(0, /^back\b/)).toBeVisible({ timeout: 30_000 });
   await expect(said(1, /^out\b/)).toBeVisible();

@@ -4,13 +4,13 @@ export const fitRuleWords: FitRuleWords = {
   'after-the-blades': {
     question: 'Does every nozzle spray after the turbo or centrifugal compressor?',
     reason: 'Drops that hit fast blades erode them, and the wheel loses its balance.',
-    remedy: 'Move the nozzle behind the compressor.',
+    remedy: 'Move the nozzle after the compressor.',
   },
   'after-the-cooler': {
     question: 'Does every nozzle spray after the charge cooler?',
     reason:
       'Fluid sprayed before the cooler collects in it, comes out in slugs, and feeds the cylinders unevenly.',
-    remedy: 'Move the nozzle behind the cooler.',
+    remedy: 'Move the nozzle after the cooler.',
   },
   'before-the-throttle': {
     question: 'On a cooled turbo engine: does it spray after the cooler and before the throttle?',

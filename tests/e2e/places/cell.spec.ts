@@ -56,7 +56,7 @@ for (const { name, options } of conditionsOf('cell')) {
 
       await test.step('a note is written', async () => {
         await page.keyboard.press('n');
-        const note = page.getByRole('textbox', { name: /^Note on 2 Boost/ });
+        const note = page.getByRole('textbox', { name: /^Note on entry 2 · Boost/ });
         await note.fill('second fan on');
         await page.keyboard.press('Enter');
         await expect(note).toBeHidden();

@@ -30,7 +30,7 @@ for (const { name, isMetric, options } of conditionsOf('desk')) {
 
       await test.step('the least that a plan needs is typed', async () => {
         await page.getByRole('link', { name: 'Setup' }).click();
-        const follows = page.getByRole('complementary', { name: 'It follows' });
+        const follows = page.getByRole('complementary', { name: 'What follows' });
         await page.getByRole('button', { name: 'Engine', exact: true }).click();
         await page.getByRole('textbox', { name: 'Target power at the crank' }).fill(isMetric ? '150' : '201');
         await page.getByRole('textbox', { name: 'Peak boost', exact: true }).fill(isMetric ? '1.1' : '16');
@@ -61,7 +61,7 @@ for (const { name, isMetric, options } of conditionsOf('desk')) {
         const sheet = page.getByTitle('Preview of the summary');
         await expect(sheet).toHaveAttribute('srcdoc', /A\. Example/);
         const download = page.waitForEvent('download');
-        await page.getByRole('button', { name: 'Save as a file (HTML)' }).click();
+        await page.getByRole('button', { name: 'Save as HTML' }).click();
         const saved = readFileSync(await (await download).path(), 'utf8');
         expect(saved).toContain('A. Example');
         expect(saved).toMatch(isMetric ? /\d\skW/ : /\d\shp/);

@@ -43,7 +43,8 @@ export const bench: ScreenWords['bench'] = {
         'Wäre die Änderung wirklich so viel wert, wie es jetzt aussieht, so würden so viele weitere Züge es in vier von fünf Fällen belegen. Beide Seiten fahren, möglichst im Wechsel.',
       'not-by-pulls':
         'Bei der jetzigen Wiederholbarkeit reicht keine vernünftige Zahl von Zügen. Länger abkühlen, beide Richtungen fahren, am selben Punkt beginnen, oder einen größeren Schritt machen.',
-      'mend-first': 'Auch mit mehr solchen Zügen werden die beiden nicht vergleichbar.',
+      'mend-first':
+        'Mehr solche Züge helfen nicht. Die Ursache beheben, diese Züge auslassen und noch einmal fahren.',
       settled: 'Weitere Züge würden nur noch den Bereich verengen.',
     },
     more: 'Weitere Züge je Seite',
@@ -103,9 +104,9 @@ export const bench: ScreenWords['bench'] = {
   unpinOf: (pull) => `${pull} lösen`,
   quickNote: {
     title: 'Schnelle Notiz',
-    on: (entry) => `Notiz zu ${entry}, mit der Uhrzeit. Wird nie gedruckt.`,
+    on: (entry) => `Notiz zu Eintrag ${entry}, mit der Uhrzeit. Wird nie gedruckt.`,
     keep: 'Behalten',
-    kept: (entry) => `Notiert zu ${entry}`,
+    kept: (entry) => `Notiert zu Eintrag ${entry}`,
   },
   driftOpen: {
     why: 'Nichts wurde zweimal gefahren: Auch ein Tag, der wandert, kann diesen Gewinn gebracht haben.',

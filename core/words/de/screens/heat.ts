@@ -12,11 +12,11 @@ export const heat: ScreenWords['heat'] = {
   thinner: (air, way, life) =>
     `Der mittlere Tropfen hat ${way} auf seinem Weg und braucht ${life}. Die Luft am Einlass ist dadurch ${air} dünner: der Dampf nimmt den Platz.`,
   where: 'Wo auf dem Zug',
-  places: { early: 'Voller Druck eben da', peak: 'Spitzenleistung' },
+  places: { early: 'Voller Ladedruck erreicht', peak: 'Spitzenleistung' },
   along: 'Auf dem Weg',
   station: 'Ort',
   stations: {
-    ambient: 'Luft des Tages',
+    ambient: 'Umgebungsluft',
     compressor: 'Hinter dem Verdichter',
     cooler: 'Hinter dem Kühler',
     spray: 'An der Düse',

@@ -28,7 +28,7 @@ export const ladder: ScreenWords['ladder'] = {
   limit: 'Grenze',
   expected: 'Erwartet',
   measured: 'Gemessen',
-  close: 'Vom Weg',
+  close: 'Wie nah',
   ifClosed: 'Wenn sie greift',
   look: 'selbst hinsehen',
   below: (limit) => `unter ${limit}`,
@@ -50,7 +50,7 @@ export const ladder: ScreenWords['ladder'] = {
   taken: (title) => `Im Logbuch: ${title}`,
   notYet: (n) => `Eine Änderung nach der anderen: zuerst Stufe ${n}.`,
   openFirst: 'Was im Logbuch offen ist, kommt vor der nächsten Stufe.',
-  again: 'Ein früherer Eintrag noch einmal',
+  again: 'Einen früheren Eintrag noch einmal fahren',
   openBench: 'Werkbank öffnen',
   openHandover: 'Übergabe öffnen',
 };

@@ -57,6 +57,7 @@ export const now: ScreenWords['now'] = {
     lowest: (limit) => `mindestens ${limit}`,
     limit: (limit) => `Grenze ${limit}`,
   },
+  notDriven: 'Sie werden aus den Zügen gelesen.',
   notLogged: (names) => `Nicht aufgezeichnet, also selbst hinsehen: ${names}.`,
   gateStates: { open: 'offen', near: 'nah', closed: 'zu', unmeasured: 'nicht aufgezeichnet' },
   gatesAbout: (entry) => `wie ${entry} gefahren wurde`,

@@ -52,7 +52,6 @@ export const plan: ScreenWords['plan'] = {
   proven: 'Die Eimerprobe geht dem Modell vor.',
   unproven: 'Die Pumpe in einer Flasche prüfen: zwei Einstellungen, je eine Minute.',
   cantYet: 'Noch kein Plan.',
-  cantYetWhy: 'Ihm fehlen ein paar Zahlen. Jede lässt sich links eintippen.',
   openSetup: 'Aufbau öffnen',
   ways: 'Die Wege nebeneinander',
   way: 'Weg',

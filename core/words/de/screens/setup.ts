@@ -15,7 +15,7 @@ export const setup: ScreenWords['setup'] = {
   },
   leads: {
     car: 'Nur die Masse ist nötig. Der Rest schärft die Leistung oder springt ein, wo die Aufzeichnung schweigt.',
-    air: 'Leer heißt unbekannt: Nichts Glaubhaftes tritt an seine Stelle.',
+    air: 'Leer heißt unbekannt: Kein Schätzwert tritt an seine Stelle.',
     limits: 'Wo Sie anhalten. Jede ist eine Abbruchregel; eine leere ist keine.',
     engine:
       'So weit, wie Fluid und Klopfen es brauchen. Leistung, Ladedruck und ein Weg zum Kraftstoff genügen für einen Plan.',
@@ -111,8 +111,8 @@ export const setup: ScreenWords['setup'] = {
     `Die Aufzeichnungen dieser Sitzung zeigen ${each} je Zug, aus ${pulls}. Das gilt, bis Sie eigene Zahlen eingeben.`,
   loggedNone:
     'Keine Aufzeichnung dieser Sitzung hat einen Fluiddurchfluss mit Einspritzung: es gilt der geplante.',
-  follows: 'Es folgt',
-  followsTitle: 'Was diese Zahlen bedeuten',
+  follows: 'Was daraus folgt',
+  followsTitle: 'Aus diesen Zahlen',
   missing: 'Für einen Plan fehlt noch',
   nozzle: {
     name: 'Name',

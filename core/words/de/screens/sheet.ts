@@ -9,7 +9,7 @@ export const sheet: ScreenWords['sheet'] = {
   fields: {
     'car.name': { label: 'Auto', hint: '' },
     'car.mass_kg': { label: 'Masse im Fahrbetrieb', hint: 'Auto, Insassen, Kraftstoff, Gepäck' },
-    'car.massUncertainty_kg': { label: 'Auf so viel genau', hint: 'Darauf würden Sie 19 zu 1 wetten' },
+    'car.massUncertainty_kg': { label: 'Auf so viel genau', hint: 'Trifft in 19 von 20 Fällen' },
     'car.gearRatios': { label: 'Gangübersetzungen', hint: 'Erster Gang zuerst, durch Leerzeichen getrennt' },
     'car.finalDrive': { label: 'Achsübersetzung', hint: '' },
     'car.rollingRadius_m': { label: 'Rollradius', hint: 'Weg einer Umdrehung durch 6,283' },
@@ -61,7 +61,7 @@ export const sheet: ScreenWords['sheet'] = {
     'engine.octane_RON': { label: 'Oktanzahl (ROZ)', hint: '' },
     'engine.fuelling': { label: 'Gemischbildung bei Volllast', hint: '' },
     'engine.fuelConsumption_kg_kWh': {
-      label: 'Kraftstoff je Arbeit',
+      label: 'Spezifischer Verbrauch',
       hint: '0,30 bis 0,36 kg/kWh (0,50 bis 0,60 lb/hp h) bei Volllast, Praxis',
     },
     'engine.volumetricEfficiency_percent': {
@@ -69,7 +69,7 @@ export const sheet: ScreenWords['sheet'] = {
       hint: '85 bis 105 % bei Volllast, Praxis',
     },
     'engine.manifold_C': { label: 'Luft im Saugrohr', hint: '' },
-    'engine.mapSensor_kPa': { label: 'Endwert des Saugrohrdrucksensors', hint: 'Absolut' },
+    'engine.mapSensor_kPa': { label: 'Endwert des Saugrohrdrucksensors', hint: '' },
     'engine.soundBoost_kPa': {
       label: 'Ladedruck, klopffrei ohne Einspritzung',
       hint: 'Darauf ruht der Rückfall',
@@ -83,7 +83,7 @@ export const sheet: ScreenWords['sheet'] = {
       label: 'Förderung der Kraftstoffpumpe bei vollem Ladedruck',
       hint: 'Je Stunde, bei Kraftstoffdruck und Bordspannung unter vollem Ladedruck',
     },
-    'fluidSystem.mix.by': { label: 'Gemischt', hint: '' },
+    'fluidSystem.mix.by': { label: 'Gemischt nach', hint: '' },
     'fluidSystem.mix.methanol_percent': { label: 'Methanol', hint: '' },
     'fluidSystem.mix.ethanol_percent': { label: 'Ethanol', hint: '' },
     'fluidSystem.fluid_C': { label: 'Fluidtemperatur', hint: '' },
@@ -110,11 +110,11 @@ export const sheet: ScreenWords['sheet'] = {
     'engine.rod_mm': { label: 'Pleuellänge', hint: 'Mitte zu Mitte' },
     'engine.intakeClosing_deg': { label: 'Einlassventil schließt', hint: 'Nach dem unteren Totpunkt' },
     'engine.pullFrom_rpm': { label: 'Ein Zug beginnt bei', hint: '' },
-    'engine.pullTo_rpm': { label: 'und endet bei', hint: '' },
-    'engine.pullDuration_s': { label: 'Er dauert', hint: '6 bis 12 s im dritten Gang, Praxis' },
+    'engine.pullTo_rpm': { label: 'Ein Zug endet bei', hint: '' },
+    'engine.pullDuration_s': { label: 'Ein Zug dauert', hint: '6 bis 12 s im dritten Gang, Praxis' },
     'engine.boostRise_kPa_s': {
       label: 'Ladedruck steigt in einer Sekunde um',
-      hint: 'Leer: aus der Kurve; was eine leere Leitung kostet, ruht darauf',
+      hint: 'Leer: aus der Kurve. Daraus folgt, was eine leere Leitung kostet',
     },
     'engine.compressorEfficiency_percent': { label: 'Wirkungsgrad des Verdichters', hint: '' },
     'engine.coolerEffectiveness_percent': { label: 'Wirkungsgrad des Kühlers', hint: '' },

@@ -11,7 +11,7 @@ export const start: ScreenWords['start'] = {
   chooseFiles: 'Dateien wählen',
   recent: 'Letzte Sitzungen',
   noRecent: 'Hier erscheinen die Sitzungen, die Sie öffnen.',
-  openFolder: 'Ordner öffnen',
+  openFolder: 'Sitzungsordner öffnen',
   folderPath: 'Ordner auf diesem Rechner',
   open: 'Öffnen',
   noSample: 'Das Beispiel fehlt in dieser Installation.',

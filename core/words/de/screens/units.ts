@@ -28,6 +28,6 @@ export const units: ScreenWords['units'] = {
     volumeFlow: 'Volumenstrom',
     massFlow: 'Massenstrom',
     length: 'Länge',
-    massPerEnergy: 'Kraftstoff je Arbeit',
+    massPerEnergy: 'Spezifischer Verbrauch',
   },
 };

@@ -12,7 +12,8 @@ export const watch: ScreenWords['watch'] = {
   stop: 'Nicht mehr beobachten',
   logs: 'Neue Aufzeichnungen',
   noLogs: 'Noch keine neue Aufzeichnung.',
-  joins: (entry) => `Neue Aufzeichnungen kommen zu ${entry}, danach zum jeweils neuesten behaltenen Eintrag.`,
+  joins: (entry) =>
+    `Neue Aufzeichnungen kommen zu Eintrag ${entry}; spätere zum dann neuesten behaltenen Eintrag.`,
   watching: (folder) => `${folder} wird beobachtet`,
   lastLog: (age) => `letzte neue Aufzeichnung vor ${age}`,
   since: (age) => `seit ${age}, noch keine neue Aufzeichnung`,

@@ -30,7 +30,7 @@ export const bench = {
     more: 'Further pulls a side that decide',
     band: 'Judged over',
     to: (low: string, high: string) => `${low} to ${high}`,
-    remarks: 'Remarks of the judge',
+    remarks: 'Remarks on the verdict',
   },
   decide: {
     open: 'What would decide it',
@@ -45,7 +45,8 @@ export const bench = {
         'Were the change truly worth what it looks like now, this many further pulls would prove it in four cases of five. Drive both sides, in turns if you can.',
       'not-by-pulls':
         'At the present repeatability no reasonable number of pulls would do. Cool down longer, drive both ways, hold the start point, or make a larger step.',
-      'mend-first': 'No number of pulls of this kind makes the two comparable.',
+      'mend-first':
+        'More pulls like these don’t help. Remove the cause, leave these pulls out and drive it again.',
       settled: 'Further pulls would only narrow the interval.',
     },
     more: 'Further pulls on each side',
@@ -105,9 +106,9 @@ export const bench = {
   unpinOf: (pull: string) => `Let ${pull} go`,
   quickNote: {
     title: 'Quick note',
-    on: (entry: string) => `Note on ${entry}, with the time. Never printed.`,
+    on: (entry: string) => `Note on entry ${entry}, with the time. Never printed.`,
     keep: 'Keep',
-    kept: (entry: string) => `Noted with ${entry}`,
+    kept: (entry: string) => `Noted with entry ${entry}`,
   },
   driftOpen: {
     why: 'Nothing was driven twice: a day that drifts could have brought this gain.',

@@ -2,9 +2,9 @@ export const columns = {
   open: 'Columns',
   openOf: (log: string) => `Columns of ${log}`,
   logs: 'Logs',
-  wayOf: (log: string) => `Way driven in ${log}`,
+  wayOf: (log: string) => `Direction of the pulls in ${log}`,
   ways: {
-    unsaid: 'Way not said',
+    unsaid: 'Direction not given',
     out: 'All out',
     back: 'All back',
     'out-first': 'By turns, out first',

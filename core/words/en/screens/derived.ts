@@ -26,7 +26,7 @@ export const derived = {
     boostError: 'Boost short of target',
     lambdaError: 'Lambda off target',
     smoothLambda: 'Lambda, smoothed',
-    power: 'Power by torque',
+    power: 'Power from torque',
   },
   kinds: {
     time: 'Time',

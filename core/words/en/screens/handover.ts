@@ -28,7 +28,7 @@ export const handover = {
   againstPathHint: 'Its full path; it is only looked at',
   saveAs: {
     pdf: 'Save as PDF',
-    html: 'Save as a file (HTML)',
+    html: 'Save as HTML',
     csv: 'Numbers as CSV',
     json: 'Numbers as JSON',
   },

@@ -10,13 +10,13 @@ export const heat = {
   thinner: (air: string, way: string, life: string) =>
     `The mean drop has ${way} on its way and needs ${life}. The air in the port is ${air} thinner for it: vapour takes the room.`,
   where: 'Where on the pull',
-  places: { early: 'Full boost is just there', peak: 'Peak power' },
+  places: { early: 'Full boost reached', peak: 'Peak power' },
   along: 'Along the way',
   station: 'Place',
   stations: {
-    ambient: 'Air of the day',
-    compressor: 'Behind the compressor',
-    cooler: 'Behind the cooler',
+    ambient: 'Ambient air',
+    compressor: 'After the compressor',
+    cooler: 'After the cooler',
     spray: 'At the nozzle',
     port: 'At the port',
   },
@@ -34,8 +34,8 @@ export const heat = {
     evaporated: 'Evaporated at the port',
     lifetime: 'Life of the mean drop',
     residence: 'Way to the valve',
-    cooler: 'Temperature behind the cooler',
-    compressor: 'Temperature behind the compressor',
+    cooler: 'Temperature after the cooler',
+    compressor: 'Temperature after the compressor',
   },
   remarks: 'Remarks',
 };

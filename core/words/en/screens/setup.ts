@@ -13,7 +13,7 @@ export const setup = {
   },
   leads: {
     car: 'Only the mass is needed. The rest sharpens power or stands in where a log is silent.',
-    air: 'Left empty means unknown: nothing plausible is put in its place.',
+    air: 'Left empty means unknown: no guess takes its place.',
     limits: 'Where you stop. Each closes a gate; an empty one closes none.',
     engine:
       'As far as fluid and knock need it. Power, boost and one way to know the fuel are enough for a plan.',
@@ -105,8 +105,8 @@ export const setup = {
   loggedFrom: (pulls: string, each: string) =>
     `The logs of this session show ${each} a pull, over ${pulls}. It is used until you type your own.`,
   loggedNone: 'No log of this session has a fluid-flow channel with spray in it: the planned flow is used.',
-  follows: 'It follows',
-  followsTitle: 'What these numbers mean',
+  follows: 'What follows',
+  followsTitle: 'From these numbers',
   missing: 'Still needed for a plan',
   nozzle: {
     name: 'Name',

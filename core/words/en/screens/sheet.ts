@@ -9,7 +9,7 @@ export const sheet = {
   fields: {
     'car.name': { label: 'Car', hint: '' },
     'car.mass_kg': { label: 'Mass as driven', hint: 'Car, people, fuel, luggage' },
-    'car.massUncertainty_kg': { label: 'Give or take', hint: 'Half of what you would bet 19 to 1 on' },
+    'car.massUncertainty_kg': { label: 'Give or take', hint: 'Holds 19 times in 20' },
     'car.gearRatios': { label: 'Gear ratios', hint: 'First gear first, apart by spaces' },
     'car.finalDrive': { label: 'Final drive', hint: '' },
     'car.rollingRadius_m': { label: 'Rolling radius', hint: 'Distance rolled in one turn, over 6.283' },
@@ -47,7 +47,7 @@ export const sheet = {
     'limits.fluidPressureLowest_kPa': { label: 'Lowest fluid pressure', hint: '' },
     'engine.peakPower_kW': { label: 'Target power at the crank', hint: '' },
     'engine.peakPower_rpm': { label: 'At engine speed', hint: '' },
-    'engine.peakBoost_kPa': { label: 'Peak boost', hint: 'Gauge, of the target' },
+    'engine.peakBoost_kPa': { label: 'Peak boost', hint: 'Over ambient, at the target power' },
     'engine.displacement_L': { label: 'Displacement', hint: '' },
     'engine.cylinders': { label: 'Cylinders', hint: '' },
     'engine.compressionRatio': { label: 'Compression ratio', hint: '' },
@@ -58,7 +58,7 @@ export const sheet = {
     'engine.octane_RON': { label: 'Octane (RON)', hint: '' },
     'engine.fuelling': { label: 'Fuelling at full load', hint: '' },
     'engine.fuelConsumption_kg_kWh': {
-      label: 'Fuel per work',
+      label: 'Specific consumption',
       hint: '0.30 to 0.36 kg/kWh (0.50 to 0.60 lb/hp h) at full load, practice',
     },
     'engine.volumetricEfficiency_percent': {
@@ -66,7 +66,7 @@ export const sheet = {
       hint: '85 to 105 % at full load, practice',
     },
     'engine.manifold_C': { label: 'Air in the manifold', hint: '' },
-    'engine.mapSensor_kPa': { label: 'Full scale of the MAP sensor', hint: 'Absolute' },
+    'engine.mapSensor_kPa': { label: 'Full scale of the MAP sensor', hint: '' },
     'engine.soundBoost_kPa': {
       label: 'Boost shown knock-free without spray',
       hint: 'The fallback rests on it',
@@ -80,7 +80,7 @@ export const sheet = {
       label: 'Fuel pump delivery at full boost',
       hint: 'Per hour, at the fuel pressure of full boost and the voltage of the car',
     },
-    'fluidSystem.mix.by': { label: 'Mixed', hint: '' },
+    'fluidSystem.mix.by': { label: 'Mixed by', hint: '' },
     'fluidSystem.mix.methanol_percent': { label: 'Methanol', hint: '' },
     'fluidSystem.mix.ethanol_percent': { label: 'Ethanol', hint: '' },
     'fluidSystem.fluid_C': { label: 'Fluid temperature', hint: '' },
@@ -104,11 +104,11 @@ export const sheet = {
     'engine.rod_mm': { label: 'Length of the connecting rod', hint: 'Centre to centre' },
     'engine.intakeClosing_deg': { label: 'Inlet valve closes', hint: 'After bottom dead centre' },
     'engine.pullFrom_rpm': { label: 'A pull begins at', hint: '' },
-    'engine.pullTo_rpm': { label: 'and ends at', hint: '' },
-    'engine.pullDuration_s': { label: 'It lasts', hint: '6 to 12 s in third, practice' },
+    'engine.pullTo_rpm': { label: 'A pull ends at', hint: '' },
+    'engine.pullDuration_s': { label: 'A pull lasts', hint: '6 to 12 s in third, practice' },
     'engine.boostRise_kPa_s': {
       label: 'Boost rises in one second by',
-      hint: 'Left empty: from the curve; what an empty line costs rests on it',
+      hint: 'Left empty: from the curve. It tells what an empty line costs',
     },
     'engine.compressorEfficiency_percent': { label: 'Efficiency of the compressor', hint: '' },
     'engine.coolerEffectiveness_percent': { label: 'Effectiveness of the cooler', hint: '' },
@@ -120,7 +120,7 @@ export const sheet = {
     'engine.intakeBore_mm': { label: 'Bore of the pipe on that way', hint: '' },
     'engine.injectors.count': { label: 'Fuel injectors', hint: '' },
     'engine.injectors.flow_mL_min': { label: 'Flow of each', hint: 'Static, petrol' },
-    'engine.injectors.ratedPressure_kPa': { label: 'rated at', hint: '' },
+    'engine.injectors.ratedPressure_kPa': { label: 'Rated at', hint: '' },
     'engine.injectors.fuelPressure_kPa': {
       label: 'Fuel pressure over the manifold',
       hint: 'Left empty: as rated',

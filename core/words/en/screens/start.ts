@@ -9,7 +9,7 @@ export const start = {
   chooseFiles: 'Choose files',
   recent: 'Recent sessions',
   noRecent: 'Sessions that you open appear here.',
-  openFolder: 'Open a folder',
+  openFolder: 'Open a session folder',
   folderPath: 'Folder on this machine',
   open: 'Open',
   noSample: 'The sample is missing from this installation.',

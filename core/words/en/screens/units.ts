@@ -26,6 +26,6 @@ export const units = {
     volumeFlow: 'Volume flow',
     massFlow: 'Mass flow',
     length: 'Length',
-    massPerEnergy: 'Fuel per work',
+    massPerEnergy: 'Specific consumption',
   },
 };

@@ -10,7 +10,8 @@ export const watch = {
   stop: 'Stop watching',
   logs: 'New logs',
   noLogs: 'No new log yet.',
-  joins: (entry: string) => `New logs join ${entry}, and after it the newest entry that is kept.`,
+  joins: (entry: string) =>
+    `New logs join entry ${entry}; later ones join the newest kept entry of their time.`,
   watching: (folder: string) => `Watching ${folder}`,
   lastLog: (age: string) => `last new log ${age} ago`,
   since: (age: string) => `for ${age}, no new log yet`,
