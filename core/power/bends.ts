@@ -164,7 +164,9 @@ function spread(
 
 /** (1 - x^2)^2 over so many places to either side. */
 function nearness(far: number): Float64Array {
-  return Float64Array.from({ length: 2 * far + 1 }, (_, i) => (1 - ((i - far) / (far + 1)) ** 2) ** 2);
+  const weights = new Float64Array(2 * far + 1);
+  for (let i = 0; i < weights.length; i++) weights[i] = (1 - ((i - far) / (far + 1)) ** 2) ** 2;
+  return weights;
 }
 
 function sum(values: Float64Array): number {

@@ -22,7 +22,8 @@ export function curveTable<C extends SlopeCurve>(
 ): CurveTable<C> {
   // A pull lasts seconds; what lasts hours is none, and must not fill the memory.
   const count = Math.min(500, Math.max(8, Math.ceil((to - from) / step) + 1));
-  const time = Float64Array.from({ length: count }, (_, i) => from + ((to - from) * i) / (count - 1));
+  const time = new Float64Array(count);
+  for (let i = 0; i < count; i++) time[i] = from + ((to - from) * i) / (count - 1);
   const curve = along(time);
   const { value, slope } = curve;
   const dt = (to - from) / (count - 1);

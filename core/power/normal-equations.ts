@@ -6,8 +6,8 @@ export type Matrix = Float64Array;
  * 1, v and v^2 differ by orders of magnitude. Null where it is singular.
  */
 export function solveNormal(matrix: Matrix, right: Float64Array, size: number): Float64Array | null {
-  const a = Float64Array.from(matrix);
-  const x = Float64Array.from(right);
+  const a = matrix.slice();
+  const x = right.slice();
   const scale = new Float64Array(size);
   for (let i = 0; i < size; i++) scale[i] = 1 / Math.sqrt(Math.max(matrix[i * size + i] as number, 1e-300));
   for (let r = 0; r < size; r++) {

@@ -107,8 +107,8 @@ function medianOfThree(values: Float64Array, from: number, to: number): Float64A
     const x = filled[start] as number;
     let end = start + 1;
     while (end < filled.length && filled[end] === x) end++;
-    const a = filled[start - 1] ?? x;
-    const b = filled[end] ?? x;
+    const a = start > 0 ? (filled[start - 1] as number) : x;
+    const b = end < filled.length ? (filled[end] as number) : x;
     const middle = Math.max(Math.min(a, x), Math.min(b, Math.max(a, x)));
     for (; start < end; start++) out[start] = middle;
   }

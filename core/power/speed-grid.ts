@@ -20,5 +20,7 @@ export function speedGrid(from: number, to: number): Result<Float64Array> {
 function multiples(from: number, to: number, step: number): Float64Array {
   const first = Math.ceil(from / step - 1e-9);
   const last = Math.floor(to / step + 1e-9);
-  return Float64Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
+  const speeds = new Float64Array(Math.max(0, last - first + 1));
+  for (let i = 0; i < speeds.length; i++) speeds[i] = (first + i) * step;
+  return speeds;
 }

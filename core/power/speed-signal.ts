@@ -132,13 +132,9 @@ function readingsOf(log: Log, channel: Channel, from: number, to: number, range:
 }
 
 function medianGap(time: Float64Array): number {
-  return median(risesOf(time));
-}
-
-function risesOf(values: Float64Array): Float64Array {
-  const rises = new Float64Array(Math.max(0, values.length - 1));
-  for (let i = 1; i < values.length; i++) rises[i - 1] = (values[i] as number) - (values[i - 1] as number);
-  return rises;
+  const gaps = new Float64Array(Math.max(0, time.length - 1));
+  for (let i = 1; i < time.length; i++) gaps[i - 1] = (time[i] as number) - (time[i - 1] as number);
+  return median(gaps);
 }
 
 /** Two thirds of a cell of the spline that they are for [s] (slope-estimate.ts). */
@@ -177,10 +173,15 @@ function shortHalfWidth(time: Float64Array): number {
  */
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const n = value.length;
-  const rises = risesOf(value);
-  for (let i = 0; i < rises.length; i++) rises[i] = Math.abs(rises[i] as number);
+  const rises = new Float64Array(n - 1);
+  let steepest = 0;
+  for (let i = 1; i < n; i++) {
+    const rise = Math.abs((value[i] as number) - (value[i - 1] as number));
+    rises[i - 1] = rise;
+    if (rise > steepest) steepest = rise;
+  }
   const least = Math.max(6 * median(rises), 2 * step);
-  if (!mayHaveSpikes(value, rises, least)) return { time, value, spikes: 0 };
+  if (!mayHaveSpikes(value, steepest, least)) return { time, value, spikes: 0 };
   const stray = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const at = Math.max(0, Math.min(n - 5, i - 2));
@@ -197,8 +198,8 @@ function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
  * Whether any sample can stray so far from the median of its five: one of its neighbours lies on the median's other
  * side, so that a single rise must be as large; at the ends it may be two in a row.
  */
-function mayHaveSpikes(value: Float64Array, rises: Float64Array, least: number): boolean {
-  for (let i = 0; i < rises.length; i++) if ((rises[i] as number) > least) return true;
+function mayHaveSpikes(value: Float64Array, steepest: number, least: number): boolean {
+  if (steepest > least) return true;
   const n = value.length;
   const first = Math.abs((value[2] as number) - (value[0] as number));
   const last = Math.abs((value[n - 1] as number) - (value[n - 3] as number));
