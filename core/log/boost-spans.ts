@@ -44,7 +44,7 @@ export function boostSpans(
     if ((boost[i] ?? 0) < vacuum) low++;
   }
   if (low < 0.02 * seen || low < 3) return null;
-  const found: (Span & { segment: Span })[] = [];
+  const found: (EndedSpan & { segment: Span })[] = [];
   for (const segment of segments) {
     let i = segment.from;
     while (i < segment.to) {
@@ -59,8 +59,8 @@ export function boostSpans(
         ((boost[end] ?? Number.NaN) >= wideOpen || (boost[end + 1] ?? Number.NaN) >= wideOpen)
       )
         end++;
-      const to = end === segment.to ? end : shutIndex(boost, time, i, end);
-      if (to - i > 2) found.push({ from: i, to, segment });
+      const shut = end === segment.to ? { to: end } : shutMoment(boost, time, segment, i, end);
+      if (shut.to - i > 2) found.push({ from: i, ...shut, segment });
       i = end;
     }
   }
@@ -69,7 +69,7 @@ export function boostSpans(
 
 /** Moves each start from where the vacuum is gone to where the foot met its stop. */
 function withStarts(
-  spans: readonly (Span & { readonly segment: Span })[],
+  spans: readonly (EndedSpan & { readonly segment: Span })[],
   boost: Float64Array,
   time: Float64Array,
 ): EndedSpan[] {
@@ -96,11 +96,11 @@ function withStarts(
     if (tables.length === pullsThatTellTheCar) cars = carsInQuestion(tables);
   }
   const moments = momentsOf(tables);
-  return spans.flatMap(({ from, to }, i) => {
+  return spans.flatMap(({ from, to, endAt_s }, i) => {
     const moment = moments[i];
     const start = moment ? indexAt(time, moment.at_s, from, to) : from;
     return to - start > 2
-      ? [{ from: start, to, startAt_s: moment?.at_s, startWithin_s: moment?.within_s ?? 0 }]
+      ? [{ from: start, to, startAt_s: moment?.at_s, endAt_s, startWithin_s: moment?.within_s ?? 0 }]
       : [];
   });
 }
@@ -114,8 +114,24 @@ function crossing(boost: Float64Array, time: Float64Array, after: number, level:
   return before + share * ((time[after] ?? 0) - before);
 }
 
-/** One past the last sample before the plate shuts: back from the vacuum to where the fall began. */
-function shutIndex(boost: Float64Array, time: Float64Array, from: number, end: number): number {
+/** A fall shows so long behind the first move of the foot [s]: the manifold empties behind the plate (common practice). */
+const fallShows_s = 0.05;
+/** So much longer, and a usual lift has emptied it [s] (common practice). */
+const fallLasts_s = 0.2;
+
+/**
+ * When the plate begins to shut: back from the vacuum to where the fall began. Between the last row before it and the
+ * first within it the part of the fall that the latter shows tells how long before it the foot left.
+ *
+ * @param end  first sample below the pressure of an open plate
+ */
+function shutMoment(
+  boost: Float64Array,
+  time: Float64Array,
+  segment: Span,
+  from: number,
+  end: number,
+): { to: number; endAt_s: number } {
   let i = end;
   while (i > from + 1) {
     const here = boost[i] ?? wideOpen;
@@ -125,7 +141,14 @@ function shutIndex(boost: Float64Array, time: Float64Array, from: number, end: n
     if ((before - here) / (before + atmosphere) < 0.4 * seconds) break;
     i--;
   }
-  return i;
+  const high = boost[i] ?? wideOpen;
+  const [before_s, after_s] = [time[i] ?? 0, time[i + 1] ?? 0];
+  let low = boost[i + 1] ?? high;
+  for (let k = i + 2; k < segment.to && (time[k] ?? 0) < after_s + 2 * fallLasts_s; k++)
+    low = Math.min(low, boost[k] ?? low);
+  const fallen = low < high ? Math.min(1, Math.max(0, (high - (boost[i + 1] ?? high)) / (high - low))) : 0;
+  const endAt_s = Math.max(before_s - fallShows_s, after_s - fallShows_s - fallLasts_s * fallen);
+  return { to: endAt_s < before_s ? i : i + 1, endAt_s };
 }
 
 /** Spans whose pressure is near the most seen at their engine speeds: part throttle may lift the vacuum too. */

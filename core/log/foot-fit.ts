@@ -79,7 +79,7 @@ export function momentTable(
       y.push(sy / n);
     }
   }
-  if (t.length < 7) return null;
+  if (t.length < (fit.as === 'pressure' ? 5 : 7)) return null;
   const least = fit.from_s - 0.7;
   const width = Math.ceil((fit.to_s + 0.9 - least) / momentStep_s) + 1;
   let scale = Number.NEGATIVE_INFINITY;
@@ -116,8 +116,7 @@ export function momentTable(
       const half = fit.from_s + k * momentStep_s;
       const log = k % coarse === 0 ? (logs[c] as number) : logAt(travel, half);
       if (log === Number.NEGATIVE_INFINITY) continue;
-      const first = half - travel.half_s;
-      const moment = fit.way === 'down' ? first + travel.travel_s : first;
+      const moment = half - travel.half_s + travel.met_s;
       const cell = Math.round((moment - least) / momentStep_s);
       if (cell >= 0 && cell < width) entries.push({ at: travel.car * width + cell, log });
     }

@@ -5,6 +5,8 @@
 export type FootTravel = {
   /** From the first move to the last [s]. */
   readonly travel_s: number;
+  /** From the first move to where the foot is all but down, or has all but begun to lift [s]. */
+  readonly met_s: number;
   /** Which plate law and lag of the manifold it was made with: these belong to the car, not to the foot. */
   readonly car: number;
   /** Share at each `travelStep_s`, and its integral [s]. */
@@ -26,6 +28,8 @@ const moves: readonly ((s: number) => number)[] = [
   (s) => (1 - Math.cos(Math.PI * s)) / 2,
   (s) => (s < 0.3 ? 2 * s : 0.6 + (4 / 7) * (s - 0.3)),
 ];
+/** A foot is down within this share of its travel from the stop, as where a pedal is logged. */
+const nearStop = 0.05;
 const travels_s = [0.06, 0.12, 0.18, 0.25, 0.32, 0.39, 0.46, 0.53, 0.6];
 /**
  * Air through the plate over the pedal: near its stop the last travel hardly counts. `power` is that of what is
@@ -67,16 +71,35 @@ function build(way: 'down' | 'lift'): FootTravel[] {
         for (const move of moves) {
           const open = (pedal: number) => openShare(law, pedal);
           const at = (s: number) => (way === 'down' ? open(move(s)) : 1 - open(1 - move(s)));
-          list.push(follow((s) => at(Math.min(1, s)), travel, lag, l * lags_s.length + k));
+          list.push({
+            ...follow((s) => at(Math.min(1, s)), travel, lag, l * lags_s.length + k),
+            met_s: travel * shareUntil(move, way === 'down' ? 1 - nearStop : nearStop),
+          });
         }
   return list;
+}
+
+/** Share of its time that a move takes to get so far. */
+function shareUntil(move: (s: number) => number, far: number): number {
+  let [low, high] = [0, 1];
+  for (let i = 0; i < 30; i++) {
+    const middle = (low + high) / 2;
+    if (move(middle) < far) low = middle;
+    else high = middle;
+  }
+  return high;
 }
 
 function openShare(law: (typeof laws)[number], pedal: number): number {
   return 'power' in law ? 1 - (1 - pedal) ** law.power : Math.min(1, pedal / law.until);
 }
 
-function follow(at: (s: number) => number, travel_s: number, lag_s: number, car: number): FootTravel {
+function follow(
+  at: (s: number) => number,
+  travel_s: number,
+  lag_s: number,
+  car: number,
+): Omit<FootTravel, 'met_s'> {
   const share = new Float64Array(length);
   const integral = new Float64Array(length);
   const late = new Float64Array(length);
