@@ -28,8 +28,8 @@ const moves: readonly ((s: number) => number)[] = [
   (s) => (1 - Math.cos(Math.PI * s)) / 2,
   (s) => (s < 0.3 ? 2 * s : 0.6 + (4 / 7) * (s - 0.3)),
 ];
-/** A foot is down within this share of its travel from the stop, as where a pedal is logged. */
-const nearStop = 0.05;
+/** A foot is down within this share of its travel from the stop: the last of it changes nothing (common practice). */
+const nearStop = 0.03;
 const travels_s = [0.06, 0.12, 0.18, 0.25, 0.32, 0.39, 0.46, 0.53, 0.6];
 /**
  * Air through the plate over the pedal: near its stop the last travel hardly counts. `power` is that of what is

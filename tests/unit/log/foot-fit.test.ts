@@ -39,9 +39,12 @@ describe('the moment the foot met its stop', () => {
     expect(moment?.within_s).toBeGreaterThan(0);
   });
 
-  it('is not asked of fewer than seven samples', () => {
-    const few = time.subarray(78, 84);
-    expect(momentTable(new Float64Array(6), few, { from: 0, to: 6 }, pressureFit)).toBeNull();
+  it('is not asked of fewer than five samples of a pressure, or seven of a speed', () => {
+    const few = (count: number, fit: typeof pressureFit) =>
+      momentTable(new Float64Array(count), time.subarray(78, 78 + count), { from: 0, to: count }, fit);
+    expect(few(4, pressureFit)).toBeNull();
+    expect(few(5, pressureFit)).not.toBeNull();
+    expect(few(6, { ...pressureFit, as: 'speed' })).toBeNull();
   });
 });
 

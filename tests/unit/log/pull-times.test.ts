@@ -39,9 +39,11 @@ describe('when a pull began and ended', () => {
     expect(foundIn(0.05, 0.03)).toEqual({ start_s: 3.03, end_s: 10.98 });
   });
 
-  it('is as told by what found it, before any row', () => {
-    const told = { from: 1, to: 5, startAt_s: 0.17, endAt_s: 0.83 };
-    expect(pullTimes(log([{ from: 0, to: 6 }]), told)).toEqual({ start_s: 0.17, end_s: 0.83 });
+  it('is as told by what found it, a quarter of a row towards the rows that show it', () => {
+    const told = { from: 1, to: 5, startAt_s: 0.14, endAt_s: 0.86 };
+    const slow = pullTimes(log([{ from: 0, to: 6 }]), told);
+    expect(slow.start_s).toBeCloseTo(0.19, 9);
+    expect(slow.end_s).toBeCloseTo(0.81, 9);
   });
 
   const log = (segments: readonly { from: number; to: number }[], time = [0, 0.2, 0.4, 0.6, 0.8, 1]) => ({
