@@ -88,8 +88,9 @@ export function splitByGear(
     const kind = kindOfFall(engineSpeed, ratio, time, from, top, bottom, span.to);
     if (kind === 'gear-change') {
       close(top + 1, true);
-      startAt_s = torqueBack(engineSpeed, time, bottom, span.to);
-      from = indexAt(time, startAt_s - 1e-9, bottom, span.to - 1);
+      const back_s = torqueBack(engineSpeed, time, bottom, span.to);
+      startAt_s = back_s > (time[bottom] ?? 0) ? back_s : undefined;
+      from = indexAt(time, back_s - 1e-9, bottom, span.to - 1);
       afterChange = true;
       top = from;
       i = from + 1;
