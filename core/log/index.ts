@@ -22,5 +22,6 @@ export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
 export { type SpeedLag, speedLag } from './speed-lag.ts';
+export { indexAt } from './speed-ratio.ts';
 export { settleSpeedUnit } from './speed-unit.ts';
 export * from './why-no-log.ts';

@@ -1,4 +1,4 @@
-import { type Channel, heldReadings, type Log, median, sampleFlag } from '../log/index.ts';
+import { type Channel, heldReadings, indexAt, type Log, median, sampleFlag } from '../log/index.ts';
 import { localFit, type Samples, weightedSum } from './local-polynomial.ts';
 import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
@@ -88,10 +88,8 @@ export function seldomSpeed(
   const segment = log.segments.find((s) => s.from <= from && from < s.to);
   if (!segment) return null;
   const at = (i: number) => log.time[i] as number;
-  let first = from;
-  let last = to;
-  while (first > segment.from && at(from) - at(first - 1) <= around) first--;
-  while (last < segment.to && at(last) - at(to - 1) <= around) last++;
+  const first = indexAt(log.time, at(from) - around, segment.from, from);
+  const last = indexAt(log.time, at(to - 1) + around, to, segment.to);
   const held = heldReadings(log.time, channel.values, first, last);
   if (!held || held.interval < seldom) return null;
   const rows = held.rows.filter((i) => {
