@@ -1,9 +1,12 @@
 import { carsInQuestion, type FootFit, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
+import { withoutClosings } from './plate-closings.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { EndedSpan, Span } from './time-axis.ts';
 
 /** With the plate wide open the manifold is no further than this below the air around it [Pa] (common practice). */
-const wideOpen = -8e3;
+export const wideOpen = -8e3;
+/** Behind a plate that a foot let shut the pressure falls further below the air around it [Pa] (common practice). */
+const shutPlate = -45e3;
 /** A signal that hardly ever shows this vacuum is measured before the plate and tells nothing of it [Pa]. */
 const vacuum = -20e3;
 /** A vacuum this near its lowest has settled [Pa]. */
@@ -64,7 +67,8 @@ export function boostSpans(
       i = end;
     }
   }
-  return withStarts(atFullPressure(found, boost, engineSpeed), boost, time);
+  const whole = withoutClosings(found, { values: boost, least: shutPlate }, engineSpeed, { time, segments });
+  return withStarts(atFullPressure(whole, boost, engineSpeed), boost, time);
 }
 
 /** Moves each start from where the vacuum is gone to where the foot met its stop. */

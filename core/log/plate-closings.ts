@@ -8,41 +8,47 @@ const leastOpening = 0.2;
 /** In gear engine speed does not fall further than this while torque is short (common practice). */
 const mostFall = 0.97;
 
+/** An opening, or the pressure behind it, and what it does not fall below while the engine's controls close it. */
+export type Plate = { readonly values: Float64Array; readonly least: number };
+
+/** The plate's own reading, which at its stop is `full`. */
+export const plateBy = (opening: Float64Array, full: number): Plate => ({
+  values: opening,
+  least: leastOpening * full,
+});
+
 /**
  * Joins spans at full throttle that the engine's own controls parted: where no pedal is logged, a plate that closes part
  * of the way while the gear stays, and is wide open again soon, was closed for torque or traction, not by the foot.
- *
- * @param plate  opening, and what it reads at its stop
  */
-export function withoutClosings(
-  spans: readonly EndedSpan[],
-  plate: { readonly values: Float64Array; readonly full: number },
+export function withoutClosings<T extends EndedSpan>(
+  spans: readonly T[],
+  plate: Plate,
   engineSpeed: Float64Array,
   log: Pick<Log, 'time' | 'segments'>,
-): EndedSpan[] {
-  const joined: EndedSpan[] = [];
+): T[] {
+  const joined: T[] = [];
   for (const span of spans) {
     const last = joined.at(-1);
-    if (last && isClosing(last.to - 1, span.from, plate, engineSpeed, log))
-      joined[joined.length - 1] = { ...span, from: last.from, startAt_s: last.startAt_s, ...startOf(last) };
-    else joined.push(span);
+    if (last && isClosing(last.to - 1, span.from, plate, engineSpeed, log)) {
+      const { to, endAt_s, endWithin_s = 0 } = span;
+      joined[joined.length - 1] = { ...last, to, endAt_s, endWithin_s };
+    } else joined.push(span);
   }
   return joined;
 }
 
-const startOf = ({ startWithin_s }: EndedSpan) => (startWithin_s === undefined ? {} : { startWithin_s });
-
 function isClosing(
   from: number,
   to: number,
-  { values, full }: { readonly values: Float64Array; readonly full: number },
+  { values, least }: Plate,
   engineSpeed: Float64Array,
   { time, segments }: Pick<Log, 'time' | 'segments'>,
 ): boolean {
   if ((time[to] ?? 0) - (time[from] ?? 0) > longestClosing_s) return false;
   if (!segments.some((s) => s.from <= from && to < s.to)) return false;
   for (let i = from + 1; i < to; i++) {
-    if ((values[i] ?? 0) < leastOpening * full) return false;
+    if ((values[i] ?? 0) < least) return false;
     if ((engineSpeed[i] ?? 0) < mostFall * (engineSpeed[from] ?? 0)) return false;
   }
   return true;

@@ -1,4 +1,6 @@
 import type { Note } from '../result/index.ts';
+import { boostOf } from './boost-of.ts';
+import { wideOpen } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { medianOf } from './median.ts';
 import type { GearSpan } from './one-gear.ts';
@@ -105,7 +107,7 @@ function interventionOf(log: Log, pull: GearSpan): number | null {
     for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
   }
   const throttle = channelOf(log, 'throttle');
-  if (!throttle) return null;
+  if (!throttle) return closingByPressure(log, pull);
   const wide = medianOf(throttle.values, pull.from, pull.to);
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
     if (
@@ -113,6 +115,19 @@ function interventionOf(log: Log, pull: GearSpan): number | null {
       (log.time[i] ?? 0) > (log.time[pull.from] ?? 0) + 0.3
     )
       return i;
+  }
+  return null;
+}
+
+/** Where pressure alone tells full throttle it falls below an open plate's within a pull only when that closes. */
+function closingByPressure(log: Log, pull: GearSpan): number | null {
+  if (channelOf(log, 'pedal')) return null;
+  const boost = boostOf(log)?.values;
+  if (!boost) return null;
+  for (let i = pull.from + 1; i < pull.to - 1; i++) {
+    const t = log.time[i] ?? 0;
+    const isInside = t > (log.time[pull.from] ?? 0) + 0.3 && t < (log.time[pull.to - 1] ?? 0) - 0.3;
+    if (isInside && medianOfThree(boost, i) < wideOpen) return i;
   }
   return null;
 }

@@ -2,7 +2,7 @@ import { boostOf } from './boost-of.ts';
 import { boostSpans } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
-import { withoutClosings } from './plate-closings.ts';
+import { plateBy, withoutClosings } from './plate-closings.ts';
 import type { QuantityId } from './quantity.ts';
 import { risingSpans } from './rising-spans.ts';
 import { spreadOf } from './spread.ts';
@@ -24,7 +24,7 @@ export function fullThrottleOf(
     const level = fullLevel(channel.values, usualStep(log.time) || 0.05);
     if (level) {
       const spans = fullSpans(channel.values, level, log.time, log.segments);
-      const plate = { values: channel.values, full: level.full };
+      const plate = plateBy(channel.values, level.full);
       return {
         spans: quantity === 'pedal' ? spans : withoutClosings(spans, plate, engineSpeed, log),
         by: quantity,

@@ -38,3 +38,23 @@ describe('a pull told by manifold pressure', () => {
         }
     });
 });
+
+describe('a pressure that falls within a pull', () => {
+  /** Wide open from 3 to 9 s, but from 5.0 to 5.4 s at `dip` [Pa gauge]; 20 rows a second. */
+  const spansWith = (dip: number, fall: number) => {
+    const time = Float64Array.from({ length: 240 }, (_, i) => i / 20);
+    const isDip = (t: number) => t > 5 && t < 5.4;
+    const boost = time.map((t) => (t < 3 || t > 9 ? -6e4 : isDip(t) ? dip : 5e4));
+    const engineSpeed = time.map((t) => (250 + 45 * Math.min(6, Math.max(0, t - 3))) * (t > 5 ? fall : 1));
+    return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+  };
+
+  it('as far as a plate half closed lets it does not part the pull', () => {
+    expect(spansWith(-3e4, 1)).toHaveLength(1);
+  });
+
+  it('as far as behind a shut plate, or while engine speed falls to another gear, parts it', () => {
+    expect(spansWith(-6e4, 1)).toHaveLength(2);
+    expect(spansWith(-3e4, 0.8)).toHaveLength(2);
+  });
+});

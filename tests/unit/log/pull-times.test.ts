@@ -39,11 +39,14 @@ describe('when a pull began and ended', () => {
     expect(foundIn(0.05, 0.03)).toEqual({ start_s: 3.03, end_s: 10.98 });
   });
 
-  it('is as told by what found it, a quarter of a row towards the rows that show it', () => {
+  it('is as told by what found it, in quicker rows a quarter of one towards those that show it', () => {
+    const slow = log([{ from: 0, to: 6 }]);
     const told = { from: 1, to: 5, startAt_s: 0.14, endAt_s: 0.86 };
-    const slow = pullTimes(log([{ from: 0, to: 6 }]), told);
-    expect(slow.start_s).toBeCloseTo(0.19, 9);
-    expect(slow.end_s).toBeCloseTo(0.81, 9);
+    expect(pullTimes(slow, told)).toEqual({ start_s: 0.14, end_s: 0.86 });
+    const quick = log([{ from: 0, to: 6 }], [0, 0.1, 0.2, 0.3, 0.4, 0.5]);
+    const times = pullTimes(quick, { from: 1, to: 5, startAt_s: 0.07, endAt_s: 0.43 });
+    expect(times.start_s).toBeCloseTo(0.095, 9);
+    expect(times.end_s).toBeCloseTo(0.405, 9);
   });
 
   const log = (segments: readonly { from: number; to: number }[], time = [0, 0.2, 0.4, 0.6, 0.8, 1]) => ({
