@@ -1,3 +1,4 @@
+import { firstAnswer } from './host/first-answers.ts';
 import './host/without-compiling.ts';
 import './design/base.css';
 import { StrictMode } from 'react';
@@ -9,6 +10,6 @@ const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no #root');
 createRoot(root).render(
   <StrictMode>
-    <App client={createHostClient()} />
+    <App client={createHostClient(firstAnswer)} />
   </StrictMode>,
 );

@@ -21,6 +21,22 @@ const onlyOurLanguages: Plugin = {
 };
 
 /**
+ * The component library asks whether the browser knows its own language by way of the dates of all languages, which
+ * takes the engine a while at every start. A tag that is none fails the other way as well.
+ */
+const localeWithoutDates: Plugin = {
+  name: 'locale-without-dates',
+  transform: {
+    filter: { id: /[\\/]react-aria[\\/].*[\\/]i18n[\\/]useDefaultLocale\.m?js$/ },
+    handler(code) {
+      const quick = code.replace('Intl.DateTimeFormat.supportedLocalesOf(', 'Intl.getCanonicalLocales(');
+      if (quick === code) this.warn('the locale is asked for in another way than before: see vite.config.ts');
+      return quick === code ? null : { code: quick, map: null };
+    },
+  },
+};
+
+/**
  * The workbench's bundle. `--mode gallery` builds the component gallery beside it instead, so that its invented
  * host never reaches what is shipped.
  */
@@ -30,7 +46,7 @@ export default defineConfig(({ mode }) => {
     root: import.meta.dirname,
     // Relative, as the desktop shell and the loopback server mount it at different roots.
     base: './',
-    plugins: [react(), onlyOurLanguages, unwrappedPlotly],
+    plugins: [react(), onlyOurLanguages, localeWithoutDates, unwrappedPlotly],
     build: {
       outDir: isGallery ? 'gallery/dist' : 'dist',
       emptyOutDir: true,

@@ -22,7 +22,25 @@ import { FolderWatchSchema } from './watch.ts';
 import { NoteSchema, SamplesSchema } from './wire.ts';
 
 type RequestShape = { readonly input: z.ZodType; readonly output: z.ZodType };
-const request = <I extends z.ZodType, O extends z.ZodType>(shape: { input: I; output: O }) => shape;
+
+/** One request; its schemas are made when they are first needed, as a screen needs few of them to start. */
+function request<I extends z.ZodType, O extends z.ZodType>(
+  make: () => { input: I; output: O },
+): { readonly input: I; readonly output: O } {
+  let made: { input: I; output: O } | null = null;
+  const shape = () => {
+    made ??= make();
+    return made;
+  };
+  return {
+    get input() {
+      return shape().input;
+    },
+    get output() {
+      return shape().output;
+    },
+  };
+}
 
 const nothing = z.strictObject({});
 /** Range of the common band, as the user set it; null is the default band. */
@@ -128,7 +146,7 @@ export type OnePullBandWire = z.infer<typeof OnePullBandSchema>;
  * sides follow from it.
  */
 export const requests = {
-  'app.info': request({
+  'app.info': request(() => ({
     input: nothing,
     output: z.object({
       version: z.string(),
@@ -138,10 +156,10 @@ export const requests = {
       sampleFolder: z.string().nullable(),
       openFolder: z.string().nullable(),
     }),
-  }),
-  'preferences.get': request({ input: nothing, output: PreferencesSchema }),
-  'preferences.set': request({ input: PreferencesSchema.partial(), output: PreferencesSchema }),
-  'sessions.list': request({
+  })),
+  'preferences.get': request(() => ({ input: nothing, output: PreferencesSchema })),
+  'preferences.set': request(() => ({ input: PreferencesSchema.partial(), output: PreferencesSchema })),
+  'sessions.list': request(() => ({
     input: nothing,
     output: z.object({
       sessions: z.array(
@@ -154,18 +172,18 @@ export const requests = {
         }),
       ),
     }),
-  }),
-  'sessions.create': request({
+  })),
+  'sessions.create': request(() => ({
     input: z.strictObject({
       name: z.string().min(1).max(200),
       car: CarSchema,
       folder: z.string().optional(),
     }),
     output: SnapshotSchema,
-  }),
-  'sessions.open': request({ input: z.strictObject({ folder: z.string() }), output: SnapshotSchema }),
+  })),
+  'sessions.open': request(() => ({ input: z.strictObject({ folder: z.string() }), output: SnapshotSchema })),
   /** How well pulls repeated in the session of another folder, which is only looked at. Null where it can't tell. */
-  'sessions.repeatability': request({
+  'sessions.repeatability': request(() => ({
     input: z.strictObject({ folder: z.string().min(1) }),
     output: z.object({
       sessionId: z.string(),
@@ -174,49 +192,55 @@ export const requests = {
       createdAt: z.string(),
       repeatability: z.object({ deviationShare: z.number(), degrees: z.number() }).nullable(),
     }),
-  }),
-  'sessions.close': request({ input: nothing, output: z.object({}) }),
-  'session.get': request({ input: nothing, output: SnapshotSchema.nullable() }),
-  'session.edit': request({
+  })),
+  'sessions.close': request(() => ({ input: nothing, output: z.object({}) })),
+  'session.get': request(() => ({ input: nothing, output: SnapshotSchema.nullable() })),
+  'session.edit': request(() => ({
     input: z.strictObject({
       edits: z.array(SessionEditSchema).min(1),
       /** Edits with the same join key in a row are one step of undo: a slider, a typed field. */
       joinKey: z.string().max(200).optional(),
     }),
     output: SnapshotSchema,
-  }),
-  'session.undo': request({ input: nothing, output: SnapshotSchema }),
-  'session.redo': request({ input: nothing, output: SnapshotSchema }),
+  })),
+  'session.undo': request(() => ({ input: nothing, output: SnapshotSchema })),
+  'session.redo': request(() => ({ input: nothing, output: SnapshotSchema })),
   /** Packs the open session into one zip; null puts it beside the session folder, under its name. */
-  'session.pack': request({
+  'session.pack': request(() => ({
     input: z.strictObject({ path: z.string().min(1).nullable().default(null) }),
     output: PackedSchema,
-  }),
+  })),
   /** Unpacks a zip into a new folder in `into`, null for where new sessions go. It is not opened by this. */
-  'sessions.unpack': request({
+  'sessions.unpack': request(() => ({
     input: z.strictObject({ path: z.string().min(1), into: z.string().min(1).nullable().default(null) }),
     output: UnpackedSchema,
-  }),
+  })),
   /** Brings another copy of the open session into it: a session folder, or a zip of one. */
-  'session.merge': request({
+  'session.merge': request(() => ({
     input: z.strictObject({ path: z.string().min(1) }),
     output: z.object({ report: MergeReportSchema, snapshot: SnapshotSchema }),
-  }),
+  })),
   /** What merges left to decide, with what stands now. */
-  'merge.list': request({ input: nothing, output: z.object({ conflicts: z.array(MergeConflictSchema) }) }),
+  'merge.list': request(() => ({
+    input: nothing,
+    output: z.object({ conflicts: z.array(MergeConflictSchema) }),
+  })),
   /** Takes the value of one side, as an edit that undo takes back. */
-  'merge.settle': request({
+  'merge.settle': request(() => ({
     input: z.strictObject({
       record: z.string().max(300),
       index: z.int().min(0),
       take: z.enum(mergeSides),
     }),
     output: SnapshotSchema,
-  }),
+  })),
   /** Earlier versions of the open session's session.json, the newest first, and what was set aside of it. */
-  'history.list': request({ input: nothing, output: z.object({ versions: z.array(SessionVersionSchema) }) }),
+  'history.list': request(() => ({
+    input: nothing,
+    output: z.object({ versions: z.array(SessionVersionSchema) }),
+  })),
   /** One of them, to look at: `differs` are the fields in which the session is another now, at most 50. */
-  'history.read': request({
+  'history.read': request(() => ({
     input: z.strictObject({ file: z.string().max(300) }),
     output: z.object({
       version: SessionVersionSchema,
@@ -225,19 +249,19 @@ export const requests = {
       /** Runs that it knows and the folder has no more. */
       missingRuns: z.array(z.string()),
     }),
-  }),
+  })),
   /** Makes one of them the present state, as an edit that undo takes back. Runs and their records stay. */
-  'history.restore': request({
+  'history.restore': request(() => ({
     input: z.strictObject({ file: z.string().max(300) }),
     output: SnapshotSchema,
-  }),
+  })),
   /** The watch of the open session, null where none runs. It ends with the session. */
-  'watch.get': request({ input: nothing, output: FolderWatchSchema.nullable() }),
+  'watch.get': request(() => ({ input: nothing, output: FolderWatchSchema.nullable() })),
   /**
    * Watches a folder that a logger writes into. Each log is taken into `entryId` once it is whole; every step is
    * told as `watch-changed`. Started again on the same folder it only takes the new entry over.
    */
-  'watch.start': request({
+  'watch.start': request(() => ({
     input: z.strictObject({
       folder: z.string().min(1),
       entryId: IdSchema.nullable().default(null),
@@ -247,14 +271,14 @@ export const requests = {
       takes: z.boolean().default(true),
     }),
     output: FolderWatchSchema,
-  }),
-  'watch.stop': request({ input: nothing, output: z.object({}) }),
+  })),
+  'watch.stop': request(() => ({ input: nothing, output: z.object({}) })),
   /** From a path on this machine. Files from a browser come through the shell's upload, with the same answer. */
-  'runs.import': request({
+  'runs.import': request(() => ({
     input: z.strictObject({ path: z.string(), entryId: IdSchema.nullable().default(null) }),
     output: z.object({ run: RunSummarySchema, duplicateOf: z.string().nullable(), snapshot: SnapshotSchema }),
-  }),
-  'runs.channels': request({
+  })),
+  'runs.channels': request(() => ({
     input: z.strictObject({
       runId: IdSchema,
       columns: z.array(z.string()).max(200),
@@ -266,13 +290,13 @@ export const requests = {
     output: z.object({
       channels: z.array(z.object({ column: z.string(), time: SamplesSchema, values: SamplesSchema })),
     }),
-  }),
-  'ledger.get': request({ input: z.strictObject({ band }), output: LedgerSchema }),
-  'entries.compare': request({
+  })),
+  'ledger.get': request(() => ({ input: z.strictObject({ band }), output: LedgerSchema })),
+  'entries.compare': request(() => ({
     input: z.strictObject({ before: IdSchema, after: IdSchema, band }),
     output: VerdictSchema,
-  }),
-  'entries.curves': request({
+  })),
+  'entries.curves': request(() => ({
     input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
     output: z.object({
       entries: z.array(
@@ -283,9 +307,9 @@ export const requests = {
         }),
       ),
     }),
-  }),
+  })),
   /** Where in a table of the engine control the counted pulls of entries went. SI. */
-  'entries.trace': request({
+  'entries.trace': request(() => ({
     input: z.strictObject({ entryIds: z.array(IdSchema).max(50) }),
     output: z.object({
       pulls: z.array(
@@ -299,9 +323,9 @@ export const requests = {
         }),
       ),
     }),
-  }),
+  })),
   /** How close the pulls of an entry came to the session's limits. */
-  'entries.gates': request({
+  'entries.gates': request(() => ({
     input: z.strictObject({ entryId: IdSchema }),
     output: z.object({
       gates: z.array(
@@ -316,19 +340,19 @@ export const requests = {
         }),
       ),
     }),
-  }),
+  })),
   /** Fluid of the pulls of the newest entry that sprayed [m^3], where its logs have a flow channel. */
-  'fluid.logged': request({
+  'fluid.logged': request(() => ({
     input: nothing,
     output: z.object({ fluid: z.number(), pulls: z.int(), entryId: z.string() }).nullable(),
-  }),
+  })),
   /** The summary as a page to look at; nothing is kept. */
-  'handover.make': request({
+  'handover.make': request(() => ({
     input: z.strictObject(handoverWish),
     output: z.object({ fileName: z.string(), html: z.string() }),
-  }),
+  })),
   /** The summary as a file; a dated copy stays in the session's folder where that may be written. */
-  'handover.export': request({
+  'handover.export': request(() => ({
     input: z.strictObject({ ...handoverWish, format: z.enum(handoverFormats) }),
     output: z.object({
       fileName: z.string(),
@@ -338,7 +362,7 @@ export const requests = {
       /** Path of the copy inside the session; null where the session is only read. */
       savedAs: z.string().nullable(),
     }),
-  }),
+  })),
 } satisfies Record<string, RequestShape>;
 
 export type Requests = typeof requests;

@@ -23,79 +23,84 @@ const typedValues = z.record(z.string(), z.strictObject({ value: z.number(), uni
 // A patch takes the fields without their defaults: what it does not name must stay, and zod fills in defaults even there.
 const { shape: table } = SessionTableSchema;
 
-/** Every edit that a person can make. Each is undoable; imports are not edits. */
-export const SessionEditSchema = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('session.rename'), name: z.string().min(1).max(200) }),
-  z.strictObject({ type: z.literal('session.note'), note: z.string().max(20_000) }),
-  z.strictObject({ type: z.literal('car.set'), car: CarSchema, asTyped: typedValues }),
-  z.strictObject({ type: z.literal('conditions.set'), conditions: ConditionsSchema, asTyped: typedValues }),
-  z.strictObject({
-    type: z.literal('derivedChannels.set'),
-    derivedChannels: z.array(DerivedChannelSchema).max(100),
-  }),
-  z.strictObject({ type: z.literal('handover.set'), patch: patchOf(HandoverChoicesSchema.shape) }),
-  z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
-  z.strictObject({ type: z.literal('leaning.set'), leansOn: LeaningSchema.nullable() }),
-  z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
-  z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
-  z.strictObject({
-    type: z.literal('entry.set'),
-    entryId: IdSchema,
-    patch: patchOf(
-      EntrySchema.pick({
-        kind: true,
-        title: true,
-        change: true,
-        against: true,
-        state: true,
-        note: true,
-        privateNote: true,
-        conditions: true,
-      }).shape,
-    ),
-  }),
-  z.strictObject({ type: z.literal('entry.move'), entryId: IdSchema, to: z.int().min(1) }),
-  z.strictObject({ type: z.literal('entry.remove'), entryId: IdSchema }),
-  z.strictObject({
-    type: z.literal('entry.takeRun'),
-    entryId: IdSchema,
-    runId: IdSchema,
-    from_s: z.number().nullable(),
-    to_s: z.number().nullable(),
-  }),
-  z.strictObject({ type: z.literal('entry.leaveRun'), entryId: IdSchema, runId: IdSchema }),
-  z.strictObject({
-    type: z.literal('run.set'),
-    runId: IdSchema,
-    patch: z
-      .strictObject({
-        note: z.string().max(20_000),
-        columns: z.array(ColumnMappingSchema),
-        conditions: ConditionsSchema.nullable(),
-        direction: RunDirectionSchema.nullable(),
-      })
-      .partial(),
-  }),
-  z.strictObject({ type: z.literal('table.add'), table: SessionTableSchema }),
-  z.strictObject({
-    type: z.literal('table.set'),
-    tableId: IdSchema,
-    patch: z
-      .strictObject({
-        name: table.name,
-        kind: table.kind,
-        unit: table.unit,
-        isAbsolute: table.isAbsolute.unwrap(),
-        axes: table.axes,
-        recorded: table.recorded,
-        now: table.now,
-        limit: table.limit.unwrap(),
-      })
-      .partial(),
-  }),
-  z.strictObject({ type: z.literal('table.remove'), tableId: IdSchema }),
-  z.strictObject({ type: z.literal('pull.edit'), runId: IdSchema, edit: PullEditSchema }),
-]);
+/**
+ * Every edit that a person can make. Each is undoable; imports are not edits. Made when it is first needed: a
+ * screen sends edits and never reads one.
+ */
+export const SessionEditSchema = z.lazy(() =>
+  z.discriminatedUnion('type', [
+    z.strictObject({ type: z.literal('session.rename'), name: z.string().min(1).max(200) }),
+    z.strictObject({ type: z.literal('session.note'), note: z.string().max(20_000) }),
+    z.strictObject({ type: z.literal('car.set'), car: CarSchema, asTyped: typedValues }),
+    z.strictObject({ type: z.literal('conditions.set'), conditions: ConditionsSchema, asTyped: typedValues }),
+    z.strictObject({
+      type: z.literal('derivedChannels.set'),
+      derivedChannels: z.array(DerivedChannelSchema).max(100),
+    }),
+    z.strictObject({ type: z.literal('handover.set'), patch: patchOf(HandoverChoicesSchema.shape) }),
+    z.strictObject({ type: z.literal('limits.set'), limits: LimitsSchema }),
+    z.strictObject({ type: z.literal('leaning.set'), leansOn: LeaningSchema.nullable() }),
+    z.strictObject({ type: z.literal('setup.set'), setup: SetupSchema.nullable(), asTyped: typedValues }),
+    z.strictObject({ type: z.literal('entry.add'), entry: EntrySchema, at: z.int().min(1).optional() }),
+    z.strictObject({
+      type: z.literal('entry.set'),
+      entryId: IdSchema,
+      patch: patchOf(
+        EntrySchema.pick({
+          kind: true,
+          title: true,
+          change: true,
+          against: true,
+          state: true,
+          note: true,
+          privateNote: true,
+          conditions: true,
+        }).shape,
+      ),
+    }),
+    z.strictObject({ type: z.literal('entry.move'), entryId: IdSchema, to: z.int().min(1) }),
+    z.strictObject({ type: z.literal('entry.remove'), entryId: IdSchema }),
+    z.strictObject({
+      type: z.literal('entry.takeRun'),
+      entryId: IdSchema,
+      runId: IdSchema,
+      from_s: z.number().nullable(),
+      to_s: z.number().nullable(),
+    }),
+    z.strictObject({ type: z.literal('entry.leaveRun'), entryId: IdSchema, runId: IdSchema }),
+    z.strictObject({
+      type: z.literal('run.set'),
+      runId: IdSchema,
+      patch: z
+        .strictObject({
+          note: z.string().max(20_000),
+          columns: z.array(ColumnMappingSchema),
+          conditions: ConditionsSchema.nullable(),
+          direction: RunDirectionSchema.nullable(),
+        })
+        .partial(),
+    }),
+    z.strictObject({ type: z.literal('table.add'), table: SessionTableSchema }),
+    z.strictObject({
+      type: z.literal('table.set'),
+      tableId: IdSchema,
+      patch: z
+        .strictObject({
+          name: table.name,
+          kind: table.kind,
+          unit: table.unit,
+          isAbsolute: table.isAbsolute.unwrap(),
+          axes: table.axes,
+          recorded: table.recorded,
+          now: table.now,
+          limit: table.limit.unwrap(),
+        })
+        .partial(),
+    }),
+    z.strictObject({ type: z.literal('table.remove'), tableId: IdSchema }),
+    z.strictObject({ type: z.literal('pull.edit'), runId: IdSchema, edit: PullEditSchema }),
+  ]),
+);
 export type SessionEdit = z.infer<typeof SessionEditSchema>;
 
 /** Drops keys whose value is undefined: a partial patch never overwrites with nothing. */

@@ -1,5 +1,6 @@
+import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
-import type { HostClient } from '../../core/contract/index.ts';
+import type { HostClient, Snapshot } from '../../core/contract/index.ts';
 import { Toasts } from '../components/Toasts.tsx';
 import { PreferencesProvider } from '../hooks/use-preferences.tsx';
 import { SessionProvider } from '../hooks/use-session.tsx';
@@ -8,6 +9,7 @@ import { useWords, WordsProvider } from '../hooks/use-words.tsx';
 import { HostProvider } from '../host/HostProvider.tsx';
 import { ImportsProvider } from '../importing/use-imports.tsx';
 import { WatchProvider } from '../watch/use-watch.tsx';
+import { askOpening } from './ask-opening.ts';
 import { ViewProvider } from './view.tsx';
 import { Workbench } from './Workbench.tsx';
 
@@ -16,10 +18,11 @@ import { Workbench } from './Workbench.tsx';
  * the first verdict waits for both.
  */
 export function App({ client }: { client: HostClient }) {
+  const onFirst = useCallback((session: Snapshot) => askOpening(client, session), [client]);
   return (
     <HostProvider client={client}>
       <ToastsProvider>
-        <SessionProvider>
+        <SessionProvider onFirst={onFirst}>
           <PreferencesProvider>
             <WordsProvider>
               <Localised />

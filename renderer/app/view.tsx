@@ -57,8 +57,7 @@ export type View = {
   readonly planSheet: PlanSheetName;
 };
 
-const firstView: View = {
-  screen: 'bench',
+const firstChoices: Omit<View, 'screen'> = {
   beforeId: null,
   afterId: null,
   band: null,
@@ -78,6 +77,11 @@ const ViewContext = createContext<View | null>(null);
 const DialogContext = createContext<DialogView | null | undefined>(undefined);
 const ShowContext = createContext<Show | null>(null);
 
+/** What a window shows when it opens: the screen that its address names, and nothing chosen by hand. */
+export function firstView(): View {
+  return { ...firstChoices, screen: screenOfHash() ?? 'bench' };
+}
+
 function screenOfHash(): ScreenName | null {
   const name = window.location.hash.slice(1);
   return screenNames.find((s) => s === name) ?? null;
@@ -85,7 +89,7 @@ function screenOfHash(): ScreenName | null {
 
 /** What the window shows; the screen stands in the address, so that back and forward work. */
 export function ViewProvider({ children }: { children: ReactNode }) {
-  const [view, setView] = useState<View>(() => ({ ...firstView, screen: screenOfHash() ?? 'bench' }));
+  const [view, setView] = useState<View>(firstView);
   const [dialog, setDialog] = useState<DialogView | null>(null);
   const show: Show = useCallback((change) => {
     if (typeof change === 'function') return setView((old) => ({ ...old, ...change(old) }));

@@ -1,7 +1,7 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { RequestInput, RequestName, RequestOutput } from '../../core/contract/index.ts';
-import type { Problems } from '../../core/result/index.ts';
-import { askShared } from '../host/ask-shared.ts';
+import type { Problems, Result } from '../../core/result/index.ts';
+import { askShared, keptAnswer, type SharedQuestion } from '../host/ask-shared.ts';
 import { useHost } from '../host/HostProvider.tsx';
 
 export type Answer<N extends RequestName> = {
@@ -32,35 +32,64 @@ export function useAnswer<N extends RequestName>(
 ): Answer<N> {
   const host = useHost();
   const [attempt, setAttempt] = useState(0);
-  const [kept, setKept] = useState<Kept<N> | null>(null);
   const text = input === null ? null : JSON.stringify(input);
-  const key = `${subject}|${revision}|${attempt}|${text}`;
+  // Equal inputs of two drawings are one question.
+  const question = useMemo(
+    () =>
+      sharedQuestion(
+        name,
+        text === null ? null : (JSON.parse(text) as typeof input),
+        revision,
+        subject,
+        attempt,
+      ),
+    [name, text, revision, subject, attempt],
+  );
+  const [kept, setKept] = useState<Kept<N> | null>(() => {
+    const answer = question && keptAnswer(host, question);
+    return answer && keptOf(question.key, answer);
+  });
 
   useEffect(() => {
-    if (text === null) return;
+    if (!question) return;
     let isWanted = true;
-    const input = JSON.parse(text) as RequestInput<N>;
-    // What is about a session follows from it and its revision; lists of files may change without one.
-    const asked = askShared(host, { name, input, key, isLasting: subject !== '' });
+    const asked = askShared(host, question);
     asked.answer.then((answer) => {
-      if (!isWanted) return;
-      setKept(
-        answer.ok
-          ? { key, value: answer.value, problems: null }
-          : { key, value: null, problems: answer.problems },
-      );
+      if (isWanted) setKept((old) => (old?.key === question.key ? old : keptOf(question.key, answer)));
     });
     return () => {
       isWanted = false;
       asked.leave();
     };
-  }, [host, name, text, key, subject]);
+  }, [host, question]);
 
-  const shown = text !== null && kept?.key.startsWith(`${subject}|`) ? kept : null;
+  const shown = question && kept?.key.startsWith(`${subject}|`) ? kept : null;
   return {
     value: shown?.value ?? null,
     problems: shown?.problems ?? null,
-    isBusy: text !== null && kept?.key !== key,
+    isBusy: question !== null && kept?.key !== question.key,
     retry: () => setAttempt((n) => n + 1),
   };
+}
+
+function keptOf<N extends RequestName>(key: string, answer: Result<RequestOutput<N>>): Kept<N> {
+  return answer.ok
+    ? { key, value: answer.value, problems: null }
+    : { key, value: null, problems: answer.problems };
+}
+
+/**
+ * A question as parts of the screen share it. What is about a session follows from it and its revision, and lasts;
+ * lists of files may change without one. Null where nothing is asked.
+ */
+export function sharedQuestion<N extends RequestName>(
+  name: N,
+  input: RequestInput<N> | null,
+  revision: number,
+  subject: string,
+  attempt = 0,
+): SharedQuestion<N> | null {
+  if (input === null) return null;
+  const key = `${subject}|${revision}|${attempt}|${JSON.stringify(input)}`;
+  return { name, input, key, isLasting: subject !== '' };
 }

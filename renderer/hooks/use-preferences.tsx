@@ -1,4 +1,12 @@
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useLayoutEffect,
+  useMemo,
+  useState,
+} from 'react';
 import { defaultPreferences, type Preferences } from '../../core/contract/index.ts';
 import { useHost } from '../host/HostProvider.tsx';
 import { useTheme } from './use-theme.ts';
@@ -15,7 +23,8 @@ export function PreferencesProvider({ children }: { children: ReactNode }) {
   const host = useHost();
   const [preferences, setPreferences] = useState<Preferences | null>(null);
 
-  useEffect(() => {
+  // Before the paint: the answer may be there already.
+  useLayoutEffect(() => {
     let isCurrent = true;
     host.request('preferences.get', {}).then((answer) => {
       if (isCurrent) setPreferences(answer.ok ? answer.value : firstPreferences());

@@ -3,7 +3,7 @@ import {
   type ReactNode,
   useCallback,
   useContext,
-  useEffect,
+  useLayoutEffect,
   useMemo,
   useRef,
   useState,
@@ -33,8 +33,14 @@ export type SessionState = {
 
 const SessionContext = createContext<SessionState | null>(null);
 
+type SessionProviderProps = {
+  /** Told of the session that was open when the window opened, before anything of it is drawn. */
+  readonly onFirst?: (snapshot: Snapshot) => void;
+  readonly children: ReactNode;
+};
+
 /** The open session as the host has it: read as a snapshot, changed by sending edits. */
-export function SessionProvider({ children }: { children: ReactNode }) {
+export function SessionProvider({ onFirst, children }: SessionProviderProps) {
   const host = useHost();
   const { report } = useToasts();
   const [snapshot, setSnapshot] = useState<Snapshot | null>(null);
@@ -47,48 +53,69 @@ export function SessionProvider({ children }: { children: ReactNode }) {
     setSnapshot(null);
   }, []);
 
-  /** An older answer that arrives late must not undo a newer one. */
+  /** An older answer that arrives late must not undo a newer one, nor the same one be drawn again. */
   const take = useCallback((next: Snapshot) => {
     const old = newest.current;
-    if (old && old.folder === next.folder && old.revision > next.revision) return;
+    if (old && old.folder === next.folder && old.revision >= next.revision) return;
     newest.current = next;
     setSnapshot(next);
   }, []);
 
-  useEffect(() => {
-    let isCurrent = true;
-    const load = async () => {
-      const answer = await host.request('session.get', {});
-      if (!isCurrent) return;
-      setLoading(false);
-      if (!answer.ok) report(answer.problems);
-      else if (answer.value) take(answer.value);
-      else leave();
-    };
-    void load();
-    const unsubscribe = host.subscribe((event) => {
-      if (event.type === 'session-changed') void load();
-    });
-    return () => {
-      isCurrent = false;
-      unsubscribe();
-    };
+  const isMounted = useRef(true);
+  const load = useCallback(async (): Promise<Snapshot | null> => {
+    const answer = await host.request('session.get', {});
+    if (!isMounted.current) return null;
+    setLoading(false);
+    if (!answer.ok) report(answer.problems);
+    else if (answer.value) take(answer.value);
+    else leave();
+    return answer.ok ? answer.value : null;
   }, [host, take, leave, report]);
 
-  const orReport = useCallback(
-    (answer: Result<Snapshot>): boolean => {
-      if (answer.ok) take(answer.value);
-      else report(answer.problems satisfies Problems);
-      return answer.ok;
+  /** Edits of this window under way; what they change comes with their answers. */
+  const ownEdits = useRef(0);
+  const heard = useRef<number | null>(null);
+  const follow = useCallback(() => {
+    if (ownEdits.current > 0 || heard.current === null) return;
+    const isKnown = heard.current === newest.current?.revision;
+    heard.current = null;
+    if (!isKnown) void load();
+  }, [load]);
+
+  // Before the paint: the answer may be there already, and then the first that is painted is the session.
+  useLayoutEffect(() => {
+    isMounted.current = true;
+    void load().then((first) => first && onFirst?.(first));
+    const unsubscribe = host.subscribe((event) => {
+      if (event.type !== 'session-changed') return;
+      heard.current = event.revision;
+      follow();
+    });
+    return () => {
+      isMounted.current = false;
+      unsubscribe();
+    };
+  }, [host, load, follow, onFirst]);
+
+  /** Sends an edit and takes what it made of the session. */
+  const send = useCallback(
+    async (answer: Promise<Result<Snapshot>>): Promise<boolean> => {
+      ownEdits.current += 1;
+      const done = await answer;
+      ownEdits.current -= 1;
+      if (done.ok) take(done.value);
+      else report(done.problems satisfies Problems);
+      follow();
+      return done.ok;
     },
-    [take, report],
+    [take, report, follow],
   );
   const edit = useCallback<SessionState['edit']>(
-    async (edits, joinKey) => {
+    (edits, joinKey) => {
       const list = Array.isArray(edits) ? edits : [edits];
-      return orReport(await host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}) }));
+      return send(host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}) }));
     },
-    [host, orReport],
+    [host, send],
   );
 
   const state = useMemo((): SessionState => {
@@ -109,10 +136,10 @@ export function SessionProvider({ children }: { children: ReactNode }) {
         if (answer.ok) leave();
         else report(answer.problems);
       },
-      undo: async () => void orReport(await host.request('session.undo', {})),
-      redo: async () => void orReport(await host.request('session.redo', {})),
+      undo: async () => void (await send(host.request('session.undo', {}))),
+      redo: async () => void (await send(host.request('session.redo', {}))),
     };
-  }, [host, snapshot, latest, isLoading, take, leave, edit, orReport, report]);
+  }, [host, snapshot, latest, isLoading, take, leave, edit, send, report]);
 
   return <SessionContext value={state}>{children}</SessionContext>;
 }

@@ -1,14 +1,12 @@
 import { useView } from '../app/view.tsx';
+import { verdictQuestion } from './questions.ts';
 import { useAnswer } from './use-answer.ts';
 import { useSession } from './use-session.tsx';
 
 /** The comparison of two entries; nothing is asked while one of them is missing. */
 export function useVerdict(before: string | null, after: string | null) {
   const { snapshot } = useSession();
-  const view = useView();
-  const band = view.band && ([...view.band] as [number, number]);
-  const input = snapshot && before && after ? { before, after, band } : null;
-  return useAnswer('entries.compare', input, snapshot?.revision ?? 0, `${before}>${after}`);
+  return useAnswer(...verdictQuestion(snapshot, before, after, useView().band));
 }
 
 /** Power of every pull of these entries. */

@@ -5,7 +5,12 @@ type Shared = {
   readonly answer: Promise<Result<unknown>>;
   readonly abort: AbortController;
   users: number;
+  /** The answer once it has come. */
+  come: Result<unknown> | null;
 };
+
+/** How long a good answer that lasts is kept for who asks next. */
+const kept_ms = 3000;
 
 const sharedOf = new WeakMap<HostClient, Map<string, Shared>>();
 
@@ -28,7 +33,7 @@ export type SharedQuestion<N extends RequestName> = {
 export function askShared<N extends RequestName>(host: HostClient, question: SharedQuestion<N>): Asked<N> {
   const all = sharedOf.get(host) ?? new Map<string, Shared>();
   sharedOf.set(host, all);
-  const key = `${question.name}|${question.key}`;
+  const key = keyOf(question);
   const shared = all.get(key) ?? ask(host, question);
   all.set(key, shared);
   shared.users += 1;
@@ -41,13 +46,33 @@ export function askShared<N extends RequestName>(host: HostClient, question: Sha
     leave: () => {
       shared.users -= 1;
       if (shared.users > 0) return;
+      if (question.isLasting && shared.come?.ok) {
+        setTimeout(() => shared.users === 0 && forget(), kept_ms);
+        return;
+      }
       forget();
       shared.abort.abort();
     },
   };
 }
 
+/** The answer of a question that lasts, where it has come already and is still kept. */
+export function keptAnswer<N extends RequestName>(
+  host: HostClient,
+  question: SharedQuestion<N>,
+): Result<RequestOutput<N>> | null {
+  const shared = question.isLasting ? sharedOf.get(host)?.get(keyOf(question)) : undefined;
+  return (shared?.come as Result<RequestOutput<N>> | undefined) ?? null;
+}
+
+const keyOf = ({ name, key }: Pick<SharedQuestion<RequestName>, 'name' | 'key'>) => `${name}|${key}`;
+
 function ask<N extends RequestName>(host: HostClient, { name, input }: SharedQuestion<N>): Shared {
   const abort = new AbortController();
-  return { answer: host.request(name, input, { signal: abort.signal }), abort, users: 0 };
+  const answer = host.request(name, input, { signal: abort.signal });
+  const shared: Shared = { answer, abort, users: 0, come: null };
+  void answer.then((come) => {
+    shared.come = come;
+  });
+  return shared;
 }

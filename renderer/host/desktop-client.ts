@@ -1,5 +1,6 @@
 import { type HostClient, HostEventSchema } from '../../core/contract/index.ts';
 import { cancelled, checkAnswer, hostGone } from './check-answer.ts';
+import type { FirstAnswer } from './first-answers.ts';
 
 /** What the preload script hands to the page as `window.onechange`. */
 export type DesktopBridge = {
@@ -17,7 +18,10 @@ declare global {
 }
 
 /** The host in the desktop's main process, reached through the preload bridge. */
-export function createDesktopClient(bridge: DesktopBridge): HostClient {
+export function createDesktopClient(
+  bridge: DesktopBridge,
+  firstAnswer: FirstAnswer = () => null,
+): HostClient {
   const ask: HostClient['request'] = async (name, input, options) => {
     const requestId = crypto.randomUUID();
     const signal = options?.signal instanceof AbortSignal ? options.signal : null;
@@ -25,7 +29,7 @@ export function createDesktopClient(bridge: DesktopBridge): HostClient {
     const onAbort = () => bridge.cancel(requestId);
     signal?.addEventListener('abort', onAbort, { once: true });
     try {
-      return checkAnswer(name, await bridge.request(name, input, requestId));
+      return checkAnswer(name, await (firstAnswer(name) ?? bridge.request(name, input, requestId)));
     } catch {
       return hostGone();
     } finally {

@@ -7,6 +7,8 @@ import {
 } from '../../core/contract/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import { cancelled, checkAnswer, hostGone } from './check-answer.ts';
+import type { FirstAnswer } from './first-answers.ts';
+import { postRequest } from './post-request.ts';
 
 /**
  * The host over loopback HTTP, beside the page itself; the cookie that the first page set goes along.
@@ -15,7 +17,7 @@ import { cancelled, checkAnswer, hostGone } from './check-answer.ts';
  *   PUT  upload?name=&entryId=&requestId=   bytes    -> Result of runs.import
  *   GET  events            server-sent events, each `data:` one HostEvent as JSON
  */
-export function createWebClient(base = './'): HostClient {
+export function createWebClient(base = './', firstAnswer: FirstAnswer = () => null): HostClient {
   const listeners = new Set<(event: HostEvent) => void>();
   const progressOf = new Map<string, (share: number) => void>();
   let source: EventSource | null = null;
@@ -27,14 +29,12 @@ export function createWebClient(base = './'): HostClient {
     for (const listener of listeners) listener(event.data);
   };
 
-  const send = async <N extends RequestName>(
+  const checked = async <N extends RequestName>(
     name: N,
-    url: string,
-    init: RequestInit,
+    answer: Promise<unknown>,
   ): Promise<Result<RequestOutput<N>>> => {
     try {
-      const response = await fetch(url, { ...init, credentials: 'same-origin' });
-      return checkAnswer(name, await response.json());
+      return checkAnswer(name, await answer);
     } catch (error) {
       if (error instanceof DOMException && error.name === 'AbortError') return cancelled();
       return hostGone();
@@ -43,13 +43,8 @@ export function createWebClient(base = './'): HostClient {
 
   return {
     request(name, input, options) {
-      const signal = options?.signal instanceof AbortSignal ? { signal: options.signal } : {};
-      return send(name, `${base}api/${name}`, {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ input, requestId: crypto.randomUUID() }),
-        ...signal,
-      });
+      const signal = options?.signal instanceof AbortSignal ? options.signal : null;
+      return checked(name, firstAnswer(name) ?? postRequest(base, name, input, signal));
     },
     async upload(file, entryId, options) {
       if (!(file instanceof File)) throw new Error('upload takes a browser File');
@@ -57,13 +52,17 @@ export function createWebClient(base = './'): HostClient {
       const query = new URLSearchParams({ name: file.name, requestId });
       if (entryId) query.set('entryId', entryId);
       if (options?.onProgress) progressOf.set(requestId, options.onProgress);
-      const signal = options?.signal instanceof AbortSignal ? { signal: options.signal } : {};
-      const answer = await send('runs.import', `${base}upload?${query}`, {
+      const sent = fetch(`${base}upload?${query}`, {
         method: 'PUT',
         headers: { 'content-type': 'application/octet-stream' },
         body: file,
-        ...signal,
+        credentials: 'same-origin',
+        signal: options?.signal instanceof AbortSignal ? options.signal : null,
       });
+      const answer = await checked(
+        'runs.import',
+        sent.then((response) => response.json()),
+      );
       progressOf.delete(requestId);
       return answer;
     },
