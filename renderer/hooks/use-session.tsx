@@ -12,6 +12,7 @@ import type { RequestInput, Snapshot } from '../../core/contract/index.ts';
 import type { Problems, Result } from '../../core/result/index.ts';
 import type { SessionEdit } from '../../core/session/index.ts';
 import { useHost } from '../host/HostProvider.tsx';
+import { changeFollower } from './change-follower.ts';
 import { useToasts } from './use-toasts.tsx';
 
 export type SessionState = {
@@ -72,43 +73,38 @@ export function SessionProvider({ onFirst, children }: SessionProviderProps) {
     return answer.ok ? answer.value : null;
   }, [host, take, leave, report]);
 
-  /** Edits of this window under way; what they change comes with their answers. */
-  const ownEdits = useRef(0);
-  const heard = useRef<number | null>(null);
-  const follow = useCallback(() => {
-    if (ownEdits.current > 0 || heard.current === null) return;
-    const isKnown = heard.current === newest.current?.revision;
-    heard.current = null;
-    if (!isKnown) void load();
-  }, [load]);
+  const follower = useMemo(
+    () =>
+      changeFollower(
+        () => newest.current?.revision ?? null,
+        () => void load(),
+      ),
+    [load],
+  );
 
   // Before the paint: the answer may be there already, and then the first that is painted is the session.
   useLayoutEffect(() => {
     isMounted.current = true;
     void load().then((first) => first && onFirst?.(first));
     const unsubscribe = host.subscribe((event) => {
-      if (event.type !== 'session-changed') return;
-      heard.current = event.revision;
-      follow();
+      if (event.type === 'session-changed') follower.hear(event.revision);
     });
     return () => {
       isMounted.current = false;
       unsubscribe();
     };
-  }, [host, load, follow, onFirst]);
+  }, [host, load, follower, onFirst]);
 
-  /** Sends an edit and takes what it made of the session. */
+  /** Takes what an edit of this window made of the session. */
   const send = useCallback(
-    async (answer: Promise<Result<Snapshot>>): Promise<boolean> => {
-      ownEdits.current += 1;
-      const done = await answer;
-      ownEdits.current -= 1;
-      if (done.ok) take(done.value);
-      else report(done.problems satisfies Problems);
-      follow();
-      return done.ok;
-    },
-    [take, report, follow],
+    (answer: Promise<Result<Snapshot>>): Promise<boolean> =>
+      follower.during(async () => {
+        const done = await answer;
+        if (done.ok) take(done.value);
+        else report(done.problems satisfies Problems);
+        return done.ok;
+      }),
+    [follower, take, report],
   );
   const edit = useCallback<SessionState['edit']>(
     (edits, joinKey) => {
