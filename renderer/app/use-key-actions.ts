@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { type Action, keysOf } from './actions.ts';
 
 /** Where letters belong to the field that has the focus. */
@@ -11,10 +11,11 @@ export const typingFields =
  */
 export function useKeyActions(actions: readonly Action[], isBlocked: boolean): void {
   const current = useRef({ actions, isBlocked });
-  useEffect(() => {
+  // Before the paint: a key that answers to what is seen is never lost.
+  useLayoutEffect(() => {
     current.current = { actions, isBlocked };
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.isComposing || event.repeat) return;
       const target = event.target instanceof Element ? event.target : null;

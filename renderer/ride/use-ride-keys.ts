@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 
 export type RideKeys = {
   readonly mark: () => void;
@@ -9,10 +9,10 @@ export type RideKeys = {
 /** The three keys of the ride view and no others: a bumpy road hits many. */
 export function useRideKeys(keys: RideKeys, isBlocked: boolean): void {
   const current = useRef({ keys, isBlocked });
-  useEffect(() => {
+  useLayoutEffect(() => {
     current.current = { keys, isBlocked };
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       const { keys: now, isBlocked: blocked } = current.current;
       if (blocked || event.defaultPrevented || event.repeat) return;
