@@ -19,7 +19,7 @@ test('a key opens one line, Enter keeps it with entry and time, and undo takes i
   await page.keyboard.type('smelled of fluid');
   await page.keyboard.press('Enter');
   await expect(field).toBeHidden();
-  await expect(page.getByText(/^Noted with 5 Spark/)).toBeVisible();
+  await expect(page.getByText(/^Noted with entry 5 · Spark/)).toBeVisible();
   const kept = () => sessionIn(sessionFolder).ledger.at(-1)?.privateNote ?? '';
   expect(kept()).toMatch(/^\d\d:\d\d smelled of fluid$/m);
   await page.keyboard.press('Shift+N');
