@@ -67,7 +67,7 @@ export function samplesAround(
   return {
     time: t,
     speed: v,
-    noise: v.map((x) => Math.hypot(scatter, rounding / x)),
+    noise: v.map((x) => Math.sqrt(scatter ** 2 + (rounding / x) ** 2)),
     pullFrom: indexAt(t, start, 0, t.length),
     pullTo: indexAt(t, end + 1e-9, 0, t.length),
     worth: Math.min(1, gap / alike_s),
