@@ -26,7 +26,7 @@ export function MixtureTable({ now, dutyLimit }: { now: MixtureNow; dutyLimit: n
     [said.target, of('mixture/target-shift')],
     [said.gauge(show.number(scale, 1)), of('mixture/gauge')],
     [said.real, of('mixture/blend')],
-    [said.best, of('mixture/best-power')],
+    [said.best(show.unit('lambda')), of('mixture/best-power')],
     [said.duty(show.quantity(dutyLimit, 'share', 0)), now.dutyExplained],
   ];
   return (

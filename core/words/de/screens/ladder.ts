@@ -50,7 +50,7 @@ export const ladder: ScreenWords['ladder'] = {
   taken: (title) => `Im Logbuch: ${title}`,
   notYet: (n) => `Eine Änderung nach der anderen: zuerst Stufe ${n}.`,
   openFirst: 'Was im Logbuch offen ist, kommt vor der nächsten Stufe.',
-  again: 'Einen früheren Eintrag noch einmal fahren',
+  again: 'Früheren Eintrag wiederholen',
   openBench: 'Werkbank öffnen',
   openHandover: 'Übergabe öffnen',
 };

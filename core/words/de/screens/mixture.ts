@@ -13,7 +13,7 @@ export const mixture: ScreenWords['mixture'] = {
   target: 'Ziel mit Einspritzung',
   gauge: (scale) => `Anzeige, Skala ${scale}`,
   real: 'Luft zu allem, was brennt',
-  best: 'Beste Leistung, Lambda',
+  best: (unit) => `Beste Leistung, ${unit}`,
   duty: (limit) => `Auslastung der Ventile, Grenze ${limit}`,
   between: (low, high) => `${low} bis ${high}`,
   goals: { lean: 'Magerer kommt als letzte Stufe', hold: 'Das Ziel lassen, wo es ist' },

@@ -11,7 +11,7 @@ export const mixture = {
   target: 'Target with spray',
   gauge: (scale: string) => `Gauge, scale ${scale}`,
   real: 'Air over all that burns',
-  best: 'Best power, lambda',
+  best: (unit: string) => `Best power, ${unit}`,
   duty: (limit: string) => `Injector duty, limit ${limit}`,
   between: (low: string, high: string) => `${low} to ${high}`,
   goals: { lean: 'Leaner is the last step', hold: 'Leave the target where it is' },
