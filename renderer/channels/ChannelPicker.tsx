@@ -2,7 +2,7 @@ import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ChannelPicker.module.css';
-import { type ChannelChoice, mostChannels } from './channel-choice.ts';
+import type { ChannelChoice } from './channel-choice.ts';
 
 export type ChannelPickerProps = {
   readonly choices: readonly ChannelChoice[];
@@ -17,9 +17,7 @@ export function ChannelPicker({ choices, chosen, nameOf, onChange }: ChannelPick
   const said = useWords().screens.channels;
   return (
     <div className={styles.picker}>
-      <p className={styles.label}>
-        {said.choose} <span className={styles.hint}>{said.chooseHint(mostChannels)}</span>
-      </p>
+      <p className={styles.label}>{said.choose}</p>
       <ToggleButtonGroup
         aria-label={said.choose}
         selectionMode="multiple"

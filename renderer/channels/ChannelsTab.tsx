@@ -74,19 +74,28 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   return (
     <div className={styles.channels}>
       <div className={styles.bar}>
-        <Segmented
-          label={said.along}
-          options={[
-            { id: 'engineSpeed', label: said.alongSpeed },
-            { id: 'time', label: said.alongTime },
-          ]}
-          value={along}
-          onChange={(id) => {
-            setAlong(id);
-            setCursor(null);
-            setWindow(null);
-          }}
-        />
+        <div className={styles.bar}>
+          <Segmented
+            label={said.along}
+            isLabelHidden
+            options={[
+              { id: 'engineSpeed', label: said.alongSpeed },
+              { id: 'time', label: said.alongTime },
+            ]}
+            value={along}
+            onChange={(id) => {
+              setAlong(id);
+              setCursor(null);
+              setWindow(null);
+            }}
+          />
+          <WindowButtons
+            seen={seen.x.range}
+            whole={spec.x.range}
+            isAll={window === null}
+            onWindow={setWindow}
+          />
+        </div>
         <Button onPress={() => showView({ dialog: { type: 'derived' } })}>{said.derived}</Button>
       </div>
       <ChannelPicker
@@ -100,7 +109,6 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
         pinned={pinnedPulls}
         onToggle={(id) => showView((now) => ({ pinnedPulls: withToggled(now.pinnedPulls, id) }))}
       />
-      <WindowButtons seen={seen.x.range} whole={spec.x.range} isAll={window === null} onWindow={setWindow} />
       <ChannelReadout choices={shown} lines={lines} x={x} along={along} reach={reach} nameOf={nameOf} />
       <div style={{ height: plotHeight(shown.length) }} aria-busy={traces === null}>
         {traces === null ? (
@@ -116,6 +124,9 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
           />
         )}
       </div>
+      <p className={styles.hint}>
+        {said.chooseHint(mostChannels)} {said.pinHint} {said.windowHint}
+      </p>
     </div>
   );
 }

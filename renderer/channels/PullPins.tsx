@@ -19,9 +19,7 @@ export function PullPins({ pulls, pinned, onToggle }: PullPinsProps) {
   const said = screens.channels;
   return (
     <div className={picker.picker}>
-      <p className={picker.label}>
-        {said.pulls} <span className={picker.hint}>{said.pinHint}</span>
-      </p>
+      <p className={picker.label}>{said.pulls}</p>
       <Group aria-label={said.pulls} className={cx(picker.list)}>
         {pulls.map(({ pull, side, entryNumber, number }) => {
           const name = `${entryNumber} · ${screens.bench.pullNumber(number)}`;

@@ -49,7 +49,6 @@ export function WindowButtons({ seen, whole, isAll, onWindow }: WindowButtonsPro
       <Button look="plain" isDisabled={isAll} onPress={() => onWindow(null)}>
         {said.all}
       </Button>
-      <span className={styles.hint}>{said.windowHint}</span>
     </Group>
   );
 }
