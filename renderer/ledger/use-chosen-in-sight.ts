@@ -1,14 +1,15 @@
 import { type RefObject, useEffect, useRef } from 'react';
 
 /**
- * Brings the row of a side into sight once another entry stands there: keys step through a long book without the
- * pointer ever being on it. What was chosen by pointer is in sight already and stays where it is.
+ * Brings the row of a side into sight when the book is opened and once another entry stands there: keys step through
+ * a long book without the pointer ever being on it. What was chosen by pointer is in sight already and stays where
+ * it is.
  */
 export function useChosenInSight(
   box: RefObject<HTMLElement | null>,
   chosen: { readonly before: string | null; readonly after: string | null },
 ): void {
-  const last = useRef(chosen);
+  const last = useRef<typeof chosen>({ before: null, after: null });
   const { before, after } = chosen;
   useEffect(() => {
     const moved = [
