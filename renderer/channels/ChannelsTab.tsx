@@ -35,7 +35,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const showView = useShow();
   const { pinnedPulls } = view;
   const said = screens.channels;
-  const [along, setAlong] = useState<'engineSpeed' | 'time'>('engineSpeed');
+  const [axis, setAxis] = useState<'engineSpeed' | 'time'>('engineSpeed');
   const [cursor, setCursor] = useState<number | null>(null);
   const [window, setWindow] = useState<PlotWindow | null>(null);
   const ids = entries.map((e) => e.entry.id).join('>');
@@ -46,8 +46,9 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
     return choicesOf(snapshot.runs.filter((r) => runIds.has(r.record.id)));
   }, [snapshot, pulls]);
   const [chosen, setChosen] = useState<readonly string[]>(() => firstChoice(choices));
-  // The button shows the choice at once, the plot a moment later.
+  // The buttons show the choice at once, the plot a moment later.
   const drawn = useDeferredValue(chosen);
+  const along = useDeferredValue(axis);
   const shown = useMemo(
     () => drawn.flatMap((key) => choices.find((c) => c.key === key) ?? []),
     [drawn, choices],
@@ -82,9 +83,9 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
               { id: 'engineSpeed', label: said.alongSpeed },
               { id: 'time', label: said.alongTime },
             ]}
-            value={along}
+            value={axis}
             onChange={(id) => {
-              setAlong(id);
+              setAxis(id);
               setCursor(null);
               setWindow(null);
             }}

@@ -72,7 +72,7 @@ export const benchWalk: readonly Action[] = [
   {
     name: 'quick note (N)',
     run: (page) => page.keyboard.press('n'),
-    after: (page) => page.getByRole('textbox', { name: /^Note on \d/ }).waitFor(),
+    after: (page) => page.getByRole('textbox', { name: /^Note on entry \d/ }).waitFor(),
   },
   { name: 'quick note, typed', run: (page) => page.keyboard.type('windy', { delay: 130 }) },
   key('quick note, kept', 'Enter'),
