@@ -1,5 +1,5 @@
 import react from '@vitejs/plugin-react';
-import { defineConfig, type Plugin } from 'vite';
+import { defineConfig, type Plugin, type UserConfig } from 'vite';
 import { unwrappedPlotly } from './unwrap-plotly.ts';
 
 /** The languages of the workbench, and the one that the component library falls back on. */
@@ -36,11 +36,33 @@ const localeWithoutDates: Plugin = {
   },
 };
 
+/** The script with which the host draws the first screen ahead; nothing that is fetched on demand is in it. */
+const pictureBuild: UserConfig = {
+  root: import.meta.dirname,
+  plugins: [react(), onlyOurLanguages],
+  publicDir: false,
+  ssr: { noExternal: true },
+  // Else the slow, talkative react is in it as well.
+  define: { 'process.env.NODE_ENV': '"production"' },
+  build: {
+    ssr: 'picture/draw.tsx',
+    outDir: 'picture/dist',
+    emptyOutDir: true,
+    target: 'node24',
+    minify: false,
+    rolldownOptions: {
+      external: ['plotly.js-dist-min', 'temml', /^mathjs/],
+      output: { entryFileNames: 'draw.mjs' },
+    },
+  },
+};
+
 /**
  * The workbench's bundle. `--mode gallery` builds the component gallery beside it instead, so that its invented
  * host never reaches what is shipped.
  */
 export default defineConfig(({ mode }) => {
+  if (mode === 'picture') return pictureBuild;
   const isGallery = mode === 'gallery';
   return {
     root: import.meta.dirname,

@@ -15,6 +15,7 @@ const inputs = ['renderer', 'core', 'electron', 'package-lock.json'];
 
 const builds = [
   ['--config', 'renderer/vite.config.ts'],
+  ['--config', 'renderer/vite.config.ts', '--mode', 'picture'],
   ['--config', 'electron/desktop/vite.config.ts', '--mode', 'main'],
   ['--config', 'electron/desktop/vite.config.ts', '--mode', 'preload'],
 ];

@@ -15,6 +15,8 @@ export type Site = {
   readonly host: HostPort;
   readonly keys: Keys;
   readonly files: ReadonlyMap<string, BuiltFile>;
+  /** index.html, with what is going to be seen in it. */
+  readonly page: () => Promise<string>;
   readonly events: EventStreams;
   readonly limits: Limits;
   readonly port: number;
@@ -71,7 +73,7 @@ function enter({ keys, port }: Site, url: URL, request: IncomingMessage, respons
 }
 
 async function builtFile(
-  { files }: Site,
+  { files, page }: Site,
   name: string,
   request: IncomingMessage,
   response: ServerResponse,
@@ -81,6 +83,10 @@ async function builtFile(
   if (!found) throw new Refused(404, 'path');
   if (request.method === 'HEAD') {
     answerText(response, 200, '', { 'Content-Type': found.contentType });
+    return;
+  }
+  if (found === files.get('')) {
+    answerText(response, 200, await page(), { 'Content-Type': found.contentType });
     return;
   }
   const stream = createReadStream(found.path);

@@ -1,7 +1,7 @@
 import { createServer } from 'node:http';
 import type { AddressInfo, Socket } from 'node:net';
 import type { HostPort } from '../../core/contract/index.ts';
-import { listBuiltFiles } from '../screens/index.ts';
+import { firstPage, listBuiltFiles } from '../screens/index.ts';
 import { answerError } from './answer.ts';
 import { createEventStreams } from './event-stream.ts';
 import { createKeys } from './keys.ts';
@@ -59,7 +59,8 @@ export async function startWebShell(options: WebShellOptions): Promise<WebShell>
     server.listen(options.port ?? 0, '127.0.0.1', resolve);
   });
   const { port } = server.address() as AddressInfo;
-  const site: Site = { host: options.host, keys, files, events, limits, port };
+  const page = firstPage(options.host, options.rendererFolder);
+  const site: Site = { host: options.host, keys, files, page, events, limits, port };
   server.on('request', (request, response) => {
     const { socket } = request;
     answering.add(socket);

@@ -1,6 +1,6 @@
 import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
-import type { HostClient, Snapshot } from '../../core/contract/index.ts';
+import type { HostClient, Preferences, Snapshot } from '../../core/contract/index.ts';
 import { Toasts } from '../components/Toasts.tsx';
 import { PreferencesProvider } from '../hooks/use-preferences.tsx';
 import { SessionProvider } from '../hooks/use-session.tsx';
@@ -13,17 +13,23 @@ import { askOpening } from './ask-opening.ts';
 import { ViewProvider } from './view.tsx';
 import { Workbench } from './Workbench.tsx';
 
+type AppProps = {
+  readonly client: HostClient;
+  /** What is known before anything is drawn; else the host is asked. */
+  readonly first?: { readonly session: Snapshot | null; readonly preferences: Preferences };
+};
+
 /**
  * The whole workbench over one host. The session is asked for at once, beside the preferences and not after them:
  * the first verdict waits for both.
  */
-export function App({ client }: { client: HostClient }) {
+export function App({ client, first }: AppProps) {
   const onFirst = useCallback((session: Snapshot) => askOpening(client, session), [client]);
   return (
     <HostProvider client={client}>
       <ToastsProvider>
-        <SessionProvider onFirst={onFirst}>
-          <PreferencesProvider>
+        <SessionProvider onFirst={onFirst} {...(first && { first: first.session })}>
+          <PreferencesProvider first={first?.preferences ?? null}>
             <WordsProvider>
               <Localised />
             </WordsProvider>

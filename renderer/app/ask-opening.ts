@@ -10,16 +10,20 @@ import { firstView } from './view.tsx';
  * the screen does, and the parts of the screen find the answers come.
  */
 export function askOpening(host: HostClient, snapshot: Snapshot): void {
-  const view = firstView();
-  if (view.screen !== 'bench') return;
-  const { before, after } = selectionOf(snapshot.session, view);
-  if (!before || !after) return;
-  hold(host, sharedQuestion(...verdictQuestion(snapshot, before.id, after.id, view.band)));
-  hold(host, sharedQuestion(...ledgerQuestion(snapshot, view.band)));
+  for (const question of openingQuestions(snapshot)) {
+    const { answer, leave } = askShared(host, question);
+    void answer.finally(leave);
+  }
 }
 
-function hold<N extends RequestName>(host: HostClient, question: SharedQuestion<N> | null): void {
-  if (!question) return;
-  const { answer, leave } = askShared(host, question);
-  void answer.finally(leave);
+/** What the first screen of a window asks about its session. */
+export function openingQuestions(snapshot: Snapshot): readonly SharedQuestion<RequestName>[] {
+  const view = firstView();
+  if (view.screen !== 'bench') return [];
+  const { before, after } = selectionOf(snapshot.session, view);
+  if (!before || !after) return [];
+  return [
+    sharedQuestion(...verdictQuestion(snapshot, before.id, after.id, view.band)),
+    sharedQuestion(...ledgerQuestion(snapshot, view.band)),
+  ].filter((question) => question !== null);
 }

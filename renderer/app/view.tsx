@@ -8,6 +8,7 @@ import {
   useState,
 } from 'react';
 import type { ChangeDraft } from '../entry/change-draft.ts';
+import { isDrawnOnce } from '../hooks/drawn-once.ts';
 import type { Incoming } from '../importing/incoming.ts';
 
 export const screenNames = ['setup', 'plan', 'bench', 'ride', 'handover'] as const;
@@ -83,6 +84,7 @@ export function firstView(): View {
 }
 
 function screenOfHash(): ScreenName | null {
+  if (isDrawnOnce) return null;
   const name = window.location.hash.slice(1);
   return screenNames.find((s) => s === name) ?? null;
 }

@@ -18,10 +18,16 @@ export type PreferencesState = {
 
 const PreferencesContext = createContext<PreferencesState | null>(null);
 
+type PreferencesProviderProps = {
+  /** What was chosen, where it is known already. */
+  readonly first?: Preferences | null;
+  readonly children: ReactNode;
+};
+
 /** Language, units and light: the shell keeps them, the screen shows a change at once. */
-export function PreferencesProvider({ children }: { children: ReactNode }) {
+export function PreferencesProvider({ first = null, children }: PreferencesProviderProps) {
   const host = useHost();
-  const [preferences, setPreferences] = useState<Preferences | null>(null);
+  const [preferences, setPreferences] = useState(first);
 
   // Before the paint: the answer may be there already.
   useLayoutEffect(() => {

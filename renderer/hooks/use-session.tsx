@@ -37,17 +37,19 @@ const SessionContext = createContext<SessionState | null>(null);
 type SessionProviderProps = {
   /** Told of the session that was open when the window opened, before anything of it is drawn. */
   readonly onFirst?: (snapshot: Snapshot) => void;
+  /** The open session where that is known already; null where none is. */
+  readonly first?: Snapshot | null;
   readonly children: ReactNode;
 };
 
 /** The open session as the host has it: read as a snapshot, changed by sending edits. */
-export function SessionProvider({ onFirst, children }: SessionProviderProps) {
+export function SessionProvider({ onFirst, first, children }: SessionProviderProps) {
   const host = useHost();
   const { report } = useToasts();
-  const [snapshot, setSnapshot] = useState<Snapshot | null>(null);
-  const [isLoading, setLoading] = useState(true);
+  const [snapshot, setSnapshot] = useState(first ?? null);
+  const [isLoading, setLoading] = useState(first === undefined);
 
-  const newest = useRef<Snapshot | null>(null);
+  const newest = useRef(first ?? null);
   const latest = useCallback(() => newest.current, []);
   const leave = useCallback(() => {
     newest.current = null;

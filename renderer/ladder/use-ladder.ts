@@ -2,6 +2,7 @@ import { useDeferredValue, useMemo } from 'react';
 import { type Ladder, type LadderPlace, type NextStep, nextOf, planLadder } from '../../core/ladder/index.ts';
 import { ok, type Problems, type Result } from '../../core/result/index.ts';
 import { measuredLadder, type Session } from '../../core/session/index.ts';
+import { isDrawnOnce } from '../hooks/drawn-once.ts';
 import type { Answer } from '../hooks/use-answer.ts';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useSession } from '../hooks/use-session.tsx';
@@ -29,7 +30,7 @@ export function useLadder(doc: SheetDoc, place: LadderPlace): Result<LadderNow> 
     () => ({ session, value, problems, doc, place }),
     [session, value, problems, doc, place],
   );
-  const answered = useDeferredValue<Asked | null>(asked, null);
+  const answered = useDeferredValue<Asked | null>(asked, isDrawnOnce ? asked : null);
   return useMemo(() => answered && ladderOf(answered), [answered]);
 }
 

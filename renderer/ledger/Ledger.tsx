@@ -32,7 +32,7 @@ export function Ledger() {
   const pinned = entries.flatMap((e, i) => (e.id === before?.id || e.id === after?.id ? [i] : []));
   const long = useLongList<HTMLOListElement>({ count: entries.length, rowHeight_px: 72, pinned });
   const book = useRef<HTMLDivElement>(null);
-  useChosenInSight(book, { before: before?.id ?? null, after: after?.id ?? null });
+  useChosenInSight(book, { before: before?.id ?? null, after: after?.id ?? null }, lines !== null);
   const select = (id: string) => (side: 'before' | 'after') =>
     showView(side === 'after' ? { afterId: id, beforeId: null, screen: 'bench' } : { beforeId: id });
   const sideOf = (id: string) => (after?.id === id ? 'after' : before?.id === id ? 'before' : null);

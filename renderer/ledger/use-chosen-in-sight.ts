@@ -1,27 +1,31 @@
 import { type RefObject, useEffect, useRef } from 'react';
 
+const none = { before: null, after: null };
+
 /**
  * Brings the row of a side into sight when the book is opened and once another entry stands there: keys step through
  * a long book without the pointer ever being on it. What was chosen by pointer is in sight already and stays where
- * it is.
+ * it is. Once the book is worked out it is done again: rows with a reason under them have grown.
  */
 export function useChosenInSight(
   box: RefObject<HTMLElement | null>,
   chosen: { readonly before: string | null; readonly after: string | null },
+  isWorkedOut: boolean,
 ): void {
-  const last = useRef<typeof chosen>({ before: null, after: null });
+  const last = useRef<typeof chosen & { wasWorkedOut?: boolean }>(none);
   const { before, after } = chosen;
   useEffect(() => {
+    if (isWorkedOut && !last.current.wasWorkedOut) last.current = none;
     const moved = [
       before === last.current.before ? null : before,
       // The entry judged comes last: where both can't be in sight, it is.
       after === last.current.after ? null : after,
     ];
-    last.current = { before, after };
+    last.current = { before, after, wasWorkedOut: isWorkedOut };
     for (const id of moved) {
       if (id === null) continue;
       const row = box.current?.querySelector(`[data-entry="${CSS.escape(id)}"]`)?.closest('li');
       row?.scrollIntoView({ block: 'nearest' });
     }
-  }, [box, before, after]);
+  }, [box, before, after, isWorkedOut]);
 }

@@ -58,13 +58,15 @@ if (isAsked('paint') || isAsked('actions')) {
 
 /**
  * They take turns, so that a busy machine is equally busy for all. Painted is what says something: the word of an
- * empty page, the headline with the verdict of the sample. The first of all warms up the browser and is left out.
+ * empty page, the headline with the verdict of the sample, which the host sends along and the screen then draws for
+ * itself. The first of all warms up the browser and is left out.
  */
 async function tellPaint(browser: Browser, workbench: Workbench, empty: EmptyPages, rounds: number) {
   const pages = [
     ['empty page over the same program', 'h1', () => empty.overProgram],
     ['empty page over React and plotly', 'h1', () => empty.overPlotly],
     ['verdict of the sample', 'main h1', () => workbench.newLink()],
+    ['the screen that can be used', '#root main h1', () => workbench.newLink()],
     ['its plot', 'main .scatterlayer .js-line', () => workbench.newLink()],
   ] as const;
   const times = pages.map((): number[] => []);

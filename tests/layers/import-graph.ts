@@ -51,7 +51,7 @@ function isNode(value: object): value is SyntaxNode {
 /**
  * Every import of one file: static and dynamic, of values and of types, re-exports, `require`, and
  * `new URL('./x', import.meta.url)` as workers are named. One whose target is computed has the target
- * `(computed)`, which no rule allows.
+ * `(computed)`, which only a rule for that very file allows.
  */
 export function importsOf(path: string, text: string): readonly Import[] {
   const found: Import[] = [];

@@ -78,8 +78,14 @@ const shellRules: readonly Rule[] = [
     why: 'where things stand on this machine must be one answer for the launcher and every shell',
   },
   {
-    folder: 'electron/screens',
+    folder: 'electron/screens/load-pictures.ts',
     mayImport: [],
+    packages: ['node:*', '(computed)'],
+    why: 'the script that draws the first screen is built with the screens, and loaded from where they stand',
+  },
+  {
+    folder: 'electron/screens',
+    mayImport: ['core/contract'],
     packages: ['node:*'],
     why: 'which built files may be served, and under which policy, must be one answer for both shells that serve them',
   },

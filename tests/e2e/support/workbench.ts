@@ -58,6 +58,8 @@ export const test = base.extend<Options & Fixtures>({
     await showWhole(page);
     await page.goto(link);
     await page.waitForURL(/\/w-/);
+    // Until then the host's picture of the screen stands in front of it.
+    await expect(page.locator('#picture')).toHaveCount(0);
     await use(page);
     const interactions = await readInteractions(page);
     if (interactions)
