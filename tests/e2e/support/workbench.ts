@@ -59,7 +59,7 @@ export const test = base.extend<Options & Fixtures>({
     await page.goto(link);
     await page.waitForURL(/\/w-/);
     // Until then the host's picture of the screen stands in front of it.
-    await expect(page.locator('#picture')).toHaveCount(0);
+    await page.locator('#picture').waitFor({ state: 'detached' });
     await use(page);
     const interactions = await readInteractions(page);
     if (interactions)
