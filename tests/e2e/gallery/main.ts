@@ -15,6 +15,7 @@ import { buildRenderer } from '../../../electron/launch/build-renderer.ts';
 import { findBrowser } from '../../runner/browser.ts';
 import { manyPullsSession } from '../../support/many-pulls-session.ts';
 import { copyOfSample } from '../../support/sample-session.ts';
+import { openWorkbench } from '../support/open-workbench.ts';
 import { startWorkbench } from '../support/start-workbench.ts';
 import { scenes } from './scenes.ts';
 
@@ -58,8 +59,7 @@ for (const theme of values.theme as ('day' | 'night')[]) {
     });
     const page = await browser.newPage({ viewport: { width: 1366, height: 768 } });
     try {
-      await page.goto(workbench.link);
-      await page.waitForURL(/\/w-/);
+      await openWorkbench(page, workbench.link);
       await page.getByRole('heading', { level: 1 }).first().waitFor();
       await reach(page);
       for (const size of values.size) {

@@ -8,6 +8,7 @@ import { copyOfSample } from '../../support/sample-session.ts';
 import { showWhole } from '../../support/show-whole.ts';
 import { watchErrors } from './console-errors.ts';
 import { readInteractions } from './interactions.ts';
+import { openWorkbench } from './open-workbench.ts';
 import { startWorkbench } from './start-workbench.ts';
 
 type Options = {
@@ -56,10 +57,7 @@ export const test = base.extend<Options & Fixtures>({
   page: async ({ page, link }, use, info) => {
     const found = watchErrors(page, new URL(link).origin);
     await showWhole(page);
-    await page.goto(link);
-    await page.waitForURL(/\/w-/);
-    // Until then the host's picture of the screen stands in front of it.
-    await page.locator('#picture').waitFor({ state: 'detached' });
+    await openWorkbench(page, link);
     await use(page);
     const interactions = await readInteractions(page);
     if (interactions)
