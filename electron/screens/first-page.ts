@@ -43,7 +43,7 @@ export function firstPage(host: HostPort, rendererFolder: string): () => Promise
 }
 
 /** The built page with the picture in front of what the program is going to draw. */
-export function withPicture(page: string, { html, language, theme }: Picture): string {
+function withPicture(page: string, { html, language, theme }: Picture): string {
   return page
     .replace('<html lang="en">', `<html lang="${language}" data-theme="${theme}">`)
     .replace('<head>', '<head><script src="./first-look.js"></script>')
