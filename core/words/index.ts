@@ -8,5 +8,6 @@ export * from './handover-phrases.ts';
 export * from './read-number.ts';
 export * from './screen-words.ts';
 export * from './sentences.ts';
+export * from './short-reason.ts';
 export * from './show.ts';
 export * from './verdict-sentence.ts';

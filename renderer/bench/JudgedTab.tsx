@@ -43,7 +43,9 @@ export function JudgedTab({ verdict }: { verdict: VerdictWire }) {
       'curve',
     ),
   ];
-  const remarks = [...verdict.reasons, ...verdict.remarks].map(note);
+  // A refusal's reasons stand under the headline already.
+  const reasons = verdict.kind === 'not-comparable' ? [] : verdict.reasons;
+  const remarks = [...reasons, ...verdict.remarks].map(note);
   return (
     <div className={styles.judged}>
       <FactList facts={facts} />

@@ -60,7 +60,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
   const lines = useMemo(() => linesOf(snapshot, entries), [snapshot, entries]);
   const curveOf = useMemo(() => new Map(curves.map((c) => [c.pullId, c])), [curves]);
   const pinned = useMemo(() => lines.flatMap((line, i) => (line.pull ? [] : [i])), [lines]);
-  const long = useLongList<HTMLTableElement>({ count: lines.length, rowHeight_px: 43, pinned });
+  const long = useLongList<HTMLTableElement>({ count: lines.length, rowHeight_px: 45, pinned });
   const { isLong, parts, active, listProps, rowProps } = long;
   // Where only a part of the rows is drawn, the table says how many there are, and its rows take the focus.
   const grid = isLong ? { role: 'grid', 'aria-rowcount': lines.length + 1 } : {};

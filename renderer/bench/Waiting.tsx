@@ -15,7 +15,7 @@ export function Waiting({ entry, snapshot }: { entry: Entry; snapshot: Snapshot 
   return (
     <EmptyState
       title={isBaseline ? said.baselineNoPulls : said.waitingTitle(entryTitle(entry, show))}
-      why={isBaseline ? said.baselineNoPullsWhy : said.waitingWhy}
+      why={isBaseline ? said.baselineWaitingWhy : said.waitingWhy}
     >
       <DropArea
         label={said.dropLog}

@@ -6,7 +6,6 @@ import { useShow, useView } from '../app/view.tsx';
 import { withToggled } from '../bench/toggled.ts';
 import { LinesChart } from '../chart/LinesChart.tsx';
 import type { PlotWindow } from '../chart/plot-window.ts';
-import { Button } from '../components/Button.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { aligned } from './aligned.ts';
@@ -75,35 +74,33 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   return (
     <div className={styles.channels}>
       <div className={styles.bar}>
-        <div className={styles.bar}>
-          <Segmented
-            label={said.along}
-            isLabelHidden
-            options={[
-              { id: 'engineSpeed', label: said.alongSpeed },
-              { id: 'time', label: said.alongTime },
-            ]}
-            value={axis}
-            onChange={(id) => {
-              setAxis(id);
-              setCursor(null);
-              setWindow(null);
-            }}
-          />
-          <WindowButtons
-            seen={seen.x.range}
-            whole={spec.x.range}
-            isAll={window === null}
-            onWindow={setWindow}
-          />
-        </div>
-        <Button onPress={() => showView({ dialog: { type: 'derived' } })}>{said.derived}</Button>
+        <Segmented
+          label={said.along}
+          isLabelHidden
+          options={[
+            { id: 'engineSpeed', label: said.alongSpeed },
+            { id: 'time', label: said.alongTime },
+          ]}
+          value={axis}
+          onChange={(id) => {
+            setAxis(id);
+            setCursor(null);
+            setWindow(null);
+          }}
+        />
+        <WindowButtons
+          seen={seen.x.range}
+          whole={spec.x.range}
+          isAll={window === null}
+          onWindow={setWindow}
+        />
       </div>
       <ChannelPicker
         choices={choices}
         chosen={chosen}
         nameOf={nameOf}
         onChange={(keys) => setChosen(keys.slice(-mostChannels))}
+        onDerive={() => showView({ dialog: { type: 'derived' } })}
       />
       <PullPins
         pulls={pulls}

@@ -14,6 +14,7 @@ export type ButtonProps = ButtonLook & {
   readonly isDisabled?: boolean;
   readonly 'aria-label'?: string;
   readonly 'aria-busy'?: boolean;
+  readonly 'aria-haspopup'?: 'dialog';
 };
 
 export const buttonClass = ({ look = 'second', isWide = false }: ButtonLook): string =>

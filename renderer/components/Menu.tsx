@@ -14,7 +14,12 @@ export type MenuChoice = {
   readonly run: () => void;
 };
 
-export type MenuPart = { readonly title: string; readonly choices: readonly MenuChoice[] };
+export type MenuPart = {
+  readonly title: string;
+  readonly choices: readonly MenuChoice[];
+  /** One of a few short ones: side by side below the title. */
+  readonly isRow?: boolean;
+};
 
 export type MenuProps = {
   /** Read to whoever can't see the trigger. */
@@ -45,7 +50,7 @@ export function Menu({ label, trigger, parts }: MenuProps) {
             <MenuSection
               key={part.title || part.choices[0]?.id}
               aria-label={part.title || label}
-              className={cx(styles.section)}
+              className={cx(styles.section, part.isRow && styles.row)}
             >
               {part.title && <Header className={cx(styles.header)}>{part.title}</Header>}
               {part.choices.map((choice) => (

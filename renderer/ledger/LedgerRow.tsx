@@ -1,7 +1,7 @@
 import type { ComponentPropsWithRef } from 'react';
 import type { LedgerLine } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
-import { entryTitle } from '../../core/words/index.ts';
+import { entryTitle, shortReason } from '../../core/words/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import type { ForestScale } from './forest-scale.ts';
@@ -37,7 +37,7 @@ export function LedgerRow({
   onSelect,
   rowProps,
 }: LedgerRowProps) {
-  const { screens, show, note } = useWords();
+  const { screens, show } = useWords();
   const verdict = line?.verdict ?? null;
   const reason = verdict?.kind === 'not-comparable' ? verdict.reasons[0] : undefined;
   return (
@@ -57,7 +57,7 @@ export function LedgerRow({
           <span className={styles.title}>{entryTitle(entry, show)}</span>
           <RowVerdict entry={entry} line={line} />
           {side && !isAlone && <span className={styles.side}>{screens.ledger[side]}</span>}
-          {reason && <span className={styles.reason}>{note(reason)}</span>}
+          {reason && <span className={styles.reason}>{shortReason(reason, show)}</span>}
         </span>
       </button>
       {hasStrip && (

@@ -22,10 +22,27 @@ export function useChosenInSight(
       after === last.current.after ? null : after,
     ];
     last.current = { before, after, wasWorkedOut: isWorkedOut };
-    for (const id of moved) {
-      if (id === null) continue;
-      const row = box.current?.querySelector(`[data-entry="${CSS.escape(id)}"]`)?.closest('li');
-      row?.scrollIntoView({ block: 'nearest' });
-    }
+    for (const id of moved) rowOf(box.current, id)?.scrollIntoView({ block: 'nearest' });
   }, [box, before, after, isWorkedOut]);
+  // A bar that comes up above the book must not push the entry judged out of it.
+  useEffect(() => {
+    const book = box.current;
+    if (!book) return;
+    let height = book.clientHeight;
+    const observer = new ResizeObserver(() => {
+      const [was, is] = [height, book.clientHeight];
+      height = is;
+      const row = is < was ? rowOf(book, after) : null;
+      if (!row) return;
+      const bottom = row.getBoundingClientRect().bottom - book.getBoundingClientRect().top;
+      if (bottom > is && bottom <= was) row.scrollIntoView({ block: 'nearest' });
+    });
+    observer.observe(book);
+    return () => observer.disconnect();
+  }, [box, after]);
+}
+
+function rowOf(book: HTMLElement | null, id: string | null): Element | null {
+  if (id === null) return null;
+  return book?.querySelector(`[data-entry="${CSS.escape(id)}"]`)?.closest('li') ?? null;
 }

@@ -2,7 +2,6 @@ import type { Plan } from '../../core/injection/index.ts';
 import { FactList } from '../components/FactList.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { planFacts } from '../setup/plan-facts.tsx';
-import { FieldFault } from '../sheets/FieldProblems.tsx';
 import type { FieldSpec } from '../sheets/field-specs.ts';
 import { SheetField } from '../sheets/SheetField.tsx';
 import type { Sheet } from '../sheets/use-sheet.ts';
@@ -40,10 +39,9 @@ export function PlanInputs({ sheet, plan }: { sheet: Sheet; plan: Plan | null })
       {fluid.map((spec) => (
         <SheetField key={spec.path} spec={spec} sheet={sheet} />
       ))}
-      <h2>{said.nozzle}</h2>
-      <FieldFault path="fluidSystem.nozzles" />
       {plan && (
         <>
+          <h2>{said.nozzle}</h2>
           <NozzleChoices plan={plan} sheet={sheet} />
           {plan.nozzle.notes.slice(1).map((n) => (
             <p key={n.code}>{words.note(n)}</p>

@@ -19,7 +19,7 @@ function PlanOf({ sheet, nav }: { sheet: NonNullable<ReturnType<typeof useSheet>
   const { screens } = useWords();
   const { plan, setup } = usePlan(sheet.doc);
   return (
-    <FieldProblems of={plan}>
+    <FieldProblems of={plan} isMissingListed>
       <div className={styles.left}>
         {nav}
         <PlanInputs sheet={sheet} plan={plan.ok ? plan.value : null} />

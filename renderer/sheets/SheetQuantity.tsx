@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { convert, type TypedValue } from '../../core/units/index.ts';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { useFieldProblem } from './FieldProblems.tsx';
+import { useFieldProblem, useMissingListed } from './FieldProblems.tsx';
 import type { FieldSpec } from './field-specs.ts';
 import type { Sheet } from './use-sheet.ts';
 
@@ -21,6 +21,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   const { path, kind, unit } = spec;
   const words = screens.sheet.fields[path];
   const problem = useFieldProblem(path);
+  const isMissingListed = useMissingListed();
   const isImperial = show.units.length === 'ft';
   const own = spec.shownIn ? spec.shownIn[isImperial ? 'imperial' : 'metric'] : show.units[kind];
   const inOwn = (typed: TypedValue): TypedValue => ({
@@ -33,6 +34,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   const fallback = spec.fallback && inOwn(spec.fallback);
   // What nobody has filled in yet is no fault.
   const missing = value === null ? problem : undefined;
+  const toldHere = isMissingListed ? undefined : missing;
   const isDefault =
     spec.isAlwaysSet === true &&
     spec.fallback !== undefined &&
@@ -53,7 +55,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
           : sheet.put(path, empty);
         setRefused(!taken);
       }}
-      hint={missing ?? (words.hint || undefined)}
+      hint={toldHere ?? (words.hint || undefined)}
       error={isRefused ? screens.sheet.outOfRange : missing ? undefined : problem}
       fallback={fallback ? show.number(fallback.value, decimals(fallback.value)) : undefined}
       isDefault={isDefault}

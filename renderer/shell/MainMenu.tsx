@@ -48,8 +48,8 @@ export function MainMenu({ actions }: { actions: readonly Action[] }) {
       parts={[
         { title: '', choices: of(sessionPart) },
         { title: '', choices: of(helpPart) },
-        { title: said.theme, choices: themes },
-        { title: said.language, choices: languages },
+        { title: said.theme, choices: themes, isRow: true },
+        { title: said.language, choices: languages, isRow: true },
       ]}
     />
   );

@@ -43,7 +43,7 @@ test('a file that is no log is named and left where it is, and the log beside it
   await page.getByRole('button', { name: 'New session' }).click();
   await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
   await page.keyboard.press('Enter');
-  const waits = page.getByRole('heading', { name: 'Drive the baseline.' });
+  const waits = page.getByRole('heading', { name: 'The baseline waits for its pulls.' });
   await expect(waits).toBeVisible();
   const choose = async (files: Parameters<FileChooser['setFiles']>[0]) => {
     const chooser = page.waitForEvent('filechooser');

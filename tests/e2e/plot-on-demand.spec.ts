@@ -21,7 +21,7 @@ test.describe('with nothing open', () => {
     await page.getByRole('button', { name: 'New session' }).click();
     await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
     await page.getByRole('button', { name: 'Create' }).click();
-    await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'The baseline waits for its pulls.' })).toBeVisible();
     await page.waitForLoadState('networkidle');
     expect(scripts()).not.toEqual([]);
     expect(scripts()).not.toContainEqual(plotly);

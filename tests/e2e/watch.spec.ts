@@ -23,7 +23,7 @@ test.describe('with a new session', () => {
     await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
     await page.getByRole('button', { name: 'Create' }).click();
     await expect(page.getByRole('dialog')).toBeHidden();
-    await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'The baseline waits for its pulls.' })).toBeVisible();
 
     await page.keyboard.press('f');
     const dialog = page.getByRole('dialog', { name: 'Watch a logger’s folder' });

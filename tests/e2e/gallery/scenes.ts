@@ -126,7 +126,11 @@ export const scenes: readonly Scene[] = [
   scene('dialog-unpack', fromMenu(8)),
   scene('dialog-pack', fromMenu(9)),
   scene('dialog-merge', fromMenu(10)),
-  scene('dialog-derived', underTab(2, 0)),
+  scene('dialog-derived', async (page) => {
+    await tab(2)(page);
+    await page.getByRole('tabpanel').locator('[aria-haspopup="dialog"]').click();
+    await page.getByRole('dialog').waitFor();
+  }),
   scene('dialog-columns', underTab(1, -1)),
   scene('dialog-add-entry', key('a')),
   scene('dialog-edit-entry', key('e')),

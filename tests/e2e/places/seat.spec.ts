@@ -29,7 +29,7 @@ for (const { name, isMetric, options } of conditionsOf('seat')) {
         await page.getByRole('textbox', { name: 'Mass as driven' }).fill(isMetric ? '1420' : '3131');
         await page.getByRole('button', { name: 'Create' }).click();
         await expect(page.getByRole('dialog')).toBeHidden();
-        await expect(page.getByRole('heading', { name: 'Drive the baseline.' })).toBeVisible();
+        await expect(page.getByRole('heading', { name: 'The baseline waits for its pulls.' })).toBeVisible();
         await page.keyboard.press('f');
         const dialog = page.getByRole('dialog', { name: 'Watch a logger’s folder' });
         await dialog.getByRole('textbox').fill(logger);

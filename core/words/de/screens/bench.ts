@@ -115,7 +115,8 @@ export const bench: ScreenWords['bench'] = {
   emptyTitle: 'Noch nichts übereinanderzulegen.',
   emptyWhy: 'Ein Urteil braucht Züge vor einer Änderung und Züge danach.',
   baselineTitle: (level) => `Der Ausgangsstand liegt bei ${level}.`,
-  baselineNoPulls: 'Den Ausgangsstand fahren.',
+  baselineNoPulls: 'Der Ausgangsstand wartet auf seine Züge.',
+  baselineWaitingWhy: 'Die Aufzeichnung des Autos ablegen, wie es dasteht, vor der ersten Änderung.',
   baselineNoPullsWhy:
     'Drei Züge oder mehr in einem Gang, von unterhalb des Ladedruckaufbaus bis kurz vor den Begrenzer.',
   single: (pulls) => `${pulls} im gemeinsamen Bereich. Eines ändern und noch einmal fahren.`,

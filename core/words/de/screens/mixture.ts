@@ -12,9 +12,9 @@ export const mixture: ScreenWords['mixture'] = {
   now: 'Ziel jetzt',
   target: 'Ziel mit Einspritzung',
   gauge: (scale) => `Anzeige, Skala ${scale}`,
-  real: 'Luft zu allem, was brennt',
+  real: 'Luft zu Brennbarem',
   best: (unit) => `Beste Leistung, ${unit}`,
-  duty: (limit) => `Auslastung der Ventile, Grenze ${limit}`,
+  duty: (limit) => `Auslastung, Grenze\u00a0${limit}`,
   between: (low, high) => `${low} bis ${high}`,
   goals: { lean: 'Magerer kommt als letzte Stufe', hold: 'Das Ziel lassen, wo es ist' },
   goalWhy: (from, to) =>
