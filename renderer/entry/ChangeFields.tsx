@@ -53,23 +53,25 @@ export function ChangeFields({ draft, onChange }: ChangeFieldsProps) {
           />
         </div>
       )}
-      {!isBaseline && (
+      <div className={styles.pair}>
+        {!isBaseline && (
+          <TextField
+            label={said.where}
+            hint={said.whereHint}
+            value={draft.where}
+            onChange={(where) => set({ where })}
+            maxLength={200}
+          />
+        )}
         <TextField
-          label={said.where}
-          hint={said.whereHint}
-          value={draft.where}
-          onChange={(where) => set({ where })}
+          label={said.title}
+          placeholder={entryTitle({ ...entryPartOf(draft), title: '' }, show)}
+          hint={said.titleHint}
+          value={draft.title}
+          onChange={(title) => set({ title })}
           maxLength={200}
         />
-      )}
-      <TextField
-        label={said.title}
-        placeholder={entryTitle({ ...entryPartOf(draft), title: '' }, show)}
-        hint={said.titleHint}
-        value={draft.title}
-        onChange={(title) => set({ title })}
-        maxLength={200}
-      />
+      </div>
     </div>
   );
 }

@@ -1,6 +1,4 @@
 import type { ReactNode } from 'react';
-import field from '../components/Field.module.css';
-import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { SheetPoints } from '../points/SheetPoints.tsx';
 import { type GroupId, optionalParts, type SectionId, sections } from '../sheets/field-specs.ts';
@@ -26,7 +24,7 @@ export function SetupSection({ section, sheet }: { section: SectionId; sheet: Sh
           <legend className={group ? styles.legend : 'visually-hidden'}>
             {group ? said.groups[group] : said.sections[section]}
           </legend>
-          <div className={cx(field.rows, styles.fields)}>
+          <div className={styles.fields}>
             {fields.map((spec) => (
               <SheetField key={spec.path} spec={spec} sheet={sheet} />
             ))}
@@ -63,7 +61,7 @@ function EngineLists({ sheet }: { sheet: Sheet }) {
   return (
     <>
       <Group id="injectors">
-        <div className={cx(field.rows, styles.fields)}>
+        <div className={styles.fields}>
           <OptionalFields part={optionalParts.injectors} sheet={sheet} />
         </div>
         {sheet.doc.engine.injectors && <SheetPoints list="injectorDuty" sheet={sheet} />}

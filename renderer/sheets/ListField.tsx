@@ -16,7 +16,7 @@ export function ListField({ path, sheet }: { path: FieldPath; sheet: Sheet }) {
   const numbers = Array.isArray(value) ? value.filter((v): v is number => typeof v === 'number') : [];
   const text = numbers
     .map((n) => (show.language === 'de' ? String(n).replace('.', ',') : String(n)))
-    .join('  ');
+    .join(' ');
   const change = (next: string) => {
     setDraft(next);
     const read = next

@@ -80,6 +80,37 @@ const underTab = (tabAt: number, button: number) => async (page: Page) => {
   await page.getByRole('dialog').waitFor();
 };
 
+/** What a long sheet holds further down: every part of the window at its end. */
+const below = (reach: Scene['reach']) => async (page: Page) => {
+  await reach(page);
+  await page.waitForTimeout(600);
+  await page.evaluate(() => {
+    for (const part of document.querySelectorAll('main, main ~ aside, aside, main section')) {
+      part.scrollTop = part.scrollHeight;
+    }
+  });
+};
+
+/** A number of the sheet beside the screen, asked where it comes from. */
+const whereFrom = async (page: Page) => {
+  await page.locator('aside').getByRole('button').first().click();
+  await page.getByRole('dialog').waitFor();
+};
+
+const rowMenu = async (page: Page) => {
+  const row = page.locator('nav').nth(-1).getByRole('listitem').nth(2);
+  await row.hover();
+  await row.getByRole('button').last().click();
+  await page.getByRole('menu').waitFor();
+};
+
+/** A row of the table of pulls: its last but one button trims, its last leaves out. */
+const ofPull = (button: number) => async (page: Page) => {
+  await tab(1)(page);
+  await page.getByRole('tabpanel').getByRole('row').nth(2).getByRole('button').nth(button).click();
+  await page.getByRole('dialog').waitFor();
+};
+
 const setupSections = ['car', 'air', 'limits', 'engine', 'fluid-target', 'fluid-system', 'fit-review'];
 const planSheets = ['fluid', 'ladder', 'mixture', 'heat', 'tables'];
 const benchTabs = ['witnesses', 'pulls', 'channels', 'why', 'cells', 'notes'];
@@ -100,6 +131,19 @@ export const scenes: readonly Scene[] = [
   scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
   ...setupSections.map((name, at) => scene(`setup-${name}`, inList('1', at))),
   ...planSheets.map((name, at) => scene(`plan-${name}`, inList('2', at))),
+  ...(['engine', 'fluid-system', 'fit-review'] as const).map((name) =>
+    scene(`setup-${name}-below`, below(inList('1', setupSections.indexOf(name)))),
+  ),
+  ...(['fluid', 'ladder', 'mixture'] as const).map((name) =>
+    scene(`plan-${name}-below`, below(inList('2', planSheets.indexOf(name)))),
+  ),
+  scene('plan-tables-chosen', async (page) => {
+    await inList('2', 4)(page);
+    await page.locator('main ~ aside').getByRole('button').first().click();
+  }),
+  scene('bench-channels-below', below(tab(2))),
+  scene('bench-pulls-below', below(tab(1))),
+  scene('bench-row-menu', rowMenu),
   scene('ride', key('4')),
   scene('handover', key('5')),
   scene('dialog-keys', key('?')),
@@ -132,6 +176,26 @@ export const scenes: readonly Scene[] = [
     await page.getByRole('dialog').waitFor();
   }),
   scene('dialog-columns', underTab(1, -1)),
+  scene('dialog-trim-pull', ofPull(-2)),
+  scene('dialog-leave-out-pull', ofPull(-1)),
+  scene('dialog-where-from', async (page) => {
+    await inList('1', 3)(page);
+    await whereFrom(page);
+  }),
+  scene('dialog-read-table', async (page) => {
+    await inList('2', 4)(page);
+    await page.locator('main').getByRole('button').first().click();
+    await page.getByRole('dialog').waitFor();
+  }),
+  scene('dialog-assign-log', async (page) => {
+    await page.keyboard.press('Shift+I');
+    await page.getByRole('dialog').getByRole('textbox').fill(looseLog);
+    await page.getByRole('dialog').locator('footer').getByRole('button').first().click();
+    await page
+      .getByRole('dialog')
+      .getByText(looseLog.split('/').at(-1) ?? '')
+      .waitFor();
+  }),
   scene('dialog-add-entry', key('a')),
   scene('dialog-edit-entry', key('e')),
   scene('state-new-session', newSession, 'nothing'),

@@ -95,7 +95,7 @@ export const bench: ScreenWords['bench'] = {
   notCounted: 'ausgelassen',
   run: 'Aufzeichnung',
   way: { out: 'hin', back: 'zurück' },
-  time: 'Beginnt bei',
+  time: 'Beginn',
   range: 'Bereich',
   peak: 'Spitze',
   pinned: 'Festgehaltene Züge',

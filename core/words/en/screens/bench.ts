@@ -97,7 +97,7 @@ export const bench = {
   notCounted: 'left out',
   run: 'Log',
   way: { out: 'out', back: 'back' },
-  time: 'Starts at',
+  time: 'Start',
   range: 'Range',
   peak: 'Peak',
   pinned: 'Pinned pulls',

@@ -4,7 +4,7 @@ export const now = {
   noGates: 'No limit is known yet. Limits are in Setup.',
   baseline: {
     title: 'Drive the baseline',
-    why: 'Three pulls or more in one gear, from below spool to just under the limiter, cool-down between.',
+    why: 'Three pulls or more in one gear, from below spool to just under the limiter, with time to cool between.',
   },
   baselineMore: (n: number) => ({
     title: n === 1 ? 'One more baseline pull' : `${n} more baseline pulls`,
