@@ -71,7 +71,7 @@ export const ladderNotes: NoteWordsOf<'ladder'> = {
   'ladder/spark-after-boost': (f, show) =>
     `Die Zündung folgt dem Ladedruck in den belasteten Zellen: geschätzt bleiben ${show.quantity(f.left, 'angle')} bis ${show.quantity(f.most, 'angle')}.`,
   'ladder/spark-half': (f, show) =>
-    `Ein halbes Grad: sicher sind nur ${show.quantity(f.left, 'angle')}, höchstens ${show.quantity(f.most, 'angle')}.`,
+    `Ein halbes Grad: Nur ${show.quantity(f.left, 'angle')} sind gewiss, ${show.quantity(f.most, 'angle')} höchstens möglich.`,
   'ladder/spark-ends': (f, show) =>
     `Die Zündung endet ${show.quantity(f.spark, 'angle')} über dem Ausgangsstand: die letzten Grade bringen nichts.`,
   'ladder/spark-brings-little': () =>

@@ -81,6 +81,9 @@ const other: readonly { readonly word: RegExp; readonly say: string; readonly un
   { word: /Kraftstoffkorrektur|Kraftstoffanpassung/, say: 'Gemischkorrektur' },
   { word: /[Vv]erdampf/, say: 'verdunsten' },
   { word: /[Gg]eloggt/, say: 'aufgezeichnet' },
+  { word: /Sprühung/, say: 'Einspritzung' },
+  { word: /Einschaltdauer/, say: 'Auslastung' },
+  { word: /Protokoll(?!datei)/, say: 'Logbuch' },
   { word: /Schranke|Abbruchgrenze|Stoppregel/, say: 'Abbruchregel' },
 ];
 
