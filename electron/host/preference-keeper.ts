@@ -11,7 +11,7 @@ function merged(current: Preferences, patch: PreferencesPatch): Preferences {
   return PreferencesSchema.parse({ ...current, ...Object.fromEntries(given) });
 }
 
-/** Where preferences live: a file beside the browser and terminal shells, electron-store on the desktop. */
+/** Where preferences live: a file for the browser's shell, electron-store on the desktop, memory for the terminal. */
 export type PreferenceKeeper = {
   readonly get: () => Promise<Preferences>;
   readonly set: (patch: PreferencesPatch) => Promise<Preferences>;

@@ -109,7 +109,7 @@ function withPatience<T>(child: ChildProcess, work: Promise<T>): Promise<T> {
   });
 }
 
-/** Ends the browser with all its helpers; one that is gone already is fine. */
+/** Ends the browser with all processes it started; one that is gone already is fine. */
 function ended(child: ChildProcess): Promise<void> {
   return new Promise((resolve) => {
     if (child.exitCode !== null || child.pid === undefined) return resolve();
