@@ -1,4 +1,5 @@
 import { type Channel, channelOf, type Log, medianOf, type Pull } from '../log/index.ts';
+import { climbEnd } from './climb-end.ts';
 
 /** Where power is told, [from, to), and which samples around it may be used by the smoother. */
 export type PullWindow = {
@@ -6,7 +7,7 @@ export type PullWindow = {
   readonly to: number;
   readonly useFrom: number;
   readonly useTo: number;
-  /** Seconds at either end of the pull in which speed fell, left out. */
+  /** Seconds at either end of the pull in which speed fell or stood, left out. */
   readonly trimmed: number;
 };
 
@@ -25,7 +26,10 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const low = from + extreme(smooth, 0, middle - from, -1);
   const level = (i: number) => smooth[i - from] as number;
   const before = at(to - 1) - at(from);
-  if (level(high) > level(to - 1)) to = high + 1;
+  const climbs = climbEnd(log.time, level, from, to);
+  const isHeld = climbs < to;
+  if (isHeld) to = climbs;
+  else if (level(high) > level(to - 1)) to = climbEnd(log.time, level, from, high + 1);
   if (level(low) < level(from)) from = low;
   const lost = before - (at(to - 1) - at(from));
   // A sample or two go to noise; more is a lift or a shift that got into the pull.
@@ -34,7 +38,7 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
   let useFrom = from;
   let useTo = to;
-  if (throttle && trimmed === 0) {
+  if (throttle && trimmed === 0 && !isHeld) {
     const full = 0.97 * throttleLevel(throttle, from, to);
     while (
       useFrom > segment.from &&

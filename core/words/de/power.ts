@@ -124,7 +124,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/altitude-unclear': (f, show) =>
     `Die aufgezeichnete Höhe zeigt keine klare Steigung (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); sie wurde nicht verwendet.`,
   'power/pull-trimmed': (f, show) =>
-    `${show.quantity(f.seconds, 'time')} an den Enden des Zuges, in denen die Drehzahl fiel, wurden weggelassen.`,
+    `${show.quantity(f.seconds, 'time')} an den Enden des Zuges, in denen die Drehzahl nicht stieg, wurden weggelassen.`,
   'power/torque-channel-not-used': (f) =>
     `Spalte „${f.column}“ wurde nicht für die Leistung verwendet: auf der Straße ist so ein Kanal eine Schätzung des Steuergeräts.`,
   'power/dyno-correction-unknown': (f) =>

@@ -116,7 +116,7 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/altitude-unclear': (f, show) =>
     `The logged altitude shows no clear slope (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); it was not used.`,
   'power/pull-trimmed': (f, show) =>
-    `${show.quantity(f.seconds, 'time')} at the ends of the pull, in which speed fell, were left out.`,
+    `${show.quantity(f.seconds, 'time')} at the ends of the pull, in which speed did not rise, were left out.`,
   'power/torque-channel-not-used': (f) =>
     `Column “${f.column}” was not used for power: on the road such a channel is the control unit's own estimate.`,
   'power/dyno-correction-unknown': (f) =>
