@@ -1,6 +1,6 @@
 import { petrol, stoichiometricAirFuel } from '../fluids/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import type { Explanation } from '../units/index.ts';
+import { degrees, type Explanation } from '../units/index.ts';
 import { blendOctane } from './blend-octane.ts';
 import { type ChargePath, type ChargeState, chargeAlong, partsOf } from './charge-along.ts';
 import type { Crank } from './crank.ts';
@@ -9,8 +9,6 @@ import { knockIntegral } from './knock-integral.ts';
 import { portOverPressure } from './port-over-pressure.ts';
 import { practiceDropDiameter } from './spray-cloud.ts';
 import { trapped } from './trapped.ts';
-
-const degree = Math.PI / 180;
 
 /** The engine as the knock sums see it. */
 export type KnockEngine = {
@@ -63,7 +61,7 @@ const corners: readonly Corner[] = [
   { dropFactor: 0.6, evaporatedInCylinder: 0.75 },
   { dropFactor: 1.6, evaporatedInCylinder: 0.25 },
 ].flatMap((spray) =>
-  [45 * degree, 70 * degree].flatMap((burnDuration_rad) =>
+  [degrees(45), degrees(70)].flatMap((burnDuration_rad) =>
     [10, 40].map((warming) => ({ ...spray, burnDuration_rad, warming })),
   ),
 );
@@ -77,7 +75,7 @@ const gainHigh = 1.45;
 const lossLow = 1.86;
 
 /** Beyond these nothing is claimed. */
-const mostSpark = 12 * degree;
+const mostSpark = degrees(12);
 const mostBoost = 120e3;
 
 function withDrops(path: ChargePath, factor: number): ChargePath {
@@ -170,7 +168,7 @@ function widened(values: readonly number[]): readonly [number, number] {
  */
 export function knockHeadroom(question: HeadroomQuestion): Result<KnockHeadroom> {
   const { shown, engine } = question;
-  if (!(shown.spark_rad >= -20 * degree && shown.spark_rad <= 60 * degree))
+  if (!(shown.spark_rad >= degrees(-20) && shown.spark_rad <= degrees(60)))
     return fail({ code: 'charge/spark-outside', facts: { spark: shown.spark_rad } });
   const atPressure = shown.path.manifoldPressure;
   const sparks: number[] = [];

@@ -1,3 +1,4 @@
+import { degrees } from '../units/index.ts';
 import { burntShare, type Crank, volumeRatio } from './crank.ts';
 import { ignitionDelay } from './ignition-delay.ts';
 
@@ -23,10 +24,9 @@ export type KnockState = {
 
 /** End gas counts until so much has burnt: what is left then is thin and cool at the wall (common practice). */
 const burntAtEnd = 0.9;
-const degree = Math.PI / 180;
 /** Compression alone changes slowly and counts little: wide steps there, narrow ones once the flame presses too. */
-const stepBefore = 2 * degree;
-const stepBurning = degree;
+const stepBefore = degrees(2);
+const stepBurning = degrees(1);
 
 /**
  * How far the end gas has come towards lighting itself.

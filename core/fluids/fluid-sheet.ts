@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { type Note, ok, type Result } from '../result/index.ts';
-import { celsius, type Explanation } from '../units/index.ts';
+import { type Note, NoteJsonSchema, ok, type Result } from '../result/index.ts';
+import { celsius, type Explanation, tidy } from '../units/index.ts';
 import { type FlashPoint, flashPoint } from './flash-point.ts';
 import { type FreezingPoint, freezingPoint } from './freezing-point.ts';
 import { hazards } from './hazards.ts';
@@ -280,11 +280,10 @@ export const FluidJsonSchema = z.object({
   /** Per mass of the whole mix. */
   airDemand_kg_kg: z.number(),
   lowerHeatingValue_MJ_kg: z.number(),
-  notes: z.array(z.object({ code: z.string(), facts: z.record(z.string(), z.unknown()) })),
+  notes: z.array(NoteJsonSchema),
 });
 export type FluidJson = z.infer<typeof FluidJsonSchema>;
 
-const tidy = (value: number) => Number(value.toPrecision(6));
 const celsiusOf = (temperature: number) => Number((temperature - 273.15).toFixed(2));
 
 /** The sheet for scripts: units in the keys. */

@@ -23,6 +23,7 @@ export {
 export { type FluidSystemModel, fluidSystemModel } from './fluid-system.ts';
 export { type GuardRow, guardBand, guardSpread } from './guard-band.ts';
 export * from './guard-csv.ts';
+export { interpolate } from './interpolate.ts';
 export { type Need, type RatioProfile, ratioProfile, ruleOfThumb } from './need.ts';
 export type { PracticeDefault } from './notes.ts';
 export {

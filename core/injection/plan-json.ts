@@ -1,14 +1,12 @@
 import { z } from 'zod';
 import { hazards } from '../fit/index.ts';
-import type { Note } from '../result/index.ts';
-import { fromSi } from '../units/index.ts';
+import { NoteJsonSchema, notesJson } from '../result/index.ts';
+import { fromSi, tidy } from '../units/index.ts';
 import type { Plan } from './plan.ts';
 import type { Strategy } from './strategy.ts';
 import { strategyNames } from './strategy-points.ts';
 
 const number = z.number();
-/** A remark as code and facts (SI); the shell that prints it makes the sentence. */
-const NoteJsonSchema = z.object({ code: z.string(), facts: z.record(z.string(), z.unknown()) });
 
 /** What `plan` answers outside the program: units in the keys, pressures gauge. */
 export const PlanJsonSchema = z.object({
@@ -80,12 +78,8 @@ export const PlanJsonSchema = z.object({
 });
 export type PlanJson = z.infer<typeof PlanJsonSchema>;
 
-/** Six digits: past what any input is known to, and free of 39.99999999. */
-const tidy = (value: number) => Number(value.toPrecision(6));
 const mL_min = (flow: number) => tidy(fromSi(flow, 'mL/min'));
 const kPa = (pressure: number) => tidy(pressure / 1e3);
-const notesJson = (notes: readonly Note[]) =>
-  notes.map((n) => ({ code: n.code, facts: n.facts as Record<string, unknown> }));
 
 function strategyJson(strategy: Strategy): PlanJson['strategies'][number] {
   const { overBoost } = strategy;

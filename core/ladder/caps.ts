@@ -2,7 +2,7 @@ import { chargeAlong } from '../charge/index.ts';
 import { deliveredAt, type Plan, type Setup } from '../injection/index.ts';
 import type { ChargeModel } from './charge-of-setup.ts';
 import { fuelPumpAt } from './fuel-pump.ts';
-import { fuelPumpShare, mapMargin } from './gate.ts';
+import { fuelPumpShare, mapMargin } from './gates-of.ts';
 import type { LadderHeadroom } from './headroom.ts';
 import { injectorDutyAt } from './injector-duty.ts';
 import type { LadderLimits } from './limits.ts';
@@ -23,9 +23,13 @@ export const boostEnds = [
 export type BoostEnd = (typeof boostEnds)[number];
 
 /** How far boost may be planned, and why no further. */
-export type BoostCap = { readonly end: BoostEnd; readonly boost: number };
+export type BoostCap = {
+  readonly end: BoostEnd;
+  /** Gauge [Pa]. */
+  readonly boost: number;
+};
 
-/** Delivered over needed that still counts as fed (field practice: within 15 %). */
+/** Delivered over needed that still counts as fed (common practice: within 15 %). */
 const fedFrom = 0.85;
 
 /** Highest value up to `most` for which a claim holds that holds below and fails above; `from` where it never does. */
@@ -48,16 +52,18 @@ export type CapQuestion = {
   readonly limits: LadderLimits;
   readonly standing: Standing;
   readonly headroom: LadderHeadroom | null;
+  /** Of the fuel's air demand where a loop cuts petrol for it, else 0. */
   readonly alcoholShare: number;
   /** Wanted in the end [Pa gauge]. */
   readonly target: number;
+  /** Usual step [Pa]. */
   readonly boostStep: number;
 };
 
 /**
  * Every end of the climb, lowest first. The first one holds; the others tell what to raise if it were moved.
  *
- * Knock that was measured: half a step below it after one event, the boost before it after two.
+ * Knock that was measured: half a step below it after one event, the boost before it after two (common practice).
  */
 export function boostCaps(question: CapQuestion): readonly BoostCap[] {
   const { setup, plan, model, limits, standing, headroom, target } = question;

@@ -2,7 +2,7 @@ import { type ChargeDefault, type ChargePath, type KnockEngine, sprayPlaces } fr
 import { petrolBlend } from '../fluids/index.ts';
 import { deliveredAt, type Plan, type Setup } from '../injection/index.ts';
 import { type Note, ok, type Result } from '../result/index.ts';
-import { celsius } from '../units/index.ts';
+import { celsius, degrees } from '../units/index.ts';
 
 /** The air that is asked about; the setup's own where null. */
 export type Today = {
@@ -12,10 +12,11 @@ export type Today = {
 };
 export const sameDay: Today = { ambient_C: null, barometer_kPa: null, relativeHumidity_percent: null };
 
-/** Where heat and knock sums take what the setup leaves open (field practice). */
+/** Where heat and knock sums take what the setup leaves open (common practice). */
 const practice = {
   compressorEfficiency: { turbo: 0.7, centrifugal: 0.7, screw: 0.65, roots: 0.55 },
   coolerEffectiveness: 0.7,
+  /** [Pa] */
   coolerLoss: 6e3,
   ambientTemperature: celsius(20),
   barometer: 101.325e3,
@@ -24,15 +25,19 @@ const practice = {
   octane: 95,
   compressionRatio: 9.5,
   rodRatio: 3.2,
-  intakeClosing: (50 * Math.PI) / 180,
-  spark: (14 * Math.PI) / 180,
+  intakeBore_mm: 60,
+  intakeClosing: degrees(50),
+  spark: degrees(14),
 } as const;
 
 /** The setup as charge and knock need it: SI, every default named in `notes`. */
 export type ChargeModel = {
+  /** [Pa] */
   readonly ambientPressure: number;
+  /** [K] */
   readonly ambientTemperature: number;
   readonly lambda: number;
+  /** Stoichiometric, by mass. */
   readonly petrolAirFuel: number;
   readonly engine: KnockEngine;
   /** Spark at the shown point, before top dead centre [rad]. */
@@ -106,7 +111,7 @@ export function chargeModel(setup: Setup, plan: Plan, today: Today = sameDay): R
       rodToCrank: or(rodRatio, 'rodRatio', practice.rodRatio),
     },
     intakeClosing_rad: or(
-      engine.intakeClosing_deg === null ? null : (engine.intakeClosing_deg * Math.PI) / 180,
+      engine.intakeClosing_deg === null ? null : degrees(engine.intakeClosing_deg),
       'intakeClosing',
       practice.intakeClosing,
     ),
@@ -134,7 +139,10 @@ export function chargeModel(setup: Setup, plan: Plan, today: Today = sameDay): R
             way:
               engine.nozzleToValve_mm === null
                 ? null
-                : { length: engine.nozzleToValve_mm / 1e3, bore: (engine.intakeBore_mm ?? 60) / 1e3 },
+                : {
+                    length: engine.nozzleToValve_mm / 1e3,
+                    bore: (engine.intakeBore_mm ?? practice.intakeBore_mm) / 1e3,
+                  },
           }
         : null,
       airFlow: flow,
@@ -147,7 +155,7 @@ export function chargeModel(setup: Setup, plan: Plan, today: Today = sameDay): R
     petrolAirFuel: blend.value.stoichiometricAirFuel,
     engine: knock,
     spark_rad: or(
-      engine.shownSpark_deg === null ? null : (engine.shownSpark_deg * Math.PI) / 180,
+      engine.shownSpark_deg === null ? null : degrees(engine.shownSpark_deg),
       'spark',
       practice.spark,
     ),

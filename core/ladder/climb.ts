@@ -1,9 +1,15 @@
 import type { Note } from '../result/index.ts';
+import { degrees } from '../units/index.ts';
 import type { BoostCap } from './caps.ts';
 import { type LadderHeadroom, sparkLeft } from './headroom.ts';
-import { degree, type StepSizes } from './ladder-input.ts';
+import type { StepSizes } from './ladder-input.ts';
 import type { Standing } from './standing.ts';
 import type { StepBuilder } from './step-builder.ts';
+
+/** An edge typed in kPa and one summed up in steps differ by less than this [Pa]. */
+const roundOff = 10;
+/** More steps than any car climbs: a step size that was typed far too small must come to an end. */
+const mostSteps = 60;
 
 /** Boost in steps up to the lowest cap, halves from the middle of the predicted room on. */
 export function climb(
@@ -21,7 +27,7 @@ export function climb(
   while (top.boost - builder.now.boost >= least) {
     const from = builder.now.boost;
     const wasKnock = standing.knock !== null;
-    const isHalf = wasKnock || from + sizes.boost > edge + 10;
+    const isHalf = wasKnock || from + sizes.boost > edge + roundOff;
     const size = isHalf ? sizes.boost / 2 : sizes.boost;
     // A rest of less than a fifth of a step joins the last one.
     const to = top.boost - (from + size) < least ? top.boost : from + size;
@@ -31,11 +37,12 @@ export function climb(
         ? { code: 'ladder/half-near-edge', facts: { edge: Math.max(edge, 0) } }
         : { code: 'ladder/boost-first', facts: { size } };
     builder.boost(to, isHalf, reason);
-    if (builder.steps.length > 60) break;
+    if (builder.steps.length > mostSteps) break;
   }
   return top;
 }
 
+/** Why boost goes no further. */
 export function endNote(top: BoostCap): Note {
   return { code: 'ladder/boost-ends', facts: { boost: top.boost, end: top.end } };
 }
@@ -55,7 +62,8 @@ export function takeSpark(
   const at = Math.max(boost, standing.boost);
   const room = sparkLeft(headroom, at, 0);
   const most = Math.min(room[1], sizes.mostSpark_rad);
-  const slack = 0.02 * degree;
+  // A step typed in degrees and room computed in radians: less than any control can be set to.
+  const slack = degrees(0.02);
   if (most - builder.now.spark_rad < sizes.spark_rad / 2 - slack)
     return [{ code: 'ladder/no-spark-left', facts: { left: Math.max(0, room[1] - builder.now.spark_rad) } }];
   while (true) {

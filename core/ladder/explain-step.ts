@@ -1,5 +1,5 @@
 import type { Plan, Setup } from '../injection/index.ts';
-import type { Explanation } from '../units/index.ts';
+import { type Explanation, toSi } from '../units/index.ts';
 import { fuelPumpAt, fuelPumpDelivery } from './fuel-pump.ts';
 import { injectorDutyAt } from './injector-duty.ts';
 
@@ -7,6 +7,7 @@ import { injectorDutyAt } from './injector-duty.ts';
 export type ExplainedAt = {
   readonly setup: Setup;
   readonly plan: Plan;
+  /** Absolute [Pa]. */
   readonly ambientPressure: number;
   /** Gauge [Pa]. */
   readonly boost: number;
@@ -45,7 +46,7 @@ export function explainDuty(at: ExplainedAt): Explanation | null {
               kind: 'massFlow' as const,
             },
             { symbol: 'n', value: injectors.count, kind: 'number' as const },
-            { symbol: 'q', value: injectors.flow_mL_min / 6e7, kind: 'volumeFlow' as const },
+            { symbol: 'q', value: toSi(injectors.flow_mL_min, 'mL/min'), kind: 'volumeFlow' as const },
           ]),
       { symbol: 'd', value: duty, kind: 'share' },
     ],

@@ -11,7 +11,7 @@ const settledFrom = 0.9;
 const lonePull = 0.01;
 /** What the control's own idea of the air may be off by when the spray cools it unseen (common practice). */
 const airUnsure = 0.01;
-/** Boost of the two sides may differ by this share; more and the fuel is that of another state. */
+/** Boost of the two sides may differ by this share; more and the fuel is that of another state (common practice). */
 const sameBoost = 0.03;
 
 type Settled = {
@@ -89,7 +89,7 @@ export function fluidOfPulls(
   const petrol = petrolBlend(setup.engine.ethanol_percent / 100);
   if (!petrol.ok) return petrol;
   const speed = meanOf(wet.map((s) => s.engineSpeed_rad_s)).value;
-  const gauge = wet.length > 0 && after[0]?.curves.boost ? boost[1] : boost[1] - model.ambientPressure;
+  const gauge = after[0]?.curves.boost ? boost[1] : boost[1] - model.ambientPressure;
   const [trimDry, trimWet] = [meanOf(dry.map((s) => s.trim)), meanOf(wet.map((s) => s.trim))];
   const lambdas = [dry, wet].map((side) => side.flatMap((s) => s.lambda ?? []));
   const [lambdaDry, lambdaWet] = lambdas.map((side) => (side.length > 0 ? meanOf(side) : null));

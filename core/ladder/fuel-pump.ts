@@ -17,6 +17,7 @@ export function fuelPumpDelivery(setup: Setup): number | null {
  *
  *   share = m_fuel(n_peak, b) (1 - alcohol share) / m_pump
  *
+ * @param boost         gauge [Pa]
  * @param alcoholShare  of the fuel's air demand where a loop cuts petrol for it, else 0
  *
  * Valid:  at peak power, where most fuel burns; what runs back to the tank counts for nothing.

@@ -1,10 +1,10 @@
 import type { Plan } from '../injection/index.ts';
 import type { ChargeModel } from './charge-of-setup.ts';
 import { fuelPumpDelivery } from './fuel-pump.ts';
-import type { GateContext } from './gate.ts';
+import type { GateContext } from './gates-of.ts';
 import type { LadderInput } from './ladder-input.ts';
 
-/** What the gates of an entry at a boost are held against. */
+/** What the gates of an entry at a boost [Pa gauge] are held against. */
 export function gateContext(
   input: LadderInput,
   plan: Plan,

@@ -1,7 +1,6 @@
 import type { ShownKind } from '../units/index.ts';
-import type { LadderLimits } from './limits.ts';
-import type { Measured } from './measured.ts';
 
+/** What a gate watches, the gravest first. */
 export const gateQuantities = [
   'knock',
   'lambda',
@@ -56,15 +55,9 @@ export type Gate = {
 
 /** Near from here on (common practice: look twice in the last tenth). */
 export const nearFrom = 0.9;
-/** Fuel pressure that falls below this share of its start is a pump or filter at its end (common practice). */
-const fuelPressureHolds = 0.95;
-/** Fluid below this share of the planned flow is a clog or a weak pump (field practice over a tank). */
-const flowHolds = 0.85;
 
-/** Share of its delivery that a fuel pump is planned to: it ages, and the voltage sags (common practice). */
-export const fuelPumpShare = 0.9;
-
-type Rule = {
+/** A stop rule before it is held against anything; without a limit it closes no gate. */
+export type GateRule = {
   readonly quantity: GateQuantity;
   readonly kind: ShownKind;
   readonly limit: number | null;
@@ -76,14 +69,16 @@ type Rule = {
   readonly ifClosed: GateAction;
 };
 
-function closenessOf(rule: Rule, value: number, limit: number): number {
+/** How far on the way from `from` to the limit a value is: 0 at the start, 1 at the limit. */
+function closenessOf(rule: GateRule, value: number, limit: number): number {
   if (rule.isLowest && rule.from > limit) return Math.max(0, (rule.from - value) / (rule.from - limit));
   if (rule.isLowest) return value > 0 ? limit / value : Number.POSITIVE_INFINITY;
   if (limit <= rule.from) return value >= limit ? 1 : 0;
   return Math.max(0, (value - rule.from) / (limit - rule.from));
 }
 
-function gateOf(rule: Rule): Gate[] {
+/** The gate of a rule as a list of one; empty where the rule has no limit. */
+export function gateOf(rule: GateRule): Gate[] {
   const { limit, measured } = rule;
   if (limit === null) return [];
   const predicted = rule.predicted ?? null;
@@ -91,16 +86,8 @@ function gateOf(rule: Rule): Gate[] {
   const told = measured ?? worse;
   const closeness = told === null ? null : closenessOf(rule, told, limit);
   const isClosed = measured !== null && (rule.isLowest ? measured < limit : measured >= limit);
-  const state: GateState =
-    measured === null
-      ? closeness !== null && closeness >= nearFrom
-        ? 'near'
-        : 'unmeasured'
-      : isClosed
-        ? 'closed'
-        : (closeness ?? 0) >= nearFrom
-          ? 'near'
-          : 'open';
+  const isNear = closeness !== null && closeness >= nearFrom;
+  const state: GateState = isClosed ? 'closed' : isNear ? 'near' : measured === null ? 'unmeasured' : 'open';
   return [
     {
       quantity: rule.quantity,
@@ -115,195 +102,4 @@ function gateOf(rule: Rule): Gate[] {
       ifClosed: rule.ifClosed,
     },
   ];
-}
-
-/** What foretells gates that no pull has measured yet. */
-export type Foretold = {
-  readonly intake: readonly [number, number] | null;
-  readonly injectorDuty: readonly [number, number] | null;
-  /** Fuel needed over what the pump delivers. */
-  readonly fuelPump: readonly [number, number] | null;
-  readonly manifoldPressure: readonly [number, number] | null;
-  readonly fluidFlow: readonly [number, number] | null;
-};
-export const nothingForetold: Foretold = {
-  intake: null,
-  injectorDuty: null,
-  fuelPump: null,
-  manifoldPressure: null,
-  fluidFlow: null,
-};
-
-export type GateContext = {
-  readonly limits: LadderLimits;
-  readonly ambientTemperature: number;
-  readonly ambientPressure: number;
-  /** Full scale, absolute [Pa]; null where unknown. */
-  readonly mapSensor: number | null;
-  /** Petrol that the pump delivers at the pressure of full boost [kg/s]; null where unknown. */
-  readonly fuelPump: number | null;
-  readonly isSprayOn: boolean;
-  /** At peak boost [m^3/s]; null without a plan. */
-  readonly plannedFlow: number | null;
-  /** Reserve over the tank; null where one is unknown. */
-  readonly reserveShare: number | null;
-};
-
-/** Keep this far below the end of a manifold pressure sensor: it reads flat there (field practice). */
-export const mapMargin = 0.95;
-
-/**
- * The stop rules of one entry or step: what they are set to, what was measured, how close it came.
- *
- * @param measured  of the entry's pulls; nothingMeasured for a step to come
- *
- * Knock: one event stops, two send back a step. A gate with neither limit nor channel is left out, one with a limit
- * and no channel stays as `unmeasured`: unseen is not passed.
- */
-export function gatesOf(
-  measured: Measured,
-  context: GateContext,
-  foretold: Foretold = nothingForetold,
-): readonly Gate[] {
-  const { limits } = context;
-  const mapEnd = context.mapSensor === null ? null : mapMargin * context.mapSensor;
-  const mapLimit =
-    mapEnd === null
-      ? limits.mapCeiling
-      : limits.mapCeiling === null
-        ? mapEnd
-        : Math.min(mapEnd, limits.mapCeiling);
-  const knocks = measured.knockEvents;
-  const boostForetold = foretold.manifoldPressure;
-  const rules: Rule[] = [
-    {
-      quantity: 'knock',
-      kind: 'number',
-      limit: Math.max(1, limits.knockEvents),
-      from: 0,
-      measured: knocks,
-      ifClosed: knocks !== null && knocks >= 2 ? 'back-to-last-good' : 'stop-then-half-step',
-    },
-    {
-      quantity: 'lambda',
-      kind: 'lambda',
-      limit: limits.leanestLambda,
-      // Richer than 0.75 costs power and washes walls: nobody is there for safety (field practice).
-      from: 0.75,
-      measured: measured.leanestLambda,
-      ifClosed: 'stop-and-check-fuel',
-    },
-    ...(context.isSprayOn
-      ? ([
-          {
-            quantity: 'fluidPressure',
-            kind: 'fluidPressure',
-            limit: limits.fluidPressureLowest,
-            from: 0,
-            isLowest: true,
-            measured: measured.lowestFluidPressure,
-            ifClosed: 'stop-and-check-fluid',
-          },
-          {
-            quantity: 'fluidFlow',
-            kind: 'volumeFlow',
-            limit: context.plannedFlow === null ? null : flowHolds * context.plannedFlow,
-            from: 0,
-            isLowest: true,
-            measured: measured.fluidFlow,
-            predicted: foretold.fluidFlow,
-            ifClosed: 'stop-and-check-fluid',
-          },
-          {
-            quantity: 'fluidLeft',
-            kind: 'share',
-            limit: context.reserveShare,
-            from: 0,
-            isLowest: true,
-            measured: measured.fluidLevel,
-            ifClosed: 'refill',
-          },
-        ] satisfies Rule[])
-      : []),
-    {
-      quantity: 'fuelPressure',
-      kind: 'share',
-      limit: fuelPressureHolds,
-      // Pressure that holds its start is as far from the gate as it can be.
-      from: 1,
-      isLowest: true,
-      measured: measured.fuelPressureHeld,
-      ifClosed: 'stop-and-check-fuel',
-    },
-    {
-      quantity: 'exhaust',
-      kind: 'temperature',
-      limit: limits.exhaust,
-      // Full load is never below this (from memory): closeness counts from there.
-      from: 873.15,
-      measured: measured.hottestExhaust,
-      ifClosed: 'richer-or-less-spark',
-    },
-    {
-      quantity: 'injectorDuty',
-      kind: 'share',
-      limit: limits.injectorDuty,
-      from: 0,
-      measured: measured.injectorDuty,
-      predicted: foretold.injectorDuty,
-      // Planned to the limit; this far past it the next moment is static, and lean (field practice: 85 and 90 %).
-      ifClosed:
-        (measured.injectorDuty ?? 0) >= limits.injectorDuty + 0.05 ? 'back-to-last-good' : 'hold-boost',
-    },
-    {
-      quantity: 'fuelPump',
-      kind: 'share',
-      limit: context.fuelPump === null ? null : fuelPumpShare,
-      from: 0,
-      measured:
-        context.fuelPump === null || measured.fuelFlow === null ? null : measured.fuelFlow / context.fuelPump,
-      predicted: foretold.fuelPump,
-      ifClosed: 'hold-boost',
-    },
-    {
-      quantity: 'mapSensor',
-      kind: 'pressure',
-      limit: mapLimit,
-      from: 0,
-      measured: measured.manifoldPressure,
-      predicted: boostForetold,
-      ifClosed: 'hold-boost',
-    },
-    {
-      quantity: 'boostCeiling',
-      kind: 'boost',
-      limit: limits.boostCeiling,
-      from: 0,
-      measured:
-        measured.boost ??
-        (measured.manifoldPressure === null ? null : measured.manifoldPressure - context.ambientPressure),
-      predicted: boostForetold && [
-        boostForetold[0] - context.ambientPressure,
-        boostForetold[1] - context.ambientPressure,
-      ],
-      ifClosed: 'hold-boost',
-    },
-    {
-      quantity: 'intake',
-      kind: 'temperature',
-      limit: limits.intake,
-      from: context.ambientTemperature,
-      measured: measured.hottestIntake,
-      predicted: foretold.intake,
-      ifClosed: 'cool-down',
-    },
-  ];
-  return rules.flatMap(gateOf);
-}
-
-/** Closed gates, gravest first. */
-export function closedGates(gates: readonly Gate[]): readonly Gate[] {
-  return gates
-    .filter((g) => g.state === 'closed')
-    .sort((a, b) => gateQuantities.indexOf(a.quantity) - gateQuantities.indexOf(b.quantity));
 }

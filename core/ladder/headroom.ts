@@ -1,14 +1,16 @@
 import { knockHeadroom } from '../charge/index.ts';
 import { type Plan, type Setup, speedAtBoost } from '../injection/index.ts';
 import { type Note, ok, type Result } from '../result/index.ts';
-import type { Explanation } from '../units/index.ts';
+import { degrees, type Explanation } from '../units/index.ts';
 import type { ChargeModel } from './charge-of-setup.ts';
 import type { Standing } from './standing.ts';
 
+/** Low and high. */
 export type Range = readonly [number, number];
 
 /** Room to knock with spray on, from the point this engine has shown. */
 export type LadderHeadroom = {
+  /** Gauge [Pa]. */
   readonly shownBoost: number;
   readonly isKnockLimited: boolean;
   /** Over the shown boost at the shown spark [Pa]. */
@@ -72,7 +74,7 @@ export function ladderHeadroom(
 }
 
 /** What a tenth of a bar costs in spark where the sums give no slope: a degree (common practice). */
-const usualSlope = Math.PI / 180 / 10e3;
+const usualSlope = degrees(1) / 10e3;
 
 /** Spark that a pascal of boost costs. */
 function slopeOf(room: LadderHeadroom, end: 0 | 1): number {

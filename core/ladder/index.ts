@@ -20,6 +20,7 @@ export * from './fluid-of-pulls.ts';
 export * from './fuel-pump.ts';
 export * from './gate.ts';
 export { gateContext } from './gate-context.ts';
+export * from './gates-of.ts';
 export type { LadderHeadroom, Range } from './headroom.ts';
 export { injectorDutyAt } from './injector-duty.ts';
 export { type LadderInput, type StepSizes, usualSizes } from './ladder-input.ts';

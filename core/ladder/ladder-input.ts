@@ -1,11 +1,10 @@
 import type { Plan, Setup } from '../injection/index.ts';
+import { degrees } from '../units/index.ts';
 import type { Today } from './charge-of-setup.ts';
 import type { SparkTable } from './covered-cells.ts';
 import type { LadderLimits } from './limits.ts';
 import type { LadderPlace } from './routine.ts';
 import type { LadderEntry } from './standing.ts';
-
-export const degree = Math.PI / 180;
 
 export type LadderInput = {
   readonly setup: Setup;
@@ -30,12 +29,12 @@ export type StepSizes = {
   readonly mostSpark_rad: number;
 };
 
-/** 0.1 bar and 1.0 degree, half near the limit (field practice); four degrees in all, as the last ones bring nothing. */
+/** 0.1 bar and 1.0 degree, half near the limit (common practice); four degrees in all, as the last ones bring nothing. */
 export const usualSizes: StepSizes = {
   boost: 10e3,
-  spark_rad: degree,
+  spark_rad: degrees(1),
   lambda: 0.02,
-  mostSpark_rad: 4 * degree,
+  mostSpark_rad: degrees(4),
 };
 
 /** Boost of the baseline: measured, else the one shown without knock, else the target without its last step. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { fromSi, type ShownKind } from '../units/index.ts';
+import { NoteJsonSchema, notesJson } from '../result/index.ts';
+import { fromSi, type ShownKind, tidy } from '../units/index.ts';
 import type { CoveredCells } from './covered-cells.ts';
 import { type Gate, gateActions, gateQuantities, gateStates } from './gate.ts';
 import type { Ladder } from './plan-ladder.ts';
@@ -8,7 +9,6 @@ import { type LadderStep, stepKinds, stepQuantity } from './step.ts';
 
 const number = z.number();
 const range = z.tuple([number, number]);
-const NoteJsonSchema = z.object({ code: z.string(), facts: z.record(z.string(), z.unknown()) });
 
 /** What `ladder` answers outside the program: units in the keys or beside the number, boost gauge. */
 export const LadderJsonSchema = z.object({
@@ -89,8 +89,6 @@ const jsonUnit: Partial<Record<ShownKind, string>> = {
   number: '',
 };
 
-/** Six digits: past what any input is known to. Infinite and unknown become null where the schema lets them. */
-const tidy = (value: number) => Number(value.toPrecision(6));
 function inUnit(value: number, kind: ShownKind): number {
   return tidy(fromSi(value, jsonUnit[kind] ?? ''));
 }
@@ -158,8 +156,8 @@ function stepJson(step: LadderStep): LadderJson['steps'][number] {
     },
     gates: step.gates.map(gateJson),
     ifClosed: step.ifClosed,
-    reasons: step.reasons.map((n) => ({ code: n.code, facts: { ...n.facts } })),
-    cautions: step.cautions.map((n) => ({ code: n.code, facts: { ...n.facts } })),
+    reasons: notesJson(step.reasons),
+    cautions: notesJson(step.cautions),
   };
 }
 
@@ -182,6 +180,6 @@ export function ladderJson(ladder: Ladder): LadderJson {
       coolDown_s: routine.coolDown,
       returnAfter: routine.returnAfter,
     },
-    notes: ladder.notes.map((n) => ({ code: n.code, facts: { ...n.facts } })),
+    notes: notesJson(ladder.notes),
   };
 }

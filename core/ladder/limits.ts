@@ -7,7 +7,7 @@ export type LadderLimits = {
   readonly leanestLambda: number;
   /** Share of the time. */
   readonly injectorDuty: number;
-  /** [K] */
+  /** At the intake and the exhaust [K]. */
   readonly intake: number | null;
   readonly exhaust: number | null;
   readonly knockEvents: number;
@@ -36,7 +36,7 @@ const pascal = (kPa: number | null | undefined) => (kPa === null || kPa === unde
 
 /**
  * Limits in SI, with those of practice where nobody stated one: lambda 0.90, duty 85 %, intake 60 C, exhaust 950 C,
- * one knock event (field practice).
+ * one knock event (common practice).
  */
 export function ladderLimits(stated: StatedLimits = {}): LadderLimits {
   const kelvin = (value: number | null | undefined, practice: number) =>

@@ -1,5 +1,6 @@
 import type { PullEvidence } from '../compare/index.ts';
 import type { QuantityId } from '../log/index.ts';
+import { degrees } from '../units/index.ts';
 
 /** The extremes of the counted pulls of one entry, SI; null where no channel tells. */
 export type Measured = {
@@ -46,7 +47,7 @@ export const nothingMeasured: Measured = {
 };
 
 /** Spark that a control takes back beyond this is knock evidence, less is its housekeeping (common practice). */
-const retardCounts = (0.5 * Math.PI) / 180;
+const retardCounts_rad = degrees(0.5);
 /** Of the highest boost of a pull: below it lambda and fluid are still on their way (common practice). */
 const loadedFrom = 0.8;
 
@@ -82,7 +83,7 @@ export function measuredOf(pulls: readonly PullEvidence[]): Measured {
     values.length > 0 ? values.reduce((a, b) => Math.min(a, b)) : null;
   const retards = counted.map((p) => p.events.knockRetard_rad).filter((r) => r !== null);
   const counts = counted.map((p) => p.events.knockEvents).filter((n) => n !== null);
-  const retarded = retards.filter((r) => r >= retardCounts).length;
+  const retarded = retards.filter((r) => r >= retardCounts_rad).length;
   const events = counts.reduce((a, b) => a + b, 0);
   const held = counted.flatMap((p) => {
     const start = p.start.fuelPressure;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { fromSi } from '../units/index.ts';
+import { NoteJsonSchema, notesJson } from '../result/index.ts';
+import { fromSi, tidy } from '../units/index.ts';
 import type { SetupMixture } from './mixture-of-setup.ts';
 
 const number = z.number();
@@ -35,11 +36,9 @@ export const MixtureJsonSchema = z.object({
       cost_percent: range,
     }),
   ),
-  notes: z.array(z.object({ code: z.string(), facts: z.record(z.string(), z.unknown()) })),
+  notes: z.array(NoteJsonSchema),
 });
 export type MixtureJson = z.infer<typeof MixtureJsonSchema>;
-
-const tidy = (value: number) => Number(value.toPrecision(6));
 
 /** The mixture over boost for scripts and files. */
 export function mixtureJson(mixture: SetupMixture): MixtureJson {
@@ -64,6 +63,6 @@ export function mixtureJson(mixture: SetupMixture): MixtureJson {
       lambdaIfLeft: tidy(row.fuelling.lambdaIfLeft),
       cost_percent: [tidy(row.cost.low * 100), tidy(row.cost.high * 100)],
     })),
-    notes: [...mixture.notes, ...notes].map((n) => ({ code: n.code, facts: { ...n.facts } })),
+    notes: notesJson([...mixture.notes, ...notes]),
   };
 }

@@ -1,10 +1,9 @@
 import { lambdaCost } from '../mixture/index.ts';
+import { fromSi } from '../units/index.ts';
 import type { Range } from './headroom.ts';
 
-const degree = Math.PI / 180;
-
 /**
- * Power after a step over power before it: low and high.
+ * Power after a step over power before it: low and high. Pressure absolute and rise in Pa, spark in rad.
  *
  *   spray    0.98 to 1.01                            alone it brings nothing, or costs some
  *   boost    1 + (0.6 to 1.1) db / (p_a + b)         air goes with pressure; heat and back pressure take of it
@@ -20,8 +19,8 @@ export const powerAfter = {
     return rise >= 0 ? [1 + 0.6 * share, 1 + 1.1 * share] : [1 + 1.1 * share, 1 + 0.6 * share];
   },
   spark: (taken_rad: number, more_rad: number): Range => {
-    const taken = taken_rad / degree;
-    const more = more_rad / degree;
+    const taken = fromSi(taken_rad, 'deg');
+    const more = fromSi(more_rad, 'deg');
     const low = Math.max(0, 0.005 - 0.002 * taken);
     const high = Math.max(0, 0.015 - 0.002 * taken);
     return [1 + low * more, 1 + high * more];
@@ -34,6 +33,7 @@ export const powerAfter = {
   nothing: (): Range => [1, 1],
 } as const;
 
+/** The product of two ranges of positive numbers, end by end. */
 export function times(a: Range, b: Range): Range {
   return [a[0] * b[0], a[1] * b[1]];
 }

@@ -12,6 +12,7 @@ export type Routine = {
   readonly coolDown: number;
   /** Before the next pull, half width around the first one's start [K]. */
   readonly intakeWindow: number;
+  /** The same of the coolant [K]. */
   readonly coolantWindow: number;
   /** After so many new entries an earlier one is driven again: A, B, A. */
   readonly returnAfter: number;

@@ -1,5 +1,6 @@
 import type { ChangeKind, Verdict } from '../compare/index.ts';
-import { closedGates, type Gate, type GateContext, gatesOf } from './gate.ts';
+import type { Gate } from './gate.ts';
+import { closedGates, type GateContext, gatesOf } from './gates-of.ts';
 import type { Measured } from './measured.ts';
 
 /** One entry of the ledger, as far as the ladder follows from it. SI in the kind's own quantity. */
@@ -53,12 +54,17 @@ export type Standing = {
   readonly sparkBringsLittle: boolean;
 };
 
-/** What is set at one entry. */
+/** What is set at one entry: boost gauge [Pa], spark over the baseline's, lambda. */
 type Setting = { boost: number; spark_rad: number; lambda: number; isSprayOn: boolean };
 
 /** A gate that asks for going back or stopping; holding boost or cooling down does not undo an entry. */
 export function undoes(gate: Gate): boolean {
   return gate.ifClosed !== 'hold-boost' && gate.ifClosed !== 'cool-down' && gate.ifClosed !== 'refill';
+}
+
+/** Driven with a channel that tells of knock: without one, silence shows nothing. */
+function isListenedTo({ measured }: LadderEntry): boolean {
+  return measured.pulls > 0 && measured.knockEvents !== null;
 }
 
 function sizeOf(entry: LadderEntry): number {
@@ -118,8 +124,7 @@ export function standingOf(
       };
     if (entry.state === 'dropped' || closed.some(undoes)) continue;
     if (repeated) {
-      if (set.isSprayOn && entry.measured.pulls > 0 && entry.measured.knockEvents !== null)
-        soundBoost = Math.max(soundBoost ?? 0, set.boost);
+      if (set.isSprayOn && isListenedTo(entry)) soundBoost = Math.max(soundBoost ?? 0, set.boost);
       continue;
     }
     if (entry.kind === 'spray') spray = read;
@@ -131,8 +136,7 @@ export function standingOf(
     if (entry.verdict?.kind === 'loss' && entry.kind !== 'spray' && entry.kind !== 'nothing') continue;
     ({ boost, spark_rad, lambda, isSprayOn } = set);
     lastGood = read;
-    if (isSprayOn && entry.measured.pulls > 0 && entry.measured.knockEvents !== null)
-      soundBoost = Math.max(soundBoost ?? 0, boost);
+    if (isSprayOn && isListenedTo(entry)) soundBoost = Math.max(soundBoost ?? 0, boost);
     powerRatio = withEffect(powerRatio, entry);
   }
   return {

@@ -1,4 +1,5 @@
 import type { Note } from '../result/index.ts';
+import { degrees } from '../units/index.ts';
 import { boostOf } from './boost-of.ts';
 import { wideOpen } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
@@ -8,7 +9,7 @@ import { medianOfThree } from './speed-ratio.ts';
 import type { EndedSpan } from './time-axis.ts';
 
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
-const leastRetard_rad = Math.PI / 180;
+const leastRetard_rad = degrees(1);
 /** Engine speed ahead of the road by this share beyond the pull's own mean is spin (common practice). */
 const leastSpin = 0.06;
 /** A plate that shuts this far below its own wide-open reading while the pedal is down was shut for a reason. */

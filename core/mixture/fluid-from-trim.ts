@@ -39,7 +39,7 @@ export type FluidFromTrim = {
   readonly explanation: Explanation;
 };
 
-/** Planned against arrived within this is matched (field practice over a tank). */
+/** Planned against arrived within this is matched (common practice over a tank). */
 const matchedWithin = 0.15;
 
 /**

@@ -64,7 +64,7 @@ export const practiceTarget = 12.5 / petrolScale;
 /** Below this no two targets are told apart by power on a road or most dynos (field repeatability 0.8 to 2 %). */
 const toldApart = 0.01;
 
-/** Fluid over fuel that practice calls full (field practice: 15 %, window 10 to 25 %). */
+/** Fluid over fuel that practice calls full (common practice: 15 %, window 10 to 25 %). */
 export const practiceFullFeed = 0.15;
 
 /**

@@ -77,7 +77,7 @@ export function placeOf(
 /** One flag per cell. */
 export type CellMask = readonly (readonly boolean[])[];
 
-/** Delivered over needed from which a cell counts as covered (field practice: within 15 %). */
+/** Delivered over needed from which a cell counts as covered (common practice: within 15 %). */
 const coveredFrom = 0.85;
 
 export type Coverage = {

@@ -1,29 +1,26 @@
 import type { Problem } from '../result/index.ts';
-import { fromSi, toSi } from '../units/index.ts';
+import { degrees, fromSi, tidy, toSi } from '../units/index.ts';
 import { stateOfCell, type TableAxes } from './coverage.ts';
 import type { EcuTable } from './ecu-table.ts';
 import { type CellMeaning, cellFromSi, cellInSi, type TableKind } from './kind.ts';
 
-const degree = Math.PI / 180;
 type Bounds = readonly [number, number];
 
 /** Past these no petrol engine is run: the number is a slip, or the kind or unit is wrong (common practice). SI. */
 const possible: { readonly [K in TableKind]: Bounds } = {
-  spark: [-30 * degree, 70 * degree],
+  spark: [degrees(-30), degrees(70)],
   boost: [-100e3, 400e3],
   lambda: [0.5, 1.6],
 };
 
 /** Past these an engine under boost is broken in one pull (common practice). SI. */
 const underBoost: { readonly [K in TableKind]: number } = {
-  spark: 50 * degree,
+  spark: degrees(50),
   boost: 400e3,
   lambda: 1.1,
 };
 /** From here on an engine counts as boosted [Pa gauge]: past what a barometer and a sensor can be off. */
 const boosted = 20e3;
-
-const tidy = (value: number) => Number(value.toPrecision(6));
 
 /**
  * Cells that no engine should get, each with its line and column; empty where there are none. A slip of the decimal

@@ -194,6 +194,11 @@ export function celsius(value: number): number {
   return value + 273.15;
 }
 
+/** Degrees to rad. */
+export function degrees(value: number): number {
+  return (value * Math.PI) / 180;
+}
+
 /** rpm to rad/s. */
 export function rpm(value: number): number {
   return (value * Math.PI) / 30;

@@ -1,3 +1,4 @@
+import { nearFrom } from '../../core/ladder/index.ts';
 import type { Explanation } from '../../core/units/index.ts';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
@@ -5,9 +6,6 @@ import { useWords } from '../hooks/use-words.tsx';
 import { AskedHead } from '../where-from/AskedHead.tsx';
 import styles from './MixtureTable.module.css';
 import type { MixtureNow } from './use-mixture.ts';
-
-/** Near the injectors' limit from this share of it on (common practice: look twice in the last tenth). */
-const nearFrom = 0.9;
 
 /** Row by row over boost; the column of the fuelling is the one that this control asks for. */
 export function MixtureTable({ now, dutyLimit }: { now: MixtureNow; dutyLimit: number }) {

@@ -8,6 +8,7 @@ import {
   quantityIds,
 } from '../../log/index.ts';
 import type { Conditions, PullPower } from '../../power/index.ts';
+import { degrees } from '../../units/index.ts';
 import type { PullEvents, PullEvidence } from './pull-evidence.ts';
 import { readAt } from './read-at.ts';
 
@@ -129,9 +130,8 @@ function headingOf(log: Log, pull: Pull): number | null {
   };
   const [lat0, lat1] = ends(latitude.values);
   const [lon0, lon1] = ends(longitude.values);
-  const degree = Math.PI / 180;
-  const north = (lat1 - lat0) * degree;
-  const east = (lon1 - lon0) * degree * Math.cos(lat0 * degree);
+  const north = degrees(lat1 - lat0);
+  const east = degrees(lon1 - lon0) * Math.cos(degrees(lat0));
   const distance = earthRadius * Math.hypot(north, east);
   return distance >= leastDistance ? Math.atan2(east, north) : null;
 }

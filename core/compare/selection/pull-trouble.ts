@@ -1,3 +1,4 @@
+import { degrees } from '../../units/index.ts';
 import { gridOver, onGrid } from '../band/grid.ts';
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import { median } from '../statistics/index.ts';
@@ -9,9 +10,8 @@ export type Trouble =
 
 type Banded = { readonly pull: PullEvidence; readonly band: readonly [number, number] };
 
-const degree = Math.PI / 180;
 /** Retard in a third of the band beyond what these pulls usually show (common practice: half a degree counts). */
-const retardLimit_rad = 0.75 * degree;
+const retardLimit_rad = degrees(0.75);
 /** Engine speed ahead of the road beyond what these pulls usually show there (practice: slip is 1 to 3 %). */
 const spinLimit = 0.04;
 /** Share of the band that must be touched before a pull is in trouble: one sample may be a glitch. */

@@ -1,4 +1,5 @@
 import type { QuantityId } from '../../log/index.ts';
+import { degrees } from '../../units/index.ts';
 import type { ChangeKind } from '../verdict.ts';
 
 /**
@@ -20,7 +21,6 @@ export type QuantityRule = {
 };
 
 const kPa = 1000;
-const degree = Math.PI / 180;
 const mL_min = 1e-6 / 60;
 
 const rule = (
@@ -39,7 +39,7 @@ export const quantityRules: Partial<Record<QuantityId, QuantityRule>> = {
   boostTarget: rule('boost', 3 * kPa, 0.5 * kPa),
   manifoldPressureTarget: rule('boost', 3 * kPa, 0.5 * kPa),
   // Half a degree is the smallest step that tuners take.
-  sparkAdvance: rule('spark', 0.5 * degree, 0.2 * degree),
+  sparkAdvance: rule('spark', degrees(0.5), degrees(0.2)),
   lambda: rule('mixture', 0.01, 0.004),
   lambdaTarget: rule('mixture', 0.008, 0.002),
   // A pump's drip of 10 mL/min, and 30 kPa of pressure in a line at rest, are no spray.
@@ -50,7 +50,7 @@ export const quantityRules: Partial<Record<QuantityId, QuantityRule>> = {
   pedal: rule('throttle', 0.04, 0.01),
   ethanolShare: rule('petrol', 0.03, 0.005),
 
-  knockRetard: rule(null, 0.5 * degree, 0.25 * degree),
+  knockRetard: rule(null, degrees(0.5), degrees(0.25)),
   knockLevel: rule(null, 0.25, 0.1, true),
   intakeTemperature: rule(null, 5, 1.5),
   ambientTemperature: rule(null, 3, 1),

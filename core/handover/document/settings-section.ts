@@ -1,3 +1,4 @@
+import { degrees } from '../../units/index.ts';
 import { changePlace } from '../../words/index.ts';
 import type { Fact, Section } from './handover-document.ts';
 import { mixtureDigits, type Teller } from './teller.ts';
@@ -32,7 +33,7 @@ export function mixWords(teller: Teller): string | null {
 function sparkRows({ facts, show, words, fact }: Teller, isShort: boolean): Fact[] {
   const { spark_deg, sparkSteps } = facts.asLeft;
   if (spark_deg === null) return [fact(words.spark, words.sparkNone)];
-  const angle = (deg: number) => show.difference((deg * Math.PI) / 180, 'angle');
+  const angle = (deg: number) => show.difference(degrees(deg), 'angle');
   const size = (step: (typeof sparkSteps)[number]) =>
     words.sparkStep(angle(step.size_deg), changePlace(step.where, show));
   const [only] = sparkSteps;

@@ -1,4 +1,4 @@
-import type { ShownKind } from '../../units/index.ts';
+import { degrees, type ShownKind } from '../../units/index.ts';
 import type { HandoverFacts } from '../facts/index.ts';
 import type { Block, Cell, Column, Row, Section } from './handover-document.ts';
 import { mixText } from './settings-section.ts';
@@ -49,8 +49,7 @@ function valueText(row: VisitRow, side: 'last' | 'now', teller: Teller): string 
   const it = row[side];
   if (it === null) return words.unknown;
   if (typeof it === 'number') {
-    if (row.code === 'spark')
-      return it === 0 ? words.sparkNone : show.difference((it * Math.PI) / 180, 'angle');
+    if (row.code === 'spark') return it === 0 ? words.sparkNone : show.difference(degrees(it), 'angle');
     if (row.code === 'tyre') return tyreText(it, teller);
     if (row.code === 'mixture') return value(it, row.unit, 'lambda', mixtureDigits(show)) ?? '';
     if (row.code === 'air') return `${show.number(it, 3)}\u00a0kg/m³`;

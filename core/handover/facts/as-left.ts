@@ -1,6 +1,7 @@
 import { measuredOf } from '../../ladder/index.ts';
 import { declaredChange, type Entry } from '../../session/index.ts';
-import { edge, tidy } from './edge.ts';
+import { tidy } from '../../units/index.ts';
+import { edge } from './edge.ts';
 import type { HandoverFacts } from './facts-schema.ts';
 import type { HandoverSource } from './source.ts';
 

@@ -1,9 +1,4 @@
-import { fromSi } from '../../units/index.ts';
-
-/** Six digits: past what any input is known to, and free of 39.99999999. */
-export function tidy(value: number): number {
-  return Number(value.toPrecision(6));
-}
+import { fromSi, tidy } from '../../units/index.ts';
 
 /** An SI number as it leaves the program in `unit`; null stays null, and so does what is no number. */
 export function edge(value: number | null | undefined, unit: string): number | null {

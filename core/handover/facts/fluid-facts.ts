@@ -1,6 +1,7 @@
 import { fluidOf } from '../../fluids/index.ts';
 import { fallbackOf, fluidUsed } from '../../injection/index.ts';
-import { edge, tidy } from './edge.ts';
+import { tidy } from '../../units/index.ts';
+import { edge } from './edge.ts';
 import type { HandoverFacts } from './facts-schema.ts';
 import type { HandoverSource } from './source.ts';
 
