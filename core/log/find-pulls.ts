@@ -42,10 +42,11 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   const roadSpeed = road && lineBetweenReadings(log.time, road.values, log.segments);
   const ratio = roadSpeed ? speedRatio(engine.values, roadSpeed) : null;
   const found = fullThrottleOf(log, engine.values, ratio);
+  const isByFoot = found.by === 'pedal' || found.by === 'throttle';
   const drafts: Draft[] = [];
   for (const span of found.spans) {
     for (const part of splitByGear(engine.values, ratio, log.time, span)) {
-      const draft = draftOf(log, engine.values, ratio, part);
+      const draft = draftOf(log, engine.values, ratio, part, isByFoot);
       if (!draft) continue;
       // A gear change within the span is seen by itself.
       const startAt_s = part.startAt_s ?? (part.from === span.from ? span.startAt_s : undefined);
@@ -72,7 +73,6 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   });
   const warnings: Note[] = [];
   if (pulls.length === 0) warnings.push({ code: 'log/no-pulls', facts: {} });
-  else if (found.by !== 'pedal' && found.by !== 'throttle')
-    warnings.push({ code: 'log/pulls-by', facts: { quantity: found.by } });
+  else if (!isByFoot) warnings.push({ code: 'log/pulls-by', facts: { quantity: found.by } });
   return { pulls, warnings };
 }

@@ -9,6 +9,12 @@ const shortest_s = 0.8;
 /** Engine speed rises by so much at least, else it was a hill or a slipping clutch. */
 const leastRise = 1.04;
 const leastRise_rad_s = 20;
+/**
+ * Where pedal or throttle show full throttle, a foot that lifts again soon, in a high gear off boost, leaves 100 rpm: a
+ * hill or a slipping clutch climbs more slowly than this share of engine speed per second (common practice).
+ */
+const leastRiseByFoot_rad_s = 8;
+const leastClimbByFoot = 0.025;
 /** Faster than any car in gear climbs [rad/s2], 5,000 rpm per second (common practice). */
 const fastestRise = 520;
 /** A usable span: 800 rpm, and no petrol engine's pull ends below 4,300 rpm unless it was cut (common practice). */
@@ -23,13 +29,16 @@ export function draftOf(
   engineSpeed: Float64Array,
   ratio: Float64Array | null,
   part: GearSpan,
+  isByFoot: boolean,
 ): Draft | null {
   const duration = (log.time[part.to - 1] ?? 0) - (log.time[part.from] ?? 0);
   if (duration < shortest_s) return null;
   const first = speedAtEnd(engineSpeed, log.time, part, 'first');
   const last = speedAtEnd(engineSpeed, log.time, part, 'last');
   const rise = last - first;
-  if (!(rise >= leastRise_rad_s && last >= leastRise * first)) return null;
+  const isWide = rise >= leastRise_rad_s && last >= leastRise * first;
+  const isQuick = rise >= leastRiseByFoot_rad_s && rise >= leastClimbByFoot * first * duration;
+  if (!isWide && !(isByFoot && isQuick)) return null;
   if (rise / duration > fastestRise) return null;
   return { ...part, first, last, ratio: ratio ? medianOf(ratio, part.from, part.to) : Number.NaN };
 }

@@ -42,7 +42,7 @@ export function pullsByRoadSpeed(log: Log, road: Channel, options: PullOptions):
     })),
   );
   const parts = spans.flatMap((part): Draft[] => {
-    const draft = draftOf(log, asEngine, null, part);
+    const draft = draftOf(log, asEngine, null, part, false);
     return draft ? [{ ...draft, ...part, ...inRoadSpeed(draft) }] : [];
   });
   const gears = gearsOf(log, parts, speed, options);

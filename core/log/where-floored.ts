@@ -3,6 +3,7 @@ import { boostSpans } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { fullLevel, fullSpans } from './full-throttle.ts';
 import { plateBy, withoutClosings } from './plate-closings.ts';
+import { withoutCreep } from './plate-creeps.ts';
 import type { QuantityId } from './quantity.ts';
 import { risingSpans } from './rising-spans.ts';
 import { spreadOf } from './spread.ts';
@@ -25,10 +26,9 @@ export function fullThrottleOf(
     if (level) {
       const spans = fullSpans(channel.values, level, log.time, log.segments);
       const plate = plateBy(channel.values, level.full);
-      return {
-        spans: quantity === 'pedal' ? spans : withoutClosings(spans, plate, engineSpeed, log),
-        by: quantity,
-      };
+      if (quantity === 'pedal') return { spans, by: quantity };
+      const whole = withoutClosings(spans, plate, engineSpeed, log);
+      return { spans: withoutCreep(whole, channel.values, level.full, log.time, log.segments), by: quantity };
     }
     moves ||= spreadOf(channel.values).max - spreadOf(channel.values).min > 0.1;
   }
