@@ -10,5 +10,5 @@ export * from './judge-input.ts';
 export { waysOf } from './levels/nuisances.ts';
 export * from './session/judge-session.ts';
 export * from './session/session-table.ts';
-export { tQuantile } from './statistics/index.ts';
+export { normalQuantile, tQuantile } from './statistics/index.ts';
 export * from './verdict.ts';

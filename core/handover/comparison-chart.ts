@@ -1,9 +1,7 @@
-import { chosenUnit, fromSi, type ShownKind } from '../units/index.ts';
 import { handoverPhrases, type Show } from '../words/index.ts';
 import { axisOver, spanOf } from './axis.ts';
-import type { ChartBand, ChartLine, ChartSpec } from './chart-spec.ts';
-
-type Numbers = ArrayLike<number | null>;
+import { type Numbers, shownOf, sideBand, sideLine, speedAxis, speedsOf, upperSide } from './chart-parts.ts';
+import type { ChartLine, ChartSpec } from './chart-spec.ts';
 
 /** Before, after and their difference, SI, all of one length; a gap is null or NaN. */
 export type CurvePair = {
@@ -41,53 +39,28 @@ export function comparisonChart(
   pulls: readonly SinglePull[] = [],
 ): ChartSpec {
   const words = handoverPhrases(show.language);
-  const shown = (values: Numbers, kind: ShownKind) => {
-    const unit = chosenUnit(show.units, kind);
-    return Array.from(values, (v) => (v === null || !Number.isFinite(v) ? null : fromSi(v, unit.id)));
-  };
-  const speeds = (values: Numbers) => shown(values, 'engineSpeed').map((v) => v ?? 0);
-  const combine = (a: readonly (number | null)[], b: readonly (number | null)[], sign: 1 | -1) =>
-    a.map((v, i) => {
-      const w = b[i];
-      return v === null || w == null ? null : v + sign * w;
-    });
-  const x = speeds(curve.engineSpeed_rad_s);
-  const before = shown(curve.before, 'power');
-  const after = shown(curve.after, 'power');
-  const delta = shown(curve.delta, 'power');
-  const low = shown(curve.low, 'power');
-  const high = shown(curve.high, 'power');
-  const bandOf = (ink: 'before' | 'after', mean: (number | null)[], halfWidths: Numbers): ChartBand => {
-    const half = shown(halfWidths, 'power');
-    return { kind: 'band', ink, x, low: combine(mean, half, -1), high: combine(mean, half, 1) };
-  };
-  const lineOf = (ink: 'before' | 'after', y: (number | null)[], isAbove: boolean): ChartLine => ({
-    kind: 'line',
-    ink,
-    dash: ink === 'before' ? 'dashed' : 'solid',
-    weight: 'main',
-    x,
-    y,
-    label: labels[ink],
-    labelSide: isAbove ? 'above' : 'below',
-  });
+  const power = (values: Numbers) => shownOf(values, 'power', show);
+  const x = speedsOf(curve.engineSpeed_rad_s, show);
+  const before = power(curve.before);
+  const after = power(curve.after);
+  const delta = power(curve.delta);
+  const low = power(curve.low);
+  const high = power(curve.high);
   const singleOf = (pull: SinglePull): ChartLine => ({
     kind: 'line',
     ...singleLooks[pull.side],
-    x: speeds(pull.engineSpeed_rad_s),
-    y: shown(pull.wheelPower, 'power'),
+    x: speedsOf(pull.engineSpeed_rad_s, show),
+    y: power(pull.wheelPower),
     label: '',
     labelSide: 'above',
   });
   const singles = pulls.filter((p) => p.side !== 'pinned').map(singleOf);
   const pinned = pulls.filter((p) => p.side === 'pinned').map(singleOf);
-  const lastOf = (values: readonly (number | null)[]) => values.findLast((v) => v !== null) ?? 0;
-  const afterIsAbove = lastOf(after) >= lastOf(before);
+  const upper = upperSide(before, after);
   const sign = inkOf(curve.proven);
-  const beforeBand = bandOf('before', before, curve.beforeHalf);
-  const afterBand = bandOf('after', after, curve.afterHalf);
+  const beforeBand = sideBand('before', x, before, power(curve.beforeHalf));
+  const afterBand = sideBand('after', x, after, power(curve.afterHalf));
   const powerUnit = show.unit('power');
-  const text = (value: number, digits: number) => show.number(value, digits);
   const parts = curve.proven.flatMap((part) => {
     const from = x[part.from];
     const to = x[part.to - 1];
@@ -96,12 +69,7 @@ export function comparisonChart(
   });
   return {
     description: words.chartDescription(labels.before, labels.after),
-    x: axisOver(spanOf(x), {
-      title: `${words.engineSpeed}, ${show.unit('engineSpeed')}`,
-      most: 9,
-      room: 0.02,
-      text,
-    }),
+    x: speedAxis(x, show),
     panels: [
       {
         id: 'power',
@@ -112,15 +80,15 @@ export function comparisonChart(
             title: `${words.wheelPower}, ${powerUnit}`,
             most: 7,
             room: 0.1,
-            text,
+            text: (value, digits) => show.number(value, digits),
           },
         ),
         marks: [
           ...singles,
           beforeBand,
           afterBand,
-          lineOf('before', before, !afterIsAbove),
-          lineOf('after', after, afterIsAbove),
+          sideLine('before', x, before, labels.before, upper === 'before' ? 'above' : 'below'),
+          sideLine('after', x, after, labels.after, upper === 'after' ? 'above' : 'below'),
           ...pinned,
         ],
       },

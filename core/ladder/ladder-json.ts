@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { NoteJsonSchema, notesJson } from '../result/index.ts';
-import { fromSi, type ShownKind, tidy } from '../units/index.ts';
+import { fileUnit, fromSi, type ShownKind, tidy } from '../units/index.ts';
 import type { CoveredCells } from './covered-cells.ts';
 import { type Gate, gateActions, gateQuantities, gateStates } from './gate.ts';
 import type { Ladder } from './plan-ladder.ts';
@@ -76,21 +76,8 @@ export const LadderJsonSchema = z.object({
 });
 export type LadderJson = z.infer<typeof LadderJsonSchema>;
 
-/** The unit of a kind in JSON. */
-const jsonUnit: Partial<Record<ShownKind, string>> = {
-  boost: 'kPa',
-  pressure: 'kPa',
-  fluidPressure: 'kPa',
-  temperature: 'C',
-  angle: 'deg',
-  share: '%',
-  lambda: 'lambda',
-  volumeFlow: 'mL/min',
-  number: '',
-};
-
 function inUnit(value: number, kind: ShownKind): number {
-  return tidy(fromSi(value, jsonUnit[kind] ?? ''));
+  return tidy(fromSi(value, fileUnit(kind)));
 }
 function rangeIn(value: readonly [number, number] | null, kind: ShownKind): [number, number] | null {
   return value && [inUnit(value[0], kind), inUnit(value[1], kind)];
@@ -100,7 +87,7 @@ function gateJson(gate: Gate): LadderJson['steps'][number]['gates'][number] {
   return {
     quantity: gate.quantity,
     limit: inUnit(gate.limit, gate.kind),
-    unit: jsonUnit[gate.kind] ?? '',
+    unit: fileUnit(gate.kind),
     isLowest: gate.isLowest,
     predicted: rangeIn(gate.predicted, gate.kind),
     closeness: gate.closeness === null || !Number.isFinite(gate.closeness) ? null : tidy(gate.closeness),
@@ -132,7 +119,7 @@ function stepJson(step: LadderStep): LadderJson['steps'][number] {
     kind: step.kind,
     from: end(step.from),
     to: end(step.to),
-    unit: kind === null ? '' : (jsonUnit[kind] ?? ''),
+    unit: kind === null ? '' : fileUnit(kind),
     isHalf: step.isHalf,
     ...(cells
       ? {

@@ -14,7 +14,14 @@ export { correctionFactor } from './correction-factor.ts';
 export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';
 export { distancePerRadian, estimateGearing, type Gearing, rollingRadius } from './gearing.ts';
-export { type Air, dryPressure, humidityRatio, moistAirDensity, saturationPressure } from './moist-air.ts';
+export {
+  type Air,
+  dryAirGasConstant,
+  dryPressure,
+  humidityRatio,
+  moistAirDensity,
+  saturationPressure,
+} from './moist-air.ts';
 export { type OnePullBand, onePullBand, wheelPowerHalf } from './one-pull-band.ts';
 export { type PowerOptions, powerOfPull } from './power-of-pull.ts';
 export { inputUncertainty, practice } from './practice.ts';

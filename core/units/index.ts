@@ -1,4 +1,5 @@
 export * from './explanation.ts';
+export * from './file-unit.ts';
 export * from './tidy.ts';
 export * from './typed-value.ts';
 export * from './unit.ts';

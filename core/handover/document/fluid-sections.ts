@@ -1,3 +1,4 @@
+import { toSi } from '../../units/index.ts';
 import { typedDecimals } from '../../words/index.ts';
 import type { Block, Fact, Section } from './handover-document.ts';
 import { mixWords } from './settings-section.ts';
@@ -63,7 +64,7 @@ export function guardSection(teller: Teller): Section {
       unit: 'kPa' | 'mL/min',
       kind: 'boost' | 'volumeFlow' | 'fluidPressure',
       d?: number,
-    ) => show.bare(unit === 'kPa' ? v * 1e3 : (v * 1e-6) / 60, kind, d);
+    ) => show.bare(toSi(v, unit), kind, d);
     const figure = (text: string) => ({ text });
     const flow = `${words.flow}, ${show.unit('volumeFlow')}`;
     const pressure = `${words.pressure}, ${show.unit('fluidPressure')}`;

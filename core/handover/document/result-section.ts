@@ -20,6 +20,7 @@ export function headlineOf({ facts, show, words, source }: Teller): HandoverDocu
   return { text: words.noDifference(signed(effect), signed(low), signed(high)), tone: 'doubt', means };
 }
 
+/** The effect of all changes and the peaks, large under the headline. */
 export function keyFigures({ facts, show, words, value }: Teller): KeyFigure[] {
   const { result } = facts;
   if (!result) return [];

@@ -1,6 +1,6 @@
 import type { Verdict } from '../../compare/index.ts';
 import { declaredChange, type Entry } from '../../session/index.ts';
-import { type ShownKind, toSi } from '../../units/index.ts';
+import { convert, type ShownKind, toSi } from '../../units/index.ts';
 import {
   createShow,
   entryTitle,
@@ -34,18 +34,17 @@ export type Teller = {
   readonly sentenceOf: (verdict: Verdict, entry: Entry) => string;
 };
 
-const metresPerMile = 1609.344;
-
 /** A hundredth of lambda; a gauge on the petrol scale reads tenths. */
 export function mixtureDigits(show: Show): number {
   return show.units.gaugeScale === null ? 2 : 1;
 }
 
+/** Ties the numbers of a summary to the words and units of whoever reads it. */
 export function createTeller(facts: HandoverFacts, source: HandoverSource, show: Show): Teller {
   const words = handoverPhrases(show.language);
   const isSmallUs = show.units.volume === 'gal' || show.units.volume === 'fl oz';
   const small = createShow(show.language, { ...show.units, volume: isSmallUs ? 'fl oz' : 'mL' });
-  const isMiles = show.units.speed === 'mph';
+  const distanceUnit = show.units.speed === 'mph' ? 'mi' : 'km';
   return {
     facts,
     source,
@@ -57,11 +56,11 @@ export function createTeller(facts: HandoverFacts, source: HandoverSource, show:
     volume: (litres) => (litres === null ? null : show.quantity(litres * 1e-3, 'volume', 1)),
     smallVolume: (mL) => (mL === null ? null : small.quantity(mL * 1e-6, 'volume', isSmallUs ? 2 : 1)),
     distance: (km) => {
-      const value = isMiles ? (km * 1e3) / metresPerMile : km;
+      const value = convert(km, 'km', distanceUnit);
       // Two figures: no tank is known better.
-      return `${show.number(Number(value.toPrecision(2)))}\u00a0${isMiles ? 'mi' : 'km'}`;
+      return `${show.number(Number(value.toPrecision(2)))}\u00a0${distanceUnit}`;
     },
-    distanceUnit_km: isMiles ? metresPerMile / 1e3 : 1,
+    distanceUnit_km: convert(1, distanceUnit, 'km'),
     fact: (label, value) =>
       value === null ? { label, value: words.unknown, isUnknown: true } : { label, value },
     titleOf: (number) => {

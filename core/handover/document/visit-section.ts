@@ -1,4 +1,4 @@
-import { degrees, type ShownKind } from '../../units/index.ts';
+import { convert, degrees, type ShownKind } from '../../units/index.ts';
 import type { HandoverFacts } from '../facts/index.ts';
 import type { Block, Cell, Column, Row, Section } from './handover-document.ts';
 import { mixText } from './settings-section.ts';
@@ -35,11 +35,9 @@ export function visitSection(teller: Teller): Section[] {
   return [{ id: 'visit', title: titleOf(visit, teller), blocks, isKeptWhole: true }];
 }
 
-const mmPerInch = 25.4;
-
 function tyreText(radius_mm: number, { show }: Teller): string {
   return show.units.speed === 'mph'
-    ? `${show.number(radius_mm / mmPerInch, 2)}\u00a0in`
+    ? `${show.number(convert(radius_mm, 'mm', 'in'), 2)}\u00a0in`
     : `${show.number(radius_mm, 1)}\u00a0mm`;
 }
 

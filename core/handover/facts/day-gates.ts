@@ -1,6 +1,6 @@
 import type { Gate, GateQuantity } from '../../ladder/index.ts';
 import { type Entry, entryGates, type Session } from '../../session/index.ts';
-import type { ShownKind } from '../../units/index.ts';
+import { fileUnit, type ShownKind } from '../../units/index.ts';
 import { edge } from './edge.ts';
 import type { HandoverFacts } from './facts-schema.ts';
 import type { HandoverSource } from './source.ts';
@@ -52,21 +52,10 @@ export function dayGates({ session, pulls, last }: HandoverSource): readonly Day
   return [...found.values()];
 }
 
-/** Units of gates outside the program. */
-const units: Partial<Record<ShownKind, string>> = {
-  boost: 'kPa',
-  pressure: 'kPa',
-  fluidPressure: 'kPa',
-  temperature: 'C',
-  share: '%',
-  lambda: 'lambda',
-  volumeFlow: 'mL/min',
-  number: '',
-};
-
+/** The gates with the units that they have in files. */
 export function gateFacts(gates: readonly DayGate[]): HandoverFacts['gates'] {
   return gates.map(({ quantity, kind, limit, isLowest, last, closest }) => {
-    const unit = units[kind] ?? '';
+    const unit = fileUnit(kind);
     return {
       quantity,
       unit,

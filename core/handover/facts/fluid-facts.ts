@@ -19,6 +19,7 @@ function measuredPerPull({ pulls, last }: HandoverSource): { volume: number | nu
   return { volume: used.length > 0 ? sum / used.length : null, pulls: used.length };
 }
 
+/** The fluid as left: what the mix does, what a pull takes of it and how far a tank goes. */
 export function fluidFacts(source: HandoverSource): HandoverFacts['fluid'] {
   const { plan, session } = source;
   const system = session.setup?.fluidSystem ?? null;
@@ -69,6 +70,7 @@ function answered({ plan, session }: HandoverSource, id: string): boolean | null
   return answer === 'yes' ? true : answer === 'no' ? false : null;
 }
 
+/** The fallback, the answers that it rests on, and the band of what is normal. */
 export function protectionFacts(source: HandoverSource): HandoverFacts['protection'] {
   const { plan, session } = source;
   const fallback = session.setup ? fallbackOf(session.setup) : null;

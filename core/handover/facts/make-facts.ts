@@ -1,4 +1,4 @@
-import { tQuantile } from '../../compare/index.ts';
+import { normalQuantile } from '../../compare/index.ts';
 import { fitOf } from '../../injection/index.ts';
 import { asLeftOf } from './as-left.ts';
 import { dayGates, gateFacts } from './day-gates.ts';
@@ -85,6 +85,7 @@ export function handoverFacts(
   return { ...facts, limits: limitsOf(facts, source) };
 }
 
+/** How it was measured: what power rests on, how far pulls repeat, what the day drifted. */
 function methodFacts({ session, pulls, ledger, whole }: HandoverSource): HandoverFacts['method'] {
   const counted = pulls.flatMap((e) => e.pulls);
   const factors = counted
@@ -106,7 +107,7 @@ function methodFacts({ session, pulls, ledger, whole }: HandoverSource): Handove
     drift_percent: edge(drift?.perPull, '%'),
     driftHalf_percent: drift ? edge((drift.interval95[1] - drift.interval95[0]) / 2, '%') : null,
     margin_percent: session.limits.margin_percent,
-    levelHalf_kW: usual === undefined ? null : edge(usual * tQuantile(0.975, 1e6), 'kW'),
+    levelHalf_kW: usual === undefined ? null : edge(usual * normalQuantile(0.975), 'kW'),
   };
 }
 

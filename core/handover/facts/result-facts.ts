@@ -14,6 +14,7 @@ export function torqueOf(power: ArrayLike<number>, engineSpeed_rad_s: ArrayLike<
   return Float64Array.from(power, (p, i) => p / (engineSpeed_rad_s[i] ?? Number.NaN));
 }
 
+/** Highest value and where it stands; null without a finite one. */
 function peakOf(values: ArrayLike<number>, speed: ArrayLike<number>, unit: string): Peak {
   let at = -1;
   for (let i = 0; i < values.length; i++) {
@@ -25,6 +26,7 @@ function peakOf(values: ArrayLike<number>, speed: ArrayLike<number>, unit: strin
   return value === null || engineSpeed_rpm === null ? null : { value, engineSpeed_rpm };
 }
 
+/** What all changes together brought, in parts and at the peaks; null where there are not two measured states. */
 export function resultFacts({ session, ledger, whole }: HandoverSource): HandoverFacts['result'] {
   const { ladder } = ledger;
   if (!ladder) return null;
@@ -50,6 +52,7 @@ export function resultFacts({ session, ledger, whole }: HandoverSource): Handove
   };
 }
 
+/** The curves behind it, as lists over engine speed. */
 export function curveFacts(curve: DifferenceCurve | null): HandoverFacts['curves'] {
   if (!curve) return null;
   const rpm = (i: number) => edge(curve.engineSpeed_rad_s[i], 'rpm') ?? 0;
@@ -66,6 +69,7 @@ export function curveFacts(curve: DifferenceCurve | null): HandoverFacts['curves
   };
 }
 
+/** Each change that is shown, with its effect where one may be stated. */
 export function changeFacts({ session, ledger }: HandoverSource): HandoverFacts['changes'] {
   const hidden = new Set(session.handover.hiddenEntries);
   return session.ledger.flatMap((entry, number) => {

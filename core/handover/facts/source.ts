@@ -22,6 +22,7 @@ export type HandoverSource = {
   readonly last: Entry | null;
 };
 
+/** Computes a session once for everything that its summary tells. */
 export function handoverSource(session: Session, pulls: readonly EntryPulls[]): HandoverSource {
   const ledger = sessionLedger(session, pulls, null);
   const { ladder } = ledger;

@@ -1,4 +1,5 @@
-import { rollingRadius } from '../../power/index.ts';
+import { dryAirGasConstant, rollingRadius } from '../../power/index.ts';
+import { celsius, toSi } from '../../units/index.ts';
 import { asLeftOf } from './as-left.ts';
 import { edge } from './edge.ts';
 import type { HandoverFacts, visitConditions, visitSettings } from './facts-schema.ts';
@@ -11,7 +12,7 @@ type State = VisitFacts['settings'][number]['state'];
 /** Shares of a value within which two days count as the same where no uncertainty was noted (common practice). */
 const sameMass = 0.01;
 const sameRadius = 0.005;
-/** Density of the air, where power is not corrected for it. */
+/** Density of the air, where power is not corrected for it (common practice). */
 const sameAir = 0.01;
 
 /** Of the pulls: one value, several in one text, or null where none tells. */
@@ -48,7 +49,7 @@ export function visitConditionRows(last: HandoverSource, now: HandoverSource): V
       density:
         ambient_C === null || barometer_kPa === null
           ? null
-          : Number(((barometer_kPa * 1e3) / (287.05 * (ambient_C + 273.15))).toPrecision(4)),
+          : Number((toSi(barometer_kPa, 'kPa') / (dryAirGasConstant * celsius(ambient_C))).toPrecision(4)),
     };
   };
   const [a, b] = [of(last), of(now)];
