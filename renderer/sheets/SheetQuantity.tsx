@@ -11,8 +11,8 @@ export type SheetQuantityProps = {
   readonly sheet: Sheet;
 };
 
-/** Digits that a converted number is worth: enough to come back, few enough to read. */
-const digits = 5;
+/** Digits that a converted number is worth: a tape, a scale or a gauge reads no more. What is kept is not rounded. */
+const digits = 4;
 
 /** A number of the sheet in the reader's unit, kept in the session's own with the way it was typed beside it. */
 export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {

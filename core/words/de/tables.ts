@@ -84,13 +84,13 @@ export const tablesNotes: NoteWordsOf<'tables'> = {
   'tables/held-by-limit': (f, show) =>
     `${f.cells} ${f.cells === 1 ? 'Zelle' : 'Zellen'} an der eigenen Grenze von ${show.number(f.limit, 2)} gehalten.`,
   'tables/held-by-neighbours': (f, show) =>
-    `${f.cells} ${f.cells === 1 ? 'Zelle' : 'Zellen'} von ihren Nachbarinnen zurückgehalten: ${f.limit === null ? '' : `höchstens ${show.number(f.limit, 2)} auseinander, und `}höchstens einen Schritt von ${show.number(f.step, 2)} weiter auseinander als zuletzt festgehalten.`,
+    `${f.cells} ${f.cells === 1 ? 'Zelle' : 'Zellen'} von den Nachbarzellen zurückgehalten: ${f.limit === null ? '' : `höchstens ${show.number(f.limit, 2)} auseinander, und `}höchstens einen Schritt von ${show.number(f.step, 2)} weiter auseinander als zuletzt festgehalten.`,
   'tables/fluid-was-short': (f) =>
     `${f.cells} ${f.cells === 1 ? 'Zelle sollte' : 'Zellen sollten'} nach der Kurve Fluid bekommen, doch der gemessene Fluss war dort zu klein: unverändert.`,
   'tables/nothing-covered': () =>
     'Das Fluid erreicht keine gefahrene Zelle: nichts wird verstellt. Eine Zelle ohne Fluid darf dessen Zündung nicht bekommen.',
   'tables/nothing-changed': () =>
-    'Keine Zelle geändert: Grenzen und Nachbarinnen lassen diesem Schritt keinen Platz.',
+    'Keine Zelle geändert: Grenzen und Nachbarzellen lassen diesem Schritt keinen Platz.',
   'tables/covered-not-driven': (f) =>
     `${f.cells} ${f.cells === 1 ? 'Zelle bekommt' : 'Zellen bekommen'} Fluid, aber kein Zug war dort: unverändert.`,
   'tables/check-before-writing': () =>

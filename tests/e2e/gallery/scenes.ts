@@ -223,7 +223,11 @@ export const scenes: readonly Scene[] = [
     },
     'nothing',
   ),
-  scene('state-log-refused', importPath(join(import.meta.dirname, '../../../package.json'))),
+  scene('state-log-refused', async (page) => {
+    await importPath(join(import.meta.dirname, '../../../package.json'))(page);
+    // The refusal is told at the foot of the window.
+    await page.getByRole('alert').waitFor();
+  }),
   scene('state-importing', (page) => importPath(longLog())(page)),
   {
     ...scene('state-read-only', async () => {}),

@@ -18,7 +18,7 @@ export const ledger: ScreenWords['ledger'] = {
   },
   morePulls: (n) => (n === 1 ? 'noch 1 Zug' : `noch ${n} Züge`),
   against: (entry) => `gegen ${entry}`,
-  total: 'Vom Ausgangsstand bis jetzt',
+  total: 'Bis jetzt gesamt',
   dropped: 'verworfen',
   before: 'vorher',
   after: 'nachher',

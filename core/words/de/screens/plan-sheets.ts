@@ -2,7 +2,7 @@ import type { ScreenWords } from '../../screen-words.ts';
 
 export const planSheets: ScreenWords['planSheets'] = {
   titles: {
-    fluid: 'Fluid und Einspritzung',
+    fluid: 'Einspritzung',
     ladder: 'Stufenplan',
     mixture: 'Gemisch',
     heat: 'Wärme',

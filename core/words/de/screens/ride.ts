@@ -58,7 +58,7 @@ export const ride: ScreenWords['ride'] = {
   undo: 'rückgängig',
   bench: 'Werkbank',
   sound: (isOn) => (isOn ? 'Ton an' : 'Ton aus'),
-  caution: 'Für den Beifahrer. Nie bedient es der Fahrer.',
+  caution: 'Für den Beifahrer, nie für den Fahrer.',
   markReason: 'auf der Fahrt markiert',
   marked: 'Letzter Zug als schlecht markiert',
   alreadyMarked: 'Er ist schon markiert',

@@ -52,11 +52,11 @@ export const tables: ScreenWords['tables'] = {
   limit: (unit) => `Eigene Grenze, ${unit}`,
   limitHint: 'Keine Zelle wird darüber verstellt oder getippt.',
   limitOfSession: 'Aus den Grenzen der Sitzung.',
-  neighbours: (unit) => `Höchstens zwischen Nachbarinnen, ${unit}`,
+  neighbours: (unit) => `Höchstens zwischen Nachbarzellen, ${unit}`,
   neighboursHint: 'Leer: so weit auseinander wie bisher, und einen Schritt mehr.',
   doStep: (n) => `${cells(n)} verstellen`,
   stepped: (n) => `${cells(n)} verstellt`,
-  held: { limit: 'an der eigenen Grenze gehalten', neighbours: 'von den Nachbarinnen gehalten' },
+  held: { limit: 'an der eigenen Grenze gehalten', neighbours: 'von den Nachbarzellen gehalten' },
   cautions: {
     spark:
       'Zu viel Zündung zerstört einen Motor in einem Zug, und eine Zelle ohne Fluid darf nicht die Zündung einer mit Fluid bekommen. Die Grenzen setzt der Tuner: bei jedem Schritt auf Klopfen hören und die alte Tabelle aufheben.',
