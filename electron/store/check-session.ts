@@ -47,7 +47,6 @@ type Findings = {
   readonly remarks: Note[];
 };
 
-const longestVersion = 64 << 20;
 const knownAtTop = new Set<string>(['session.json', ...Object.values(folderNames)]);
 const knownInRun = new Set<string>(['run.json', sourceName, cacheName, folderNames.history]);
 
@@ -121,7 +120,7 @@ async function checkHistory(
     findings.remarks.push({ code: 'store/unfinished-found', facts: { file: `${shownFolder}/${name}` } });
   }
   for (const version of versions) {
-    const bytes = await readVersion(place, version, longestVersion, fs);
+    const bytes = await readVersion(place, version, fs);
     findings.filesChecked++;
     findings.bytesChecked += bytes?.length ?? 0;
     if (bytes) continue;

@@ -3,16 +3,13 @@ import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type Session, SessionSchema } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
 import { saveDocument } from './document.ts';
-import { errorCode, type FileSystem } from './file-system.ts';
+import { type FileSystem, isNameTaken } from './file-system.ts';
 import { folderNames, sessionPlace } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { pathInside } from './path-inside.ts';
 import { removeStale, removeTree } from './recover.ts';
 import { unfinishedNameFor } from './replace-file.ts';
-import { numberedName, safeFolderName } from './safe-name.ts';
-
-/** More sessions of one name than anybody keeps in one folder. */
-const mostOfOneName = 1000;
+import { mostOfOneName, numberedName, safeFolderName } from './safe-name.ts';
 
 /**
  * Makes a session folder in `parent`, named after the session; `Fenmoor (2)` where that is taken. It appears
@@ -75,7 +72,7 @@ export function createSessionAt(
     } catch (error) {
       await removeTree(staged, fs).catch(() => undefined);
       // Somebody else made the same name a moment ago.
-      if (['EEXIST', 'ENOTEMPTY', 'EPERM'].includes(errorCode(error) ?? '') && (await fs.stat(target))) {
+      if (isNameTaken(error) && (await fs.stat(target))) {
         return fail({ code: 'store/already-there', facts: { path: target } });
       }
       throw error;

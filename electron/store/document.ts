@@ -6,6 +6,7 @@ import { errorCode, type FileSystem } from './file-system.ts';
 import {
   isoOf,
   keepVersion,
+  longestDocument,
   type Place,
   readVersion,
   thinHistory,
@@ -16,8 +17,6 @@ import { replaceFile } from './replace-file.ts';
 import { isBitDamage, type Opened, openSealed, sealedText } from './seal.ts';
 import { sha256 } from './sha256.ts';
 
-/** Far above any session (10,000 runs take some MB); keeps a planted giant out of memory. */
-const longest = 64 << 20;
 /** A damaged file is compared with this many earlier versions to tell damage from an edit by hand. */
 const comparedVersions = 5;
 
@@ -133,7 +132,7 @@ async function readBytes(
 ): Promise<{ bytes: Uint8Array | null; failure: Problem | null }> {
   for (let tried = 1; ; tried++) {
     try {
-      return { bytes: await fs.readFile(path, longest), failure: null };
+      return { bytes: await fs.readFile(path, longestDocument), failure: null };
     } catch (error) {
       const code = errorCode(error) ?? '';
       if (code === 'ENOENT') return { bytes: null, failure: null };
@@ -151,7 +150,7 @@ async function isDamageOfKnown(
   fs: FileSystem,
 ): Promise<boolean> {
   for (const version of versions.slice(0, comparedVersions)) {
-    const known = await readVersion(place, version, longest, fs);
+    const known = await readVersion(place, version, fs);
     if (known && isBitDamage(bytes, known)) return true;
   }
   return false;
@@ -159,7 +158,7 @@ async function isDamageOfKnown(
 
 async function newestGood<T>(place: Place, versions: readonly Version[], read: Read<T>, fs: FileSystem) {
   for (const version of versions) {
-    const bytes = await readVersion(place, version, longest, fs);
+    const bytes = await readVersion(place, version, fs);
     const opened = bytes ? openSealed(bytes) : null;
     if (!bytes || !opened) continue;
     const value = read(opened.json);

@@ -55,6 +55,11 @@ export function errorCode(error: unknown): string | undefined {
   return typeof error.code === 'string' ? error.code : undefined;
 }
 
+/** Whether a rename failed because something stands at its target: what Linux, macOS and Windows say of it. */
+export function isNameTaken(error: unknown): boolean {
+  return ['EEXIST', 'ENOTEMPTY', 'EPERM'].includes(errorCode(error) ?? '');
+}
+
 /** An error as Node would throw it, for implementations of FileSystem. */
 export function diskError(code: string, path: string): Error {
   return Object.assign(new Error(`${code}: ${path}`), { code, path });

@@ -27,6 +27,9 @@ export type Version = {
 
 const newestKept = 30;
 
+/** Far above any session (10,000 runs take some MB); keeps a planted giant out of memory [bytes]. */
+export const longestDocument = 64 << 20;
+
 /** `2027-03-14T10:22:05.120Z` as `20270314T102205Z`, which stands in file names. */
 export function stampOf(iso: string): string {
   return iso.replace(/\.\d+/, '').replaceAll(/[-:]/g, '');
@@ -82,14 +85,17 @@ export async function ensureFolder(folder: string, fs: FileSystem): Promise<void
 export async function readVersion(
   place: Place,
   version: Version,
-  limit: number,
   fs: FileSystem,
 ): Promise<Uint8Array | null> {
+  const bytes = await readIfPossible(join(place.history, version.name), fs);
+  return bytes && sha256(bytes).startsWith(version.hash) ? bytes : null;
+}
+
+/** Content of one document among others, or null where the disk refuses it: it must not hide the others. */
+export async function readIfPossible(path: string, fs: FileSystem): Promise<Uint8Array | null> {
   try {
-    const bytes = await fs.readFile(join(place.history, version.name), limit);
-    return sha256(bytes).startsWith(version.hash) ? bytes : null;
+    return await fs.readFile(path, longestDocument);
   } catch (error) {
-    // One unreadable version must not hide the others.
     if (errorCode(error) !== undefined) return null;
     throw error;
   }

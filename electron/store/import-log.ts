@@ -2,13 +2,14 @@ import { createHash } from 'node:crypto';
 import { basename, join } from 'node:path';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type RunRecord, RunRecordSchema } from '../../core/session/index.ts';
+import { CalledOff } from './called-off.ts';
 import { attempt } from './disk-problem.ts';
 import { saveDocument } from './document.ts';
 import type { FileSystem } from './file-system.ts';
 import { FirstBytes, Unwanted, type WhyNot } from './first-bytes.ts';
 import { ensureFolder } from './history.ts';
 import { folderNames, placeIn, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
-import { type OpenSession, type StoredRun, whyNotWritable, writing } from './open-session.ts';
+import { type OpenSession, runOfHash, type StoredRun, whyNotWritable, writing } from './open-session.ts';
 import { removeTree } from './recover.ts';
 import { unfinishedNameFor, writeDurably } from './replace-file.ts';
 import { slug } from './safe-name.ts';
@@ -92,8 +93,6 @@ export async function importLog(
 /** The bytes stopped coming: the sender's failure, not the disk's. */
 class BrokenUpload extends Error {}
 
-class CalledOff extends Error {}
-
 async function* guarded(content: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
   try {
     yield* content;
@@ -168,7 +167,7 @@ async function commit(
   now: string,
 ): Promise<Result<ImportedLog>> {
   const { fs } = open.inner;
-  const same = [...open.runs.values()].find((run) => run.record.sha256 === facts.sha256);
+  const same = runOfHash(open, facts.sha256);
   if (same) return heal(open, same, staged, now);
 
   const id = await freeId(open, facts.name, facts.sha256);

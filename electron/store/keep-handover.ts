@@ -1,10 +1,12 @@
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { ok, type Result } from '../../core/result/index.ts';
 import { attempt } from './disk-problem.ts';
+import type { FileSystem } from './file-system.ts';
+import { ensureFolder } from './history.ts';
 import { folderNames } from './layout.ts';
+import { nodeFileSystem } from './node-file-system.ts';
+import { replaceFile } from './replace-file.ts';
 import { isPortableName } from './safe-name.ts';
-import { writeAtomic } from './write-atomic.ts';
 
 /**
  * Keeps a finished summary in the session's handover folder, durably. One of the same name, made on the same day
@@ -12,20 +14,20 @@ import { writeAtomic } from './write-atomic.ts';
  *
  * @returns  its path inside the session
  *
- * Errors: the disk problems of writeAtomic.
+ * Errors: disk problems.
  */
 export async function keepHandover(
   folder: string,
   fileName: string,
   content: Uint8Array,
+  fs: FileSystem = nodeFileSystem,
 ): Promise<Result<string>> {
   if (!isPortableName(fileName)) throw new Error(`"${fileName}" is no name of a summary`);
   const place = join(folder, folderNames.handover);
-  const made = await attempt(place, async () => {
-    await mkdir(place, { recursive: true });
-    return ok(undefined);
+  const path = join(place, fileName);
+  return attempt(path, async () => {
+    await ensureFolder(place, fs);
+    await replaceFile(path, content, fs);
+    return ok(`${folderNames.handover}/${fileName}`);
   });
-  if (!made.ok) return made;
-  const written = await writeAtomic(join(place, fileName), content);
-  return written.ok ? ok(`${folderNames.handover}/${fileName}`) : written;
 }

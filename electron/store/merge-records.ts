@@ -3,8 +3,8 @@ import { z } from 'zod';
 import { ok, type Result } from '../../core/result/index.ts';
 import type { MergeConflict } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
-import { errorCode, type FileSystem } from './file-system.ts';
-import { ensureFolder, isoOf, listIfThere, stampOf } from './history.ts';
+import type { FileSystem } from './file-system.ts';
+import { ensureFolder, isoOf, listIfThere, readIfPossible, stampOf } from './history.ts';
 import { folderNames } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { replaceFile } from './replace-file.ts';
@@ -24,7 +24,6 @@ export type MergeRecord = {
   readonly isDamaged: boolean;
 };
 
-const longestRecord = 64 << 20;
 /** What stands in the name holds the content: the first digits of its SHA-256. */
 const recordName = /^merge-(\d{8}T\d{6}Z)-([0-9a-f]{12})\.json$/;
 
@@ -80,13 +79,4 @@ export function mergeRecords(
     }
     return ok(records);
   });
-}
-
-async function readIfPossible(path: string, fs: FileSystem): Promise<Uint8Array | null> {
-  try {
-    return await fs.readFile(path, longestRecord);
-  } catch (error) {
-    if (errorCode(error) !== undefined) return null;
-    throw error;
-  }
 }

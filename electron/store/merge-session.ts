@@ -13,7 +13,7 @@ import { ensureFolder, listIfThere, type Place, readVersion, versionsOf } from '
 import { importLog } from './import-log.ts';
 import { folderNames, runPlace, sessionPlace } from './layout.ts';
 import { type FileConflict, writeMergeRecord } from './merge-records.ts';
-import { closeSession, type OpenSession, openSession, type StoredRun } from './open-session.ts';
+import { closeSession, type OpenSession, openSession, runOfHash, type StoredRun } from './open-session.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { readSource } from './read-source.ts';
 import { replaceFile } from './replace-file.ts';
@@ -32,7 +32,7 @@ export type MergeReport = {
   readonly notices: readonly Note[];
 };
 
-const longestVersion = 64 << 20;
+/** Far above any summary, its logo included [bytes]. */
 const longestHandover = 512 << 20;
 
 /**
@@ -106,7 +106,7 @@ async function takeRun(
   fs: FileSystem,
 ): Promise<Result<Taken>> {
   const { record } = theirs;
-  const same = [...open.runs.values()].find((run) => run.record.sha256 === record.sha256);
+  const same = runOfHash(open, record.sha256);
   if (!same?.hasSource) {
     const source = await readSource(other, record.id);
     if (!source.ok) {
@@ -140,7 +140,7 @@ async function commonVersion<T>(
   const known = new Set((await versionsOf(theirs, fs)).map((version) => version.hash));
   for (const version of await versionsOf(mine, fs)) {
     if (!known.has(version.hash)) continue;
-    const bytes = await readVersion(mine, version, longestVersion, fs);
+    const bytes = await readVersion(mine, version, fs);
     const opened = bytes ? openSealed(bytes) : null;
     const value = opened ? read(opened.json) : null;
     if (value?.ok) return value.value;

@@ -88,7 +88,7 @@ async function looksLikeSession(folder: string, fs: FileSystem): Promise<boolean
   if ((await fs.stat(folder))?.kind === 'file') return false;
   const names = new Set((await fs.list(folder)).map((entry) => entry.name));
   if (names.has('session.json')) return true;
-  return names.has('history') && (await versionsOf(sessionPlace(folder), fs)).length > 0;
+  return names.has(folderNames.history) && (await versionsOf(sessionPlace(folder), fs)).length > 0;
 }
 
 async function takeIfPossible(
@@ -159,6 +159,11 @@ async function readAll(
   }
   const inner = { fs, lock, saved, tried: new Set<string>(), isClosed: false, queue: Promise.resolve() };
   return ok({ folder, readOnly, session, runs, notices, inner });
+}
+
+/** The run whose log has this SHA-256. */
+export function runOfHash(open: OpenSession, sha256: string): StoredRun | undefined {
+  return [...open.runs.values()].find((run) => run.record.sha256 === sha256);
 }
 
 /** Folders of runs that the ledger names and nobody can find. */

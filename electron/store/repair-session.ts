@@ -23,8 +23,6 @@ export type RepairReport = {
   readonly after: CheckReport;
 };
 
-const longestVersion = 64 << 20;
-
 /**
  * Repairs what can be repaired from history and sets aside what can't: a log that is no longer what was
  * imported, a version that is not what its name says. Nothing is deleted but caches.
@@ -91,7 +89,7 @@ async function repairHistory(
   const leavings = await removeUnfinishedIn(place.history, await listIfThere(place.history, fs), fs);
   if (leavings > 0) done.push({ code: 'store/unfinished-removed', facts: { files: leavings } });
   for (const version of await versionsOf(place, fs)) {
-    if (await readVersion(place, version, longestVersion, fs)) continue;
+    if (await readVersion(place, version, fs)) continue;
     const file = join(shownFolder, folderNames.history, version.name).replaceAll('\\', '/');
     const to = await setAside(folder, file, now, fs);
     done.push({ code: 'store/set-aside', facts: { file, to } });

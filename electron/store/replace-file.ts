@@ -32,17 +32,25 @@ export async function replaceFile(
   content: Content,
   fs: FileSystem = nodeFileSystem,
 ): Promise<void> {
-  const folder = dirname(path);
-  const unfinished = join(folder, unfinishedNameFor(basename(path)));
+  await putInPlace(path, fs, (unfinished) => writeDurably(unfinished, content, fs));
+  await fs.syncFolder(dirname(path));
+}
+
+/** Writes under an unfinished name in the same folder, then gives it its own in one step. */
+async function putInPlace(
+  path: string,
+  fs: FileSystem,
+  write: (unfinished: string) => Promise<void>,
+): Promise<void> {
+  const unfinished = join(dirname(path), unfinishedNameFor(basename(path)));
   try {
-    await writeDurably(unfinished, content, fs);
+    await write(unfinished);
     await fs.rename(unfinished, path);
   } catch (error) {
     // A full disk should not be kept full by our own leavings. Where this fails too, opening cleans up.
     await fs.removeFile(unfinished).catch(() => undefined);
     throw error;
   }
-  await fs.syncFolder(folder);
 }
 
 /** Writes a new file and flushes its content; its name is durable only after a `syncFolder`. */
@@ -63,17 +71,12 @@ export async function writeDurably(path: string, content: Content, fs: FileSyste
  * as dead.
  */
 export async function placeFile(path: string, content: string, fs: FileSystem): Promise<void> {
-  const unfinished = join(dirname(path), unfinishedNameFor(basename(path)));
-  try {
+  await putInPlace(path, fs, async (unfinished) => {
     const writer = await fs.createNew(unfinished);
     try {
       await writer.write(new TextEncoder().encode(content));
     } finally {
       await writer.close();
     }
-    await fs.rename(unfinished, path);
-  } catch (error) {
-    await fs.removeFile(unfinished).catch(() => undefined);
-    throw error;
-  }
+  });
 }

@@ -36,6 +36,9 @@ export function isPortableName(name: string): boolean {
   return !/[<>:"/\\|?*\p{Cc}]/u.test(name) && !/[\s.]$/.test(name) && !deviceName.test(name);
 }
 
+/** More sessions of one name than anybody keeps in one folder. */
+export const mostOfOneName = 1000;
+
 /** The n-th name to try where the earlier ones are taken: `Fenmoor`, `Fenmoor (2)`. */
 export function numberedName(name: string, n: number): string {
   if (n <= 1) return name;

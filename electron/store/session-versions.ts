@@ -2,8 +2,8 @@ import { join } from 'node:path';
 import { ok, type Result } from '../../core/result/index.ts';
 import { readSession, type Session } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
-import { errorCode, type FileSystem } from './file-system.ts';
-import { isoOf, listIfThere, readVersion, versionsOf } from './history.ts';
+import type { FileSystem } from './file-system.ts';
+import { isoOf, listIfThere, readIfPossible, readVersion, versionsOf } from './history.ts';
 import { folderNames, sessionPlace } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { openSealed } from './seal.ts';
@@ -25,7 +25,6 @@ type Content =
   | { readonly session: Session; readonly unusable: null }
   | { readonly session: null; readonly unusable: 'damaged' | 'newer' | 'invalid' };
 
-const longestVersion = 64 << 20;
 /** As setAside names it; run.json and logs that were set aside are no versions of the session. */
 const asideName = /^(\d{8}T\d{6}Z)-session\.json(?:-\d+)?$/;
 
@@ -45,7 +44,7 @@ export function sessionVersions(
     for (const version of await versionsOf(place, fs)) {
       const { revision, isOriginal } = version;
       const file = `${folderNames.history}/${version.name}`;
-      const bytes = await readVersion(place, version, longestVersion, fs);
+      const bytes = await readVersion(place, version, fs);
       const facts = { file, source: 'history', revision, at: isoOf(version.stamp), isOriginal } as const;
       found.push({ ...facts, ...read(bytes, file) });
     }
@@ -53,7 +52,7 @@ export function sessionVersions(
       const stamp = asideName.exec(name)?.[1];
       if (stamp === undefined || kind !== 'file') continue;
       const file = `${folderNames.setAside}/${name}`;
-      const bytes = await readAside(join(folder, file), fs);
+      const bytes = await readIfPossible(join(folder, file), fs);
       const facts = {
         file,
         source: 'set-aside',
@@ -87,13 +86,4 @@ function read(bytes: Uint8Array | null, file: string): Content {
   if (session.ok) return { session: session.value.session, unusable: null };
   const isNewer = session.problems[0].code === 'session/newer-version';
   return { session: null, unusable: isNewer ? 'newer' : 'invalid' };
-}
-
-async function readAside(path: string, fs: FileSystem): Promise<Uint8Array | null> {
-  try {
-    return await fs.readFile(path, longestVersion);
-  } catch (error) {
-    if (errorCode(error) !== undefined) return null;
-    throw error;
-  }
 }

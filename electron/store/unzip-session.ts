@@ -4,7 +4,7 @@ import { crc32 } from 'node:zlib';
 import { Inflate } from 'fflate';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { attempt } from './disk-problem.ts';
-import { errorCode, type FileSystem, type Reader } from './file-system.ts';
+import { type FileSystem, isNameTaken, type Reader } from './file-system.ts';
 import { ensureFolder } from './history.ts';
 import { cacheName, sourceName } from './layout.ts';
 import { isLockFile } from './lock.ts';
@@ -12,12 +12,12 @@ import { nodeFileSystem } from './node-file-system.ts';
 import { pathInside } from './path-inside.ts';
 import { removeStale, removeTree } from './recover.ts';
 import { isUnfinished, unfinishedNameFor, writeDurably } from './replace-file.ts';
-import { numberedName, safeFolderName } from './safe-name.ts';
+import { mostOfOneName, numberedName, safeFolderName } from './safe-name.ts';
 import { checksumsName, readChecksums } from './zip-checksums.ts';
 import { readZipDirectory, type ZipEntry } from './zip-directory.ts';
 
+/** Packed bytes read at once. */
 const partLength = 1 << 16;
-const mostOfOneName = 1000;
 
 export type UnzipOptions = {
   readonly fs?: FileSystem;
@@ -203,6 +203,7 @@ async function* unpacked(reader: Reader, entry: ZipEntry): AsyncGenerator<Uint8A
   if (size !== entry.size || crc >>> 0 !== entry.crc) throw new DamagedEntry();
 }
 
+/** Gives an unpacked session its name, numbered where that is taken; returns its folder. */
 async function settleDown(
   staged: string,
   parent: string,
@@ -218,7 +219,7 @@ async function settleDown(
       await fs.rename(staged, folder);
     } catch (error) {
       // Somebody else made the same name a moment ago.
-      if (['EEXIST', 'ENOTEMPTY', 'EPERM'].includes(errorCode(error) ?? '')) continue;
+      if (isNameTaken(error)) continue;
       throw error;
     }
     await fs.syncFolder(parent);

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { basename, dirname, join, resolve } from 'node:path';
 import { Zip, ZipDeflate } from 'fflate';
 import { fail, ok, type Result } from '../../core/result/index.ts';
+import { CalledOff } from './called-off.ts';
 import { attempt } from './disk-problem.ts';
 import { errorCode, type FileSystem } from './file-system.ts';
 import { nodeFileSystem } from './node-file-system.ts';
@@ -52,7 +53,7 @@ export function zipSession(
     try {
       await replaceFile(target, hashed(packed(folder, files, bytes, options, fs), hash), fs);
     } catch (error) {
-      if (error instanceof Cancelled) return fail({ code: 'contract/cancelled', facts: {} });
+      if (error instanceof CalledOff) return fail({ code: 'contract/cancelled', facts: {} });
       throw error;
     }
     return ok({ path: target, files: files.length, bytes, sha256: hash.digest('hex') });
@@ -71,8 +72,6 @@ async function filesIn(folder: string, shown: string, fs: FileSystem): Promise<L
   }
   return files;
 }
-
-class Cancelled extends Error {}
 
 async function* packed(
   folder: string,
@@ -99,7 +98,7 @@ async function* packed(
     zip.add(entry);
     try {
       for await (const part of partsOf(reader)) {
-        if (signal?.aborted) throw new Cancelled();
+        if (signal?.aborted) throw new CalledOff();
         hash.update(part);
         entry.push(part.slice());
         done += part.length;

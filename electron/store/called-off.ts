@@ -1,0 +1,2 @@
+/** Thrown inside a long copy that somebody called off; its caller makes contract/cancelled of it. */
+export class CalledOff extends Error {}
