@@ -43,7 +43,7 @@ export function fluidUsed(
  *   V_pull = integral of q dt over the pull;   pulls = (tank - reserve) / V_pull
  *
  * Valid:  the pull of the setup; a day's driving between pulls comes on top.
- * Check:  a pull of 6 to 12 s uses 15 to 35 mL (field notes, common practice).
+ * Check:  a pull of 6 to 12 s uses 15 to 35 mL (common practice).
  */
 export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): Endurance {
   const { fluidSystem } = setup;

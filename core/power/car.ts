@@ -6,7 +6,7 @@ const share = z.number().min(0).max(1);
 
 /**
  * The car as far as power needs it: the part of the session that CAR.json holds. Units stand in the field
- * names. Everything but the mass may be left out; a default is practice (field notes) and is said so wherever a
+ * names. Everything but the mass may be left out; a default is common practice and is said so wherever a
  * number rests on it.
  */
 export const CarSchema = z.looseObject({

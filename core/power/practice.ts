@@ -1,5 +1,5 @@
 /**
- * What is taken where the car file is silent. All common practice (field notes of careful tuners), each said by
+ * What is taken where the car file is silent. All common practice, each said by
  * a note with the number it stands behind.
  */
 export const practice = {

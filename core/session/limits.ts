@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /**
- * Where the tuner stops. Defaults are practice (field notes), null is "no limit known" and closes no gate.
+ * Where the tuner stops. Defaults are common practice, null is "no limit known" and closes no gate.
  */
 export const LimitsSchema = z.looseObject({
   /** Effects smaller than this share count as equal. */

@@ -1,9 +1,9 @@
 import type { Ledger, LedgerLine, Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 
-/** Pulls that a baseline needs before anything is held against it (field notes: three or more). */
+/** Pulls that a baseline needs before anything is held against it (common practice: three or more). */
 const baselinePulls = 3;
-/** After so many changes an earlier entry is driven again: if it moved, the day moved (field notes). */
+/** After so many changes an earlier entry is driven again: if it moved, the day moved (common practice). */
 const entriesBetweenChecks = 4;
 
 /** The one thing to do now. `entry` is the one it is about. */

@@ -4,7 +4,7 @@ import type { Entry } from '../../core/session/index.ts';
 import { halfAround, type ScreenWords, type Show } from '../../core/words/index.ts';
 import { type Tone, toneOf } from '../ledger/tone.ts';
 
-/** Pulls that a baseline needs, and that a change is driven for at the least (field notes: three, and two to four). */
+/** Pulls that a baseline needs, and that a change is driven for at the least (common practice: three, and two to four). */
 const wantedPulls = { baseline: 3, change: 2 } as const;
 
 /** What the large side of the ride view says. */

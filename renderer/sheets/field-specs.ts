@@ -60,7 +60,7 @@ export type SectionId = keyof ScreenWords['setup']['sections'];
 export type GroupId = keyof ScreenWords['setup']['groups'];
 export type FieldGroup = { readonly group: GroupId | null; readonly fields: readonly FieldSpec[] };
 
-/** Sections of the setup sheet in reading order; the defaults are practice (field notes). */
+/** Sections of the setup sheet in reading order; the defaults are common practice. */
 export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly FieldGroup[] } = {
   targets: [
     {

@@ -14,7 +14,7 @@ import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './UnitsDialog.module.css';
 
-/** The usual scale of a gauge that shows air/fuel: petrol's, whatever burns (field notes). */
+/** The usual scale of a gauge that shows air/fuel: petrol's, whatever burns (common practice). */
 const usualScale = 14.7;
 
 /** Units by quantity: all metric, all imperial, or mixed as the trade does. */

@@ -6,8 +6,7 @@ import { checkValue } from '../../support/check-values.ts';
 import { setupWith } from '../../support/setup.ts';
 
 /**
- * What practice has, out of the model. Status of every value here: common practice, no source; sizes to check a
- * wrong answer by are the field notes'.
+ * What practice has, out of the model. Status of every value here: common practice, no source.
  */
 
 /** A rated flow that makes `feed` times the need of the invented car, at its real pressure difference. */
@@ -78,7 +77,7 @@ describe('how much fluid (common practice)', () => {
     expect(Math.abs(need.fluid / rule - 1)).toBeLessThan(0.2);
   });
 
-  it('250 hp at 0.335 kg/kWh burns 1.04 kg/min; 15 % is 156 g/min, about 170 mL/min (field notes)', () => {
+  it('250 hp at 0.335 kg/kWh burns 1.04 kg/min; 15 % is 156 g/min, about 170 mL/min', () => {
     const { need } = unwrap(planOf(setupWith()));
     expect(need.fuel * 60).toBeCloseTo(1.04, 2);
     expect(need.fluidMass * 60e3).toBeCloseTo(156, 0);
@@ -86,7 +85,7 @@ describe('how much fluid (common practice)', () => {
     expect(convert(need.fluid, 'm3/s', 'mL/min')).toBeLessThan(175);
   });
 
-  it('by swallowed air and by injector duty the same engine burns about the same (field notes, within 12 %)', () => {
+  it('by swallowed air and by injector duty the same engine burns about the same within 12 %', () => {
     const byPower = unwrap(planOf(setupWith())).need.fuel;
     // 2.0 L at 6,000 rpm and 1 bar of boost, 0.95, 45 C, lambda 0.82: what 250 hp asks for.
     const byAir = unwrap(planOf(setupWith({ targets: { fuelFrom: 'air' } }))).need.fuel;
@@ -105,7 +104,7 @@ describe('how much fluid (common practice)', () => {
     expect(Math.abs(byDuty / byPower - 1)).toBeLessThan(0.12);
   });
 
-  it('a pull from 2,500 to 6,500 rpm uses 15 to 35 mL (field notes)', () => {
+  it('a pull from 2,500 to 6,500 rpm uses 15 to 35 mL', () => {
     const perPull = unwrap(planOf(setupWith())).endurance.perPull * 1e6;
     expect(perPull).toBeGreaterThan(15);
     expect(perPull).toBeLessThan(35);

@@ -78,7 +78,7 @@ describe('pump, line and nozzle together', () => {
     expect(unwrap(nozzleFlow(rated(600), left, 926.9))).toBeCloseTo(point.flow, 9);
   });
 
-  it('at 2 bar of boost a 7 bar pump has lost a seventh of its flow and more (field notes: common practice)', () => {
+  it('at 2 bar of boost a 7 bar pump has lost a seventh of its flow and more (common practice)', () => {
     const held = { ...systemWith().pump, setPressure: kPa(700) };
     const at = (boost: number) => unwrap(operatingPoint(systemWith({ pump: held, boost }))).flow;
     expect(1 - at(kPa(200)) / at(0)).toBeGreaterThan(1 / 7);
@@ -131,7 +131,7 @@ describe('metering', () => {
 });
 
 describe('a line that has to fill', () => {
-  it('1 m of 4 mm bore holds 12.6 mL, nearly 4 s at 200 mL/min (field notes: common practice)', () => {
+  it('1 m of 4 mm bore holds 12.6 mL, nearly 4 s at 200 mL/min', () => {
     const volume = lineVolume(0.004, 1);
     expect(volume * 1e6).toBeCloseTo(12.566, 2);
     const curve = { boost: [0, 1e5], flow: [mL_min(200), mL_min(200)] };

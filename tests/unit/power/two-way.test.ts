@@ -40,7 +40,7 @@ describe('pulls both ways', () => {
   it('a level road shows a clear slope in no more than the 5 % of days that a 95 % interval allows', () => {
     const gauss = normal(seeded(7));
     const flat = asLevel(0, [1])[0] as PullPower;
-    // Pulls differ by 0.5 % of power from each other, as good ones on one day do (field notes).
+    // Pulls differ by 0.5 % of power from each other, as good ones on one day do (common practice).
     const pull = () => {
       const luck = 1 + 0.005 * gauss();
       return { ...flat, wheelPower: flat.wheelPower.map((p) => p * luck) };
@@ -54,7 +54,7 @@ describe('pulls both ways', () => {
     expect(clear / 400).toBeGreaterThan(0.02);
   });
 
-  it('1 % of slope on 1300 kg at 120 km/h is 4 kW (field notes)', () => {
+  it('1 % of slope on 1300 kg at 120 km/h is 4 kW', () => {
     const flat = asLevel(0, [1])[0] as PullPower;
     const w = 120 / 3.6 / distance;
     const one = { ...flat, engineSpeed_rad_s: Float64Array.of(w - 1, w, w + 1) };

@@ -66,7 +66,7 @@ describe('fluid from the logs', () => {
     );
     expect(found?.entryId).toBe(session.ledger[1]?.id);
     expect(found?.pulls).toBe(sprayed.pulls.length);
-    // Field notes: a pull uses 15 to 35 mL; the sample's nozzle brings 140 mL/min for some 6 s.
+    // Common practice: a pull uses 15 to 35 mL; the sample's nozzle brings 140 mL/min for some 6 s.
     const perPull = ((found?.fluid ?? 0) * 1e6) / (found?.pulls ?? 1);
     expect(perPull).toBeGreaterThan(8);
     expect(perPull).toBeLessThan(35);
