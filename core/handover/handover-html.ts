@@ -45,6 +45,7 @@ function whiskerAxis(scale: EffectScale): Html {
   )}</svg>`;
 }
 
+/** The attribute for those of the names that apply; nothing where none does. */
 function classOf(...names: (string | false | undefined)[]): Html {
   const known = names.filter(Boolean).join(' ');
   return { html: known === '' ? '' : ` class="${known}"` };
@@ -126,15 +127,15 @@ function tableOf(table: Table, numberWord: string): Html {
   return html`<table${classOf(isDense && 'dense', table.isSmall && 'cells')}><caption>${table.caption}</caption>\n<thead>${headsOf(table, numberWord)}</thead>\n<tbody>\n${table.rows.map((r) => rowOf(r, table))}</tbody></table>`;
 }
 
-/** Beyond this a value gets the whole width. */
+/** Beyond so many letters a value gets the whole width. */
 const longValue = 34;
+/** And beyond this together with its label. */
 const longTogether = 48;
 const isLong = ({ label, value }: Fact) =>
   value.length > longValue || label.length + value.length > longTogether;
 
 function factOf({ label, value, isUnknown }: Fact): Html {
-  const classes = [isLong({ label, value }) && 'wide', isUnknown && 'unknown'].filter(Boolean).join(' ');
-  const attribute: Html = { html: classes === '' ? '' : ` class="${classes}"` };
+  const attribute = classOf(isLong({ label, value }) && 'wide', isUnknown && 'unknown');
   return html`<div${attribute}><dt>${label}</dt><dd>${value}</dd></div>\n`;
 }
 
@@ -142,10 +143,8 @@ const looks = { lead: 'lead', small: 'small', warn: 'warn-text', free: 'free' } 
 
 function blockOf(block: Block, numberWord: string): Html {
   switch (block.kind) {
-    case 'text': {
-      const attribute: Html = { html: block.look ? ` class="${looks[block.look]}"` : '' };
-      return html`<p${attribute}>${block.text}</p>`;
-    }
+    case 'text':
+      return html`<p${classOf(block.look && looks[block.look])}>${block.text}</p>`;
     case 'heading':
       return html`<h3>${block.text}</h3>`;
     case 'facts':
@@ -163,7 +162,7 @@ function blockOf(block: Block, numberWord: string): Html {
       }</figure>`;
     case 'list': {
       const items = block.items.map((item) => html`<li>${item}</li>\n`);
-      const attribute: Html = { html: block.look === 'warn' ? ' class="warn"' : '' };
+      const attribute = classOf(block.look);
       return block.isOrdered ? html`<ol${attribute}>\n${items}</ol>` : html`<ul${attribute}>\n${items}</ul>`;
     }
     case 'signatures':
@@ -173,13 +172,12 @@ function blockOf(block: Block, numberWord: string): Html {
 
 function sectionOf(section: Section, data: HandoverDocument): Html {
   const words = handoverPhrases(data.language);
-  const classes = [
+  const attribute = classOf(
     section.isKeptWhole && 'whole',
     section.isHalf && 'half',
     section.startsPage && data.form === 'full' && 'new-page',
     section.staysWithLast && 'with-last',
-  ].filter(Boolean);
-  const attribute: Html = { html: classes.length > 0 ? ` class="${classes.join(' ')}"` : '' };
+  );
   const heading = `h-${section.id}`;
   return html`<section aria-labelledby="${heading}"${attribute}>
 <h2 id="${heading}">${section.title}</h2>

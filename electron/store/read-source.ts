@@ -14,17 +14,12 @@ const longest = 2 ** 31;
  */
 export function readSource(open: OpenSession, runId: string): Promise<Result<Uint8Array>> {
   return attempt(open.folder, async () => {
-    const run = open.runs.get(runId);
-    if (!run) return fail({ code: 'store/no-run', facts: { runId } });
-    const { fs } = open.inner;
-    const path = sourcePath(open.folder, runId);
-    const { name } = run.record;
-    if ((await fs.stat(path)) === null) return fail({ code: 'store/source-missing', facts: { runId, name } });
-    const bytes = await fs.readFile(path, longest);
-    if (sha256(bytes) !== run.record.sha256) {
-      return fail({ code: 'store/source-damaged', facts: { runId, name } });
-    }
-    return ok(bytes);
+    const found = await findSource(open, runId);
+    if (!found.ok) return found;
+    const { path, damage } = found.value;
+    const bytes = await open.inner.fs.readFile(path, longest);
+    const problem = damage(sha256(bytes));
+    return problem ? fail(problem) : ok(bytes);
   });
 }
 
@@ -46,19 +41,33 @@ export type SourceStream = {
  */
 export function openSource(open: OpenSession, runId: string): Promise<Result<SourceStream>> {
   return attempt(open.folder, async () => {
-    const run = open.runs.get(runId);
-    if (!run) return fail({ code: 'store/no-run', facts: { runId } });
-    const { fs } = open.inner;
-    const path = sourcePath(open.folder, runId);
-    const { name, sha256: imported } = run.record;
-    if ((await fs.stat(path)) === null) return fail({ code: 'store/source-missing', facts: { runId, name } });
-    const reader = await fs.openRead(path);
+    const found = await findSource(open, runId);
+    if (!found.ok) return found;
+    const { path, damage } = found.value;
+    const reader = await open.inner.fs.openRead(path);
     return ok({
       size: (await reader.state()).size,
       read: (into: Uint8Array) => reader.read(into),
-      damage: (hash: string): Problem | null =>
-        hash === imported ? null : { code: 'store/source-damaged', facts: { runId, name } },
+      damage,
       close: () => reader.close(),
     });
+  });
+}
+
+/** Where the log of a run lies, and what to tell of bytes that are not those that were imported. */
+async function findSource(
+  open: OpenSession,
+  runId: string,
+): Promise<Result<{ path: string } & Pick<SourceStream, 'damage'>>> {
+  const run = open.runs.get(runId);
+  if (!run) return fail({ code: 'store/no-run', facts: { runId } });
+  const path = sourcePath(open.folder, runId);
+  const { name, sha256: imported } = run.record;
+  const facts = { runId, name };
+  if ((await open.inner.fs.stat(path)) === null) return fail({ code: 'store/source-missing', facts });
+  return ok({
+    path,
+    damage: (hash: string): Problem | null =>
+      hash === imported ? null : { code: 'store/source-damaged', facts },
   });
 }

@@ -1,6 +1,7 @@
 import { createHash, hash } from 'node:crypto';
 import type { FileSystem, Reader } from './file-system.ts';
 
+/** Bytes read and hashed at once, a millisecond's worth or less. */
 const partLength = 1 << 18;
 
 /** SHA-256 as 64 lower-case hex digits. */

@@ -1,6 +1,7 @@
 /** The list of SHA-256 sums in a zip, in the form that `sha256sum --check` reads. */
 export const checksumsName = 'checksums.sha256';
 
+/** Path to sum, a line each. */
 export function writeChecksums(sums: ReadonlyMap<string, string>): string {
   return [...sums].map(([path, sum]) => `${sum}  ${path}\n`).join('');
 }

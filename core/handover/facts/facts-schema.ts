@@ -5,6 +5,7 @@ import { gateQuantities, gateStates } from '../../ladder/index.ts';
 import { correctionStandards } from '../../power/index.ts';
 import { entryKinds } from '../../session/index.ts';
 import { loadKinds } from '../../tables/index.ts';
+import { VisitSchema } from './visit-schema.ts';
 
 const n = z.number();
 const known = n.nullable();
@@ -12,7 +13,6 @@ const pair = z.tuple([n, n]);
 const curve = z.array(known);
 const text = z.string();
 const typed = z.object({ value: n, unit: text }).nullable();
-const level = z.object({ mean_kW: n, half_kW: known }).nullable();
 const peak = z
   .object({ value: n, engineSpeed_rpm: n })
   .nullable()
@@ -32,62 +32,6 @@ export const handoverLimits = [
   'fit',
   'lasting',
 ] as const;
-
-/** What two visits are laid side by side in: first what the power of both rests on, then what was set. */
-export const visitConditions = [
-  'car',
-  'basis',
-  'correction',
-  'air',
-  'gear',
-  'mass',
-  'tyre',
-  'place',
-] as const;
-export const visitSettings = ['boost', 'spark', 'mixture', 'sprayStart', 'nozzle', 'fluid', 'fuel'] as const;
-export const visitOrders = ['earlier', 'same-moment', 'later'] as const;
-export const visitStates = ['same', 'differs', 'unknown', 'own-origin'] as const;
-
-const visitRow = <T extends readonly [string, ...string[]]>(codes: T) =>
-  z.object({
-    code: z.enum(codes),
-    unit: text,
-    last: z.union([n, text]).nullable(),
-    now: z.union([n, text]).nullable(),
-    state: z
-      .enum(visitStates)
-      .describe(
-        'own-origin: each visit counts from its own first measurement, so the two say nothing together',
-      ),
-  });
-
-const visit = z.object({
-  last: z.object({ id: text, name: text, createdAt: text }),
-  order: z
-    .enum(visitOrders)
-    .describe('where `last` stands in time by the moments at which the two sessions were begun'),
-  conditions: z.array(visitRow(visitConditions)).describe('each must be the same before power is compared'),
-  settings: z.array(visitRow(visitSettings)).describe('as left'),
-  sparkCells: known.describe(
-    'cells in which the spark tables as left differ; null where they can’t be compared',
-  ),
-  obstacles: z
-    .array(z.enum([...visitConditions, 'band', 'level']))
-    .describe('why power is not compared; empty where it is'),
-  band_rpm: pair.nullable(),
-  power: z
-    .array(
-      z.object({
-        what: z.enum(['baseline', 'as-left', 'left-to-baseline']),
-        last: level,
-        now: level,
-        difference_kW: known,
-        differenceHalf_kW: known.describe('95 %, from the scatter inside the two visits alone'),
-        isProven: z.literal(false),
-      }),
-    )
-    .describe('the spread from day to day is not known, so no difference here is proven'),
-});
 
 /**
  * Every number of the customer's summary, for other programs and for the sheet itself. Units stand in the keys:
@@ -292,7 +236,9 @@ export const HandoverFactsSchema = z.object({
     levelHalf_kW: known.describe('half of the 95 % interval of the level, common to all pulls'),
   }),
   limits: z.array(z.object({ code: z.enum(handoverLimits), entry: known })),
-  visit: visit.nullable().describe('against an earlier visit of the same car; null where none was named'),
+  visit: VisitSchema.nullable().describe(
+    'against an earlier visit of the same car; null where none was named',
+  ),
 });
 export type HandoverFacts = z.infer<typeof HandoverFactsSchema>;
 

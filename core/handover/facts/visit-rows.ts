@@ -2,8 +2,9 @@ import { dryAirGasConstant, rollingRadius } from '../../power/index.ts';
 import { celsius, toSi } from '../../units/index.ts';
 import { asLeftOf } from './as-left.ts';
 import { edge } from './edge.ts';
-import type { HandoverFacts, visitConditions, visitSettings } from './facts-schema.ts';
+import type { HandoverFacts } from './facts-schema.ts';
 import type { HandoverSource } from './source.ts';
+import type { visitConditions, visitSettings } from './visit-schema.ts';
 
 type VisitFacts = NonNullable<HandoverFacts['visit']>;
 type Value = string | number | null;
