@@ -1,4 +1,5 @@
 import { carsInQuestion, type FootFit, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
+import { medianOf } from './median.ts';
 import { withoutClosings } from './plate-closings.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { EndedSpan, Span } from './time-axis.ts';
@@ -21,6 +22,13 @@ const pullsThatTellTheCar = 8;
 const spun = { boost: 1e4, within_s: 2 };
 /** Pressure of a pull against the most that the file shows at the same engine speed, both absolute. */
 const fullShare = 0.85;
+/**
+ * Once the charger has spun up pressure tells part throttle from full more closely: after so long [s], where it has not
+ * risen by this share over the last third. Before, it hangs on the engine speed that the pull began at.
+ */
+const spunUp_s = 3;
+const stillSpinsUp = 0.02;
+const fullShareSpunUp = 0.93;
 const atmosphere = 101_325;
 const binWidth = 50;
 
@@ -68,7 +76,7 @@ export function boostSpans(
     }
   }
   const whole = withoutClosings(found, { values: boost, least: shutPlate }, engineSpeed, { time, segments });
-  return withStarts(atFullPressure(whole, boost, engineSpeed), boost, time);
+  return withStarts(atFullPressure(whole, boost, engineSpeed, time), boost, time);
 }
 
 /** Moves each start from where the vacuum is gone to where the foot met its stop. */
@@ -160,6 +168,7 @@ function atFullPressure<T extends Span>(
   spans: readonly T[],
   boost: Float64Array,
   engineSpeed: Float64Array,
+  time: Float64Array,
 ): T[] {
   const most = new Map<number, number>();
   const binOf = (i: number) => Math.round((engineSpeed[i] ?? 0) / binWidth);
@@ -171,14 +180,25 @@ function atFullPressure<T extends Span>(
   }
   return spans.filter(({ from, to }) => {
     const shares: number[] = [];
+    const isSpunUp = hasSpunUp(boost, time, from, to);
     // The first half may still be spooling up.
-    for (let i = (from + to) >> 1; i < to; i++) {
+    for (let i = isSpunUp ? lastThird(from, to) : (from + to) >> 1; i < to; i++) {
       const p = (boost[i] ?? Number.NaN) + atmosphere;
       if (!Number.isNaN(p)) shares.push(p / (most.get(binOf(i)) ?? p));
     }
     shares.sort((a, b) => a - b);
-    return (shares[shares.length >> 1] ?? 0) >= fullShare;
+    return (shares[shares.length >> 1] ?? 0) >= (isSpunUp ? fullShareSpunUp : fullShare);
   });
+}
+
+const lastThird = (from: number, to: number) => Math.floor((from + 2 * to) / 3);
+
+function hasSpunUp(boost: Float64Array, time: Float64Array, from: number, to: number): boolean {
+  if (!((time[to - 1] ?? 0) - (time[from] ?? 0) > spunUp_s)) return false;
+  const third = lastThird(from, to);
+  const sixth = (third + to) >> 1;
+  const rise = medianOf(boost, sixth, to) - medianOf(boost, third, sixth);
+  return rise < (stillSpinsUp / 2) * (medianOf(boost, third, to) + atmosphere);
 }
 
 /** Whether the charger was still spinning from a pull just before: the pressure then jumps with the plate. */

@@ -2,6 +2,7 @@ import type { Note } from '../result/index.ts';
 import { channelOf, type Log } from './channel.ts';
 import { gearOf } from './gear-of.ts';
 import { lineBetweenReadings } from './held-readings.ts';
+import { isLaunch } from './launch.ts';
 import { movingSpeedOf } from './moving-speed.ts';
 import { splitByGear } from './one-gear.ts';
 import type { Pull } from './pull.ts';
@@ -46,6 +47,7 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   const drafts: Draft[] = [];
   for (const span of found.spans) {
     for (const part of splitByGear(engine.values, ratio, log.time, span)) {
+      if (!isByFoot && roadSpeed && isLaunch(engine.values, roadSpeed, part)) continue;
       const draft = draftOf(log, engine.values, ratio, part, isByFoot);
       if (!draft) continue;
       // A gear change within the span is seen by itself.

@@ -58,3 +58,23 @@ describe('a pressure that falls within a pull', () => {
     expect(spansWith(-3e4, 0.8)).toHaveLength(2);
   });
 });
+
+describe('a run whose pressure stays short of the others at the same engine speeds', () => {
+  /** A pull at 70 kPa from 3 to 9 s, and from 15 to 21 s a run with `other` [Pa gauge] so long after its start. */
+  const spansBeside = (other: (since_s: number) => number) => {
+    const time = Float64Array.from({ length: 480 }, (_, i) => i / 20);
+    const since = (t: number) => (t >= 15 ? t - 15 : t - 3);
+    const boost = time.map((t) => (since(t) < 0 || since(t) >= 6 ? -6e4 : t < 15 ? 7e4 : other(since(t))));
+    const engineSpeed = time.map((t) => 250 + 45 * Math.min(6, Math.max(0, since(t))));
+    return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+  };
+
+  it('is part throttle once the charger has spun up', () => {
+    expect(spansBeside(() => 5e4)).toHaveLength(1);
+    expect(spansBeside(() => 6.5e4)).toHaveLength(2);
+  });
+
+  it('is a pull while the charger still spins up', () => {
+    expect(spansBeside((since_s) => 1.05e4 * since_s)).toHaveLength(2);
+  });
+});
