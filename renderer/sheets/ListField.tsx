@@ -27,6 +27,7 @@ export function ListField({ path, sheet }: { path: FieldPath; sheet: Sheet }) {
   };
   return (
     <TextField
+      isDense
       label={words.label}
       hint={words.hint || undefined}
       value={draft ?? text}

@@ -6,7 +6,7 @@ for (const theme of ['day', 'night'] as const) {
     test.use({ preferences: { theme } });
 
     test('bench and plan have no serious finding', async ({ page }) => {
-      await expect(page.getByRole('img')).toBeVisible();
+      await expect(page.getByRole('img', { name: /^Wheel power/ })).toBeVisible();
       expect(await seriousFindings(page), 'bench').toEqual([]);
       await page.getByRole('link', { name: 'Plan' }).click();
       await expect(page.getByRole('slider', { name: 'Start point' })).toBeAttached();
@@ -16,7 +16,7 @@ for (const theme of ['day', 'night'] as const) {
 }
 
 test('dialogs and tabs of the bench have no serious finding', async ({ page }) => {
-  await expect(page.getByRole('img')).toBeVisible();
+  await expect(page.getByRole('img', { name: /^Wheel power/ })).toBeVisible();
   for (const key of ['?', 'Control+k', 'u', 'a', 'e']) {
     await page.keyboard.press(key);
     await expect(page.getByRole('dialog')).toBeVisible();

@@ -102,7 +102,7 @@ test('each way, nozzle, reach and guard band says where its numbers come from', 
   await page.getByRole('link', { name: 'Plan' }).click();
   for (const what of [
     /^Start later, Mid-range lacks|Where from: Start later, Mid-range lacks/,
-    /Where from: Full point beyond peak, Of the need at peak/,
+    /Where from: Full point beyond peak, Of need at peak/,
     /Where from: N180$/,
     /Where from: Pulls on a tank/,
     /Where from: Boost to fall back to/,

@@ -52,7 +52,7 @@ export const plan = {
   start: 'Start',
   full: 'Full',
   atStart: 'Of fuel as it begins',
-  atPeak: 'Of the need at peak',
+  atPeak: 'Of need at peak',
   midRange: 'Mid-range lacks',
   nothing: 'nothing',
   misses: 'Off the need on average',
