@@ -97,7 +97,7 @@ const shellRules: readonly Rule[] = [
   },
   {
     folder: 'electron/cli',
-    mayImport: ['core', 'electron/host', 'electron/machine'],
+    mayImport: ['core', 'electron/host', 'electron/machine', 'electron/launch/pinned-node.mjs'],
     packages: ['node:*', 'zod'],
     why: 'the terminal judges loose logs with core alone, and asks the host for everything in a session',
   },

@@ -11,7 +11,7 @@ const sameStart_kPa = 1;
 type Mix = NonNullable<Teller['facts']['asLeft']['mix']>;
 
 /** The fluid in words: `50 % methanol, 50 % water (by volume as poured)`. */
-export function mixText(mix: Omit<Mix, 'isAssumed'>, { show, words }: Teller): string {
+export function mixText(mix: Mix, { show, words }: Teller): string {
   const parts = (['methanol', 'ethanol'] as const).flatMap((id) => {
     const share = mix[`${id}_percent`];
     return share > 0 ? [`${show.quantity(share / 100, 'share', 0)}\u00a0${words.substances[id]}`] : [];
@@ -24,9 +24,7 @@ export function mixText(mix: Omit<Mix, 'isAssumed'>, { show, words }: Teller): s
 /** The fluid as left; null where nobody noted it. */
 export function mixWords(teller: Teller): string | null {
   const { mix } = teller.facts.asLeft;
-  if (!mix) return null;
-  const text = mixText(mix, teller);
-  return mix.isAssumed ? teller.words.assumed(text) : text;
+  return mix && mixText(mix, teller);
 }
 
 /** The sum of the kept steps; then each step, where there are several. */

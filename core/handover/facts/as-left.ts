@@ -33,7 +33,6 @@ export function asLeftOf({ session, pulls, plan, last }: HandoverSource): AsLeft
   const lastPulls = pulls.find((p) => p.id === last?.id)?.pulls ?? [];
   const measured = measuredOf(lastPulls);
   const start = lastTo('spray') ?? (isSprayOn ? (plan?.driven.start ?? null) : null);
-  const names = system?.fitted.length ? system.fitted : [];
   return {
     entry: last ? session.ledger.indexOf(last) : null,
     boost_kPa: edge(boost, 'kPa'),
@@ -42,7 +41,7 @@ export function asLeftOf({ session, pulls, plan, last }: HandoverSource): AsLeft
     sprayStart_kPa: edge(start, 'kPa'),
     sprayFull_kPa: isSprayOn ? edge(plan?.driven.full, 'kPa') : null,
     sprayStartInSetup_kPa: isSprayOn ? edge(plan?.driven.start, 'kPa') : null,
-    nozzles: names.flatMap((name) => {
+    nozzles: (system?.fitted ?? []).flatMap((name) => {
       const nozzle = system?.nozzles.find((z) => z.name === name);
       return nozzle
         ? [{ name, flow_mL_min: nozzle.flow_mL_min, ratedPressure_kPa: nozzle.ratedPressure_kPa }]
@@ -58,7 +57,6 @@ export function asLeftOf({ session, pulls, plan, last }: HandoverSource): AsLeft
           by: mix.by,
           methanol_percent: mix.methanol_percent,
           ethanol_percent: mix.ethanol_percent,
-          isAssumed: false,
         }
       : null,
     spark_deg: sparkSteps.length > 0 ? tidy(sparkSteps.reduce((sum, s) => sum + s.size_deg, 0)) : null,

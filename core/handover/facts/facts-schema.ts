@@ -91,7 +91,6 @@ export const HandoverFactsSchema = z.object({
         by: z.enum(mixBases),
         methanol_percent: n,
         ethanol_percent: n,
-        isAssumed: z.boolean(),
       })
       .nullable(),
     spark_deg: known.describe('sum of the kept steps over the first measurement'),

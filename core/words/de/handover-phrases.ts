@@ -33,7 +33,6 @@ export const handoverPhrases: HandoverPhrases = {
   at: (value, speed) => `${value} bei ${speed}`,
 
   powerChart: 'Leistung vorher und nachher',
-  torqueChart: 'Drehmoment vorher und nachher',
   wheelPower: 'Radleistung',
   wheelTorque: 'Drehmoment an den Rädern, bezogen auf die Motordrehzahl',
   engineSpeed: 'Motordrehzahl',
@@ -73,7 +72,6 @@ export const handoverPhrases: HandoverPhrases = {
   pumpPressure: 'Gehaltener Pumpendruck',
   flowAtPeak: 'Fluss bei höchstem Ladedruck, gerechnet',
   fluidMix: 'Fluid',
-  assumed: (text) => `${text} (nicht notiert: die übliche Mischung ist angenommen)`,
   sparkTables: 'Zündung, Zelle für Zelle',
   sparkTable: (name) => `Änderung der Tabelle ${name} in Grad`,
   sparkTableLead: (name, date, cells) =>

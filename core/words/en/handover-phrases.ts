@@ -31,7 +31,6 @@ export const handoverPhrases = {
   at: (value: string, speed: string) => `${value} at ${speed}`,
 
   powerChart: 'Power before and after',
-  torqueChart: 'Torque before and after',
   wheelPower: 'Wheel power',
   wheelTorque: 'Torque at the wheels, referred to engine speed',
   engineSpeed: 'Engine speed',
@@ -71,7 +70,6 @@ export const handoverPhrases = {
   pumpPressure: 'Pump pressure held',
   flowAtPeak: 'Flow at peak boost, as worked out',
   fluidMix: 'Fluid',
-  assumed: (text: string) => `${text} (not noted: the usual mix is assumed)`,
   sparkTables: 'Spark, cell by cell',
   sparkTable: (name: string) => `Change of the table ${name} in degrees`,
   sparkTableLead: (name: string, date: string, cells: number) =>
