@@ -25,7 +25,6 @@ export const columns: ScreenWords['columns'] = {
   noUnit: 'keine',
   quantityOf: (column) => `Größe von ${column}`,
   unitOf: (column) => `Einheit von ${column}`,
-  byFormula: 'Formel',
   alike: (n) =>
     n === 1
       ? 'Auch für 1 anderes Log mit denselben Spalten'
@@ -35,5 +34,4 @@ export const columns: ScreenWords['columns'] = {
   forget: 'Vergessen',
   save: 'Diese Spalten verwenden',
   doubles: (quantity) => `Zwei Spalten sollen ${quantity} sein; die sicherere wird verwendet.`,
-  noPreview: 'Die ersten Werte lassen sich nicht zeigen.',
 };

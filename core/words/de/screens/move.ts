@@ -47,7 +47,6 @@ export const move: ScreenWords['move'] = {
   stands: 'Gilt',
   other: 'Seither bearbeitet; beide Werte sind noch da.',
   gone: 'Worin es stand, ist nicht mehr in der Sitzung.',
-  openConflicts: 'Auf zwei Arten geändert',
 
   aside: 'Ansehen',
   asideTitle: 'Die beiseitegelegte Datei',

@@ -3,7 +3,6 @@ import type { ScreenWords } from '../../screen-words.ts';
 export const now: ScreenWords['now'] = {
   title: 'Jetzt',
   gates: 'Abbruchregeln',
-  noGates: 'Noch ist keine Grenze bekannt. Grenzen stehen im Aufbau.',
   baseline: {
     title: 'Den Ausgangsstand fahren',
     why: 'Drei Züge oder mehr in einem Gang, von unterhalb des Ladedruckaufbaus bis kurz vor den Begrenzer, dazwischen abkühlen.',
@@ -48,7 +47,6 @@ export const now: ScreenWords['now'] = {
   addChange: 'Änderung aufschreiben',
   openSetup: 'Aufbau öffnen',
   dropChange: 'Änderung verwerfen',
-  lookBench: 'Zur Werkbank',
   gateLimit: (value, limit) => `${value}, Grenze ${limit}`,
   gateLowest: (value, limit) => `${value}, mindestens ${limit}`,
   gateOf: (value, limit) => `${value} von ${limit}`,
@@ -60,7 +58,6 @@ export const now: ScreenWords['now'] = {
   notDriven: 'Sie werden aus den Zügen gelesen.',
   notLogged: (names) => `Nicht aufgezeichnet, also selbst hinsehen: ${names}.`,
   gateStates: { open: 'offen', near: 'nah', closed: 'zu', unmeasured: 'nicht aufgezeichnet' },
-  gatesAbout: (entry) => `wie ${entry} gefahren wurde`,
   writeStep: 'Diese Stufe aufschreiben',
   openPlan: 'Plan öffnen',
   openLimits: 'Grenzen ansehen',

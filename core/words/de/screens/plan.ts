@@ -77,5 +77,4 @@ export const plan: ScreenWords['plan'] = {
   guardPressureHalf: 'Druck, mehr oder weniger',
   fallbackBoost: 'Ladedruck für den Rückfall',
   fallbackWithin: 'Er muss greifen innerhalb von',
-  mapOrigin: 'Diese Felder',
 };

@@ -80,7 +80,6 @@ export const shell: ScreenWords['shell'] = {
     english: 'English',
     german: 'Deutsch',
     note: 'Notiz zu diesem Eintrag',
-    removeEntry: 'Diesen Eintrag entfernen',
     goTo: (screen) => `Gehe zu ${screen}`,
   },
   saved: 'Jede Änderung liegt auf der Platte, sobald sie gemacht ist.',

@@ -23,8 +23,6 @@ export const start: ScreenWords['start'] = {
   mass: 'Masse im Fahrbetrieb',
   massHint: 'Auto, Insassen, Kraftstoff, Gepäck. Die Leistung folgt ihr unmittelbar: 1 % hier ist 1 % dort.',
   massFor: 'Aus dieser Masse wird die Radleistung berechnet.',
-  moreAboutCar: 'Mehr zum Auto',
-  moreAboutCarWhy: 'Alles davon kann warten. Was leer bleibt, kommt aus der Aufzeichnung oder ist Vorgabe.',
   create: 'Anlegen',
   creating: 'Sitzung wird angelegt',
   opening: 'Wird geöffnet',

@@ -50,7 +50,6 @@ export const tables: ScreenWords['tables'] = {
   step: (unit) => `Schritt, ${unit}`,
   edge: 'Weicher Rand, Zellen',
   limit: (unit) => `Eigene Grenze, ${unit}`,
-  limitHint: 'Keine Zelle wird darüber verstellt oder getippt.',
   limitOfSession: 'Aus den Grenzen der Sitzung.',
   neighbours: (unit) => `Höchstens zwischen Nachbarzellen, ${unit}`,
   neighboursHint: 'Leer: so weit auseinander wie bisher, und einen Schritt mehr.',

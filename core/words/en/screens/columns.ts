@@ -22,7 +22,6 @@ export const columns = {
   noUnit: 'none',
   quantityOf: (column: string) => `Quantity of ${column}`,
   unitOf: (column: string) => `Unit of ${column}`,
-  byFormula: 'formula',
   alike: (n: number) =>
     n === 1 ? 'Also for 1 other log with the same columns' : `Also for ${n} other logs with the same columns`,
   later: 'Also for logs that come later with the same columns',
@@ -30,5 +29,4 @@ export const columns = {
   forget: 'Forget',
   save: 'Use these columns',
   doubles: (quantity: string) => `Two columns claim ${quantity}; the surer one is used.`,
-  noPreview: 'The first values can’t be shown.',
 };

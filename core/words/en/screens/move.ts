@@ -45,7 +45,6 @@ export const move = {
   stands: 'Stands',
   other: 'It was edited since; both values are still here.',
   gone: 'What it stood in is no longer in the session.',
-  openConflicts: 'Changed in two ways',
 
   aside: 'Look at it',
   asideTitle: 'The file that was set aside',

@@ -1,7 +1,6 @@
 export const now = {
   title: 'Now',
   gates: 'Gates',
-  noGates: 'No limit is known yet. Limits are in Setup.',
   baseline: {
     title: 'Drive the baseline',
     why: 'Three pulls or more in one gear, from below spool to just under the limiter, with time to cool between.',
@@ -46,7 +45,6 @@ export const now = {
   addChange: 'Write down the change',
   openSetup: 'Open setup',
   dropChange: 'Drop the change',
-  lookBench: 'Look at the bench',
   gateLimit: (value: string, limit: string) => `${value}, limit ${limit}`,
   gateLowest: (value: string, limit: string) => `${value}, lowest ${limit}`,
   gateOf: (value: string, limit: string) => `${value} of ${limit}`,
@@ -58,7 +56,6 @@ export const now = {
   notDriven: 'They are read from its pulls.',
   notLogged: (names: string) => `Not logged, so look yourself: ${names.toLowerCase()}.`,
   gateStates: { open: 'open', near: 'close', closed: 'closed', unmeasured: 'not logged' },
-  gatesAbout: (entry: string) => `as ${entry} was driven`,
   writeStep: 'Write down this step',
   openPlan: 'Open the plan',
   openLimits: 'Look at the limits',

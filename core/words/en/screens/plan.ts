@@ -71,5 +71,4 @@ export const plan = {
   guardPressureHalf: 'Pressure, give or take',
   fallbackBoost: 'Boost to fall back to',
   fallbackWithin: 'It must act within',
-  mapOrigin: 'These cells',
 };

@@ -80,7 +80,6 @@ export const shell = {
     english: 'English',
     german: 'Deutsch',
     note: 'Note on this entry',
-    removeEntry: 'Remove this entry',
     goTo: (screen: string) => `Go to ${screen}`,
   },
   saved: 'Every change is on disk as soon as it is made.',

@@ -21,8 +21,6 @@ export const start = {
   mass: 'Mass as driven',
   massHint: 'Car, people, fuel, luggage. Power follows it directly: 1 % here is 1 % there.',
   massFor: 'Wheel power is worked out from this mass.',
-  moreAboutCar: 'More about the car',
-  moreAboutCarWhy: 'All of it can wait. What is left empty is taken from the log or by default.',
   create: 'Create',
   creating: 'Creating the session',
   opening: 'Opening',

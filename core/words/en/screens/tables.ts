@@ -45,7 +45,6 @@ export const tables = {
   step: (unit: string) => `Step, ${unit}`,
   edge: 'Smooth edge, cells',
   limit: (unit: string) => `Your limit, ${unit}`,
-  limitHint: 'No cell is stepped or typed past it.',
   limitOfSession: 'From the limits of the session.',
   neighbours: (unit: string) => `Most between neighbours, ${unit}`,
   neighboursHint: 'Left empty: as far apart as they stand, plus one step.',
