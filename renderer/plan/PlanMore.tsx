@@ -23,6 +23,11 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
   const half = guardSpread(setup, plan.system.bucket?.scatter ?? null);
   const share = (value: number) => `± ${show.quantity(value, 'share', 1)}`;
   const { fallback } = plan;
+  const guide = plan.powerLossGuide.map(note);
+  // What the guide below says does not stand among the remarks as well.
+  const remarks = [...plan.driven.notes, ...plan.notes, ...endurance.notes]
+    .map(note)
+    .filter((text) => !guide.includes(text));
   return (
     <div className={styles.more}>
       <section>
@@ -115,17 +120,16 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
       <section className={styles.wide}>
         <h2>{said.remarks}</h2>
         <ul className={styles.remarks}>
-          {[...plan.driven.notes, ...plan.notes, ...endurance.notes].map((n) => {
-            const text = note(n);
-            return <li key={text}>{text}</li>;
-          })}
+          {remarks.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
         </ul>
       </section>
       <section className={styles.wide}>
         <h2>{said.loss}</h2>
         <ul className={styles.remarks}>
-          {plan.powerLossGuide.map((n) => (
-            <li key={n.code}>{note(n)}</li>
+          {guide.map((text) => (
+            <li key={text}>{text}</li>
           ))}
         </ul>
       </section>
