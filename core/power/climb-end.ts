@@ -34,13 +34,16 @@ export function climbEnd(time: Float64Array, speed: (i: number) => number, from:
   const at = (i: number) => time[i] as number;
   const first = indexAt(time, at(high) - climb_s, from, high);
   if (to - first < fewest) return to;
-  const bent = errorOfParabola(time, speed, first, to);
+  const t = time.slice(first, to);
+  const gained = Float64Array.from({ length: to - first }, (_, i) => speed(first + i) - speed(first));
+  const bent = errorOfParabola(t, gained);
   const stride = Math.max(1, Math.ceil((to - high) / mostKnees));
   let best = { error: Number.POSITIVE_INFINITY, slope: 0 };
   let end = to;
+  const errorOfStand = stands(t, gained);
   // At least two samples stand: one may be noise.
   for (let knee = Math.max(first + 4, high); knee < to - 1; knee += stride) {
-    const course = errorOfStand(time, speed, first, to, at(knee));
+    const course = errorOfStand(knee - first);
     if (course.error < best.error) {
       best = course;
       end = knee;
@@ -51,50 +54,63 @@ export function climbEnd(time: Float64Array, speed: (i: number) => number, from:
   return bent > better * best.error && missing > short * scatter ? end : to;
 }
 
-/** Squared error and slope of the best straight rise up to a moment and stand from it. */
-function errorOfStand(
-  time: Float64Array,
-  speed: (i: number) => number,
-  from: number,
-  to: number,
-  knee: number,
-): { readonly error: number; readonly slope: number } {
-  let [sx, sxx, sy, sxy, syy] = [0, 0, 0, 0, 0];
-  const base = speed(from);
-  const n = to - from;
-  for (let i = from; i < to; i++) {
-    const x = Math.min(0, (time[i] as number) - knee);
-    const y = speed(i) - base;
-    sx += x;
-    sxx += x * x;
-    sy += y;
-    sxy += x * y;
-    syy += y * y;
+/** Squared error and slope of the best straight rise up to a sample and stand from it; each from sums taken once. */
+function stands(
+  t: Float64Array,
+  y: Float64Array,
+): (knee: number) => { readonly error: number; readonly slope: number } {
+  const n = t.length;
+  const upTo = {
+    t: new Float64Array(n + 1),
+    tt: new Float64Array(n + 1),
+    y: new Float64Array(n + 1),
+    ty: new Float64Array(n + 1),
+  };
+  const zero = t[0] as number;
+  let squares = 0;
+  for (let i = 0; i < n; i++) {
+    const x = (t[i] as number) - zero;
+    const value = y[i] as number;
+    upTo.t[i + 1] = (upTo.t[i] as number) + x;
+    upTo.tt[i + 1] = (upTo.tt[i] as number) + x * x;
+    upTo.y[i + 1] = (upTo.y[i] as number) + value;
+    upTo.ty[i + 1] = (upTo.ty[i] as number) + x * value;
+    squares += value * value;
   }
-  const slope = (sxy - (sx * sy) / n) / (sxx - (sx * sx) / n);
-  return { error: syy - (sy * sy) / n - slope * (sxy - (sx * sy) / n), slope };
+  const mean = (upTo.y[n] as number) / n;
+  return (knee) => {
+    // Time to the knee, nought from there on.
+    const x = (t[knee] as number) - zero;
+    const sum = (upTo.t[knee] as number) - knee * x;
+    const sumSquares = (upTo.tt[knee] as number) - 2 * x * (upTo.t[knee] as number) + knee * x * x;
+    const along = (upTo.ty[knee] as number) - x * (upTo.y[knee] as number) - sum * mean;
+    const slope = along / (sumSquares - (sum * sum) / n);
+    return { error: Math.max(0, squares - n * mean * mean - slope * along), slope };
+  };
 }
 
-function errorOfParabola(time: Float64Array, speed: (i: number) => number, from: number, to: number): number {
-  const middle = ((time[from] as number) + (time[to - 1] as number)) / 2;
-  const base = speed(from);
-  const normal = new Float64Array(9);
-  const right = new Float64Array(3);
-  const of = new Float64Array(3);
-  let squares = 0;
-  for (let i = from; i < to; i++) {
-    const t = (time[i] as number) - middle;
-    const y = speed(i) - base;
-    of.set([1, t, t * t]);
-    for (let a = 0; a < 3; a++) {
-      for (let b = 0; b < 3; b++)
-        normal[3 * a + b] = (normal[3 * a + b] as number) + (of[a] as number) * (of[b] as number);
-      right[a] = (right[a] as number) + (of[a] as number) * y;
-    }
-    squares += y * y;
+function errorOfParabola(t: Float64Array, y: Float64Array): number {
+  const n = t.length;
+  const middle = ((t[0] as number) + (t[n - 1] as number)) / 2;
+  let [x1, x2, x3, x4, y0, y1, y2, squares] = [0, 0, 0, 0, 0, 0, 0, 0];
+  for (let i = 0; i < n; i++) {
+    const x = (t[i] as number) - middle;
+    const value = y[i] as number;
+    x1 += x;
+    x2 += x * x;
+    x3 += x * x * x;
+    x4 += x * x * x * x;
+    y0 += value;
+    y1 += x * value;
+    y2 += x * x * value;
+    squares += value * value;
   }
-  const solved = solveNormal(normal, right, 3);
+  const solved = solveNormal(
+    Float64Array.of(n, x1, x2, x1, x2, x3, x2, x3, x4),
+    Float64Array.of(y0, y1, y2),
+    3,
+  );
   if (!solved) return 0;
-  for (let a = 0; a < 3; a++) squares -= (solved[a] as number) * (right[a] as number);
-  return squares;
+  const [a = 0, b = 0, c = 0] = solved;
+  return squares - a * y0 - b * y1 - c * y2;
 }
