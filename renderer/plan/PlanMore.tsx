@@ -8,6 +8,7 @@ import { useWords } from '../hooks/use-words.tsx';
 import { WhereFrom } from '../where-from/WhereFrom.tsx';
 import { GuardTable } from './GuardTable.tsx';
 import styles from './PlanMore.module.css';
+import { remarkGroupOf, remarkGroups } from './remark-groups.ts';
 
 /** Under the curve: how far the tank reaches, what is still normal, what to fall back to, and the remarks. */
 export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
@@ -26,8 +27,8 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
   const guide = plan.powerLossGuide.map(note);
   // What the guide below says does not stand among the remarks as well.
   const remarks = [...plan.driven.notes, ...plan.notes, ...endurance.notes]
-    .map(note)
-    .filter((text) => !guide.includes(text));
+    .map((one) => ({ text: note(one), group: remarkGroupOf(one) }))
+    .filter(({ text }) => !guide.includes(text));
   return (
     <div className={styles.more}>
       <section>
@@ -117,22 +118,28 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
           pressure={why('injection/guard-pressure')}
         />
       </section>
-      <section className={styles.wide}>
-        <h2>{said.remarks}</h2>
-        <ul className={styles.remarks}>
-          {remarks.map((text) => (
-            <li key={text}>{text}</li>
-          ))}
-        </ul>
-      </section>
-      <section className={styles.wide}>
-        <h2>{said.loss}</h2>
-        <ul className={styles.remarks}>
-          {guide.map((text) => (
-            <li key={text}>{text}</li>
-          ))}
-        </ul>
-      </section>
+      {remarkGroups.map((group) => (
+        <Remarks
+          key={group}
+          title={said.remarks[group]}
+          texts={remarks.filter((remark) => remark.group === group).map(({ text }) => text)}
+        />
+      ))}
+      <Remarks title={said.loss} texts={guide} />
     </div>
+  );
+}
+
+function Remarks({ title, texts }: { title: string; texts: readonly string[] }) {
+  if (texts.length === 0) return null;
+  return (
+    <section className={styles.wide}>
+      <h2>{title}</h2>
+      <ul className={styles.remarks}>
+        {texts.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
   );
 }

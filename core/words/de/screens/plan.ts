@@ -41,7 +41,11 @@ export const plan: ScreenWords['plan'] = {
   guardPressure: (unit) => `Fluiddruck, ${unit}`,
   guardSave: 'Als CSV sichern',
   fallback: 'Ohne Fluid',
-  remarks: 'Bemerkungen',
+  remarks: {
+    harm: 'Was dem Motor schaden kann',
+    spray: 'Was die Einspritzung tut',
+    basis: 'Worauf diese Zahlen ruhen',
+  },
   loss: 'Wenn die Einspritzung Leistung kostete',
   fixFirst: 'Vor der Fahrt beheben',
   fixNone: 'Der Einbau hat keinen offenen Punkt',

@@ -35,7 +35,11 @@ export const plan = {
   guardPressure: (unit: string) => `Fluid pressure, ${unit}`,
   guardSave: 'Save as CSV',
   fallback: 'Without fluid',
-  remarks: 'Remarks',
+  remarks: {
+    harm: 'What can harm the engine',
+    spray: 'What the spray does',
+    basis: 'What these numbers rest on',
+  },
   loss: 'If the spray cost power',
   fixFirst: 'Fix before driving',
   fixNone: 'The fit has no open point',
