@@ -12,12 +12,12 @@ export type Cell = {
 };
 
 const on = new Set(
-  'on true yes active enabled open high ein an ja wahr aktiv offen si sí verdadero activo abierto encendido oui vrai actif ouvert marche'.split(
+  'on true yes active enabled open high ein an ja wahr aktiv offen si sí verdadero activo abierto encendido oui vrai actif ouvert marche vero acceso attivo aperto aan actief tak prawda wlaczony wlaczone wł włączony włączone'.split(
     ' ',
   ),
 );
 const off = new Set(
-  'off false no inactive disabled closed low aus nein falsch inaktiv zu geschlossen falso inactivo cerrado apagado non faux inactif ferme fermé arret arrêt'.split(
+  'off false no inactive disabled closed low aus nein falsch inaktiv zu geschlossen falso inactivo cerrado apagado non faux inactif ferme fermé arret arrêt spento inattivo chiuso uit nee onwaar inactief nie falsz fałsz wylaczony wylaczone wył wyłączony wyłączone'.split(
     ' ',
   ),
 );
@@ -67,7 +67,10 @@ const grouped = {
   '.': /^[-+]?\d{1,3}(?:([,'’ \u00a0\u202f\u2009])\d{3})(?:\1\d{3})*(?:\.\d*)?$/,
   ',': /^[-+]?\d{1,3}(?:([.'’ \u00a0\u202f\u2009])\d{3})(?:\1\d{3})*(?:,\d*)?$/,
 };
-const glued = /^([-+]?[\d.,]+(?:e[-+]?\d+)?)\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*)$/i;
+/** A status word as controllers print it; its first digit alone would be a number with a unit behind it. */
+const hex = /^0x[0-9a-f]{1,12}$/i;
+const glued =
+  /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*)$/i;
 
 /** The number of a text in the file's own spelling, NaN where it is none. Agrees with Number(text) for '.'. */
 export function plainNumber(text: string, decimal: Decimal): number {
@@ -82,9 +85,14 @@ export function plainNumber(text: string, decimal: Decimal): number {
   return Number.NaN;
 }
 
+/** Some programs quote with the other mark, `'12.5'`, which the tokeniser does not know. */
+function unquoted(text: string): string {
+  return text.length > 2 && text.startsWith("'") && text.endsWith("'") ? text.slice(1, -1).trim() : text;
+}
+
 /** Reads one cell of any kind; never fails. */
 export function readCell(text: string, decimal: Decimal): Cell {
-  const t = text.replace('\u2212', '-').trim();
+  const t = unquoted(text.replace('\u2212', '-').trim());
   const number = plainNumber(t, decimal);
   if (!Number.isNaN(number))
     return Number.isFinite(number) ? { value: number, flag: 0, kind: 'number', unit: '' } : textCell;
@@ -100,6 +108,7 @@ export function readCell(text: string, decimal: Decimal): Cell {
     const stamp = stampSeconds(t);
     if (!Number.isNaN(stamp)) return { value: stamp, flag: 0, kind: 'stamp', unit: '' };
   }
+  if (hex.test(t)) return { value: Number(t), flag: 0, kind: 'number', unit: '' };
   const parts = glued.exec(t);
   if (parts?.[1] !== undefined && parts[2] !== undefined && parts[2].length < 20) {
     const value = plainNumber(parts[1], decimal);

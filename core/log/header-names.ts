@@ -59,6 +59,7 @@ export function uniqueNames(cells: readonly string[], width: number): string[] {
   return Array.from({ length: width }, (_, i) => {
     let name = (cells[i] ?? '').replace(/\s+/g, ' ').trim();
     if (i === 0) name = name.replace(/^(#|\/\/|%|;)\s*(?=\S)/, '');
+    name = name.replace(/^'(.+)'$/, '$1');
     if (name === '') name = `Column ${i + 1}`;
     const count = (seen.get(name) ?? 0) + 1;
     seen.set(name, count);

@@ -15,7 +15,11 @@ const bareLetters = new Set(['s', 'c', 'f', 'k', 'v', 'g', 'm', '%', '°']);
  * is a unit and no more, as `RPM`, keeps its text as name.
  */
 export function headerParts(header: string): HeaderParts {
-  const text = header.replace(/ \(\d+\)$/, '').trim();
+  const text = header
+    .replace(/ \(\d+\)$/, '')
+    // Brackets and blanks as wide as an ideograph.
+    .replace(/[\uff08\uff09\uff3b\uff3d\u3000]/g, (wide) => wide.normalize('NFKC'))
+    .trim();
   const bracket = /^(.*?)\s*[[({<]([^[\](){}<>]{0,30})[\])}>]\s*(.*)$/.exec(text);
   if (bracket?.[1] !== undefined && bracket[2] !== undefined) {
     const unit = parseUnit(bracket[2]);

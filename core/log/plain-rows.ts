@@ -100,6 +100,7 @@ export class PlainRowReader {
         stop = 'full';
         break;
       }
+      let filled = cells;
       for (let c = 0; c < cells; c++) {
         const cellStart = p;
         b = bytes[p] ?? lf;
@@ -223,6 +224,7 @@ export class PlainRowReader {
           p = end;
         }
         (columns[c] as Float64Array)[rows] = value;
+        if (flag === missingFlag) filled--;
         const f = flags[c];
         if (f) f[rows] = flag;
         else if (flag !== 0) {
@@ -232,13 +234,15 @@ export class PlainRowReader {
         if (!isParted) p++;
       }
       if (b === cr && bytes[p] === lf) p++;
+      lines++;
+      // Delimiters and nothing between them are a blank line: the next row is written over it.
+      if (filled === 0) continue;
       for (let c = cells; c < width; c++) {
         (columns[c] as Float64Array)[rows] = Number.NaN;
         store.flagsOf(c)[rows] = missingFlag;
         isFlagged = true;
       }
       rows++;
-      lines++;
     }
     store.rows = rows;
     this.position = p;

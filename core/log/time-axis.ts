@@ -148,7 +148,7 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
     stamps[i] = Number.NaN;
     count++;
   };
-  for (let i = 1; i < n; i++) {
+  for (let i = 0; i < n; i++) {
     const now = stamps[i] ?? Number.NaN;
     const before = stamps[i - 1] ?? Number.NaN;
     if (Number.isNaN(now)) {

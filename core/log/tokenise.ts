@@ -16,13 +16,18 @@ export function tokenise(text: string, delimiter: string, isQuoted = true): stri
   let lines = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
   if (delimiter === ' ') lines = lines.replace(/[ \t]+/g, ' ').replace(/^ | $/gm, '');
   // papaparse knows a quote only at the very edge of a cell: `"1", "2"` would keep its quotes.
-  else if (isQuoted && lines.includes('"')) lines = withoutBlanksAtQuotes(lines, delimiter);
+  else if (isQuoted && lines.includes('"')) lines = withoutBlanksAtQuotes(asQuoted(lines), delimiter);
   return papaparse.parse(lines, {
     delimiter,
     newline: '\n',
     quoteChar: isQuoted ? '"' : noQuote,
     skipEmptyLines: false,
   }).data;
+}
+
+/** Spreadsheets are told by `="12.5"` to take a cell as text: the quotes are those of a cell all the same. */
+function asQuoted(lines: string): string {
+  return lines.includes('="') ? lines.replace(/="([^"\n]*)"/g, '"$1"') : lines;
 }
 
 function withoutBlanksAtQuotes(lines: string, delimiter: string): string {

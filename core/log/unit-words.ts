@@ -17,7 +17,7 @@ const spellings: Readonly<Record<string, string>> = {
   krpm: 'krpm x1000rpm rpmx1000 rpm*1000 1000rpm 1000/min 1000u/min x1000/min rpm/1000 x1000',
   'rad/s': 'rad/s rads rad/sec rads-1',
   'm/s': 'm/s m/sec mps meter/s ms-1',
-  'km/h': 'km/h kmh kph kmph km/hr km/hour kmh-1 km/std',
+  'km/h': 'km/h kmh kph kmph km/hr km/hour kmh-1 km/std km/u km/uur km/godz km/ora',
   mph: 'mph mi/h miles/h mile/h miles/hour mi/hr',
   kn: 'kn kt kts knots knot',
   'm/s2': 'm/s2 m/s^2 m/s/s m/sec2 m/s**2 ms-2',
@@ -90,7 +90,9 @@ export function parseUnit(text: string): FoundUnit | null {
   let t = text
     // The ordinal sign stands in for the degree sign on some keyboards; it would turn into an o.
     .replace(/[°º˚]/g, '')
+    // Degree and letter may be one sign, as ℃.
     .normalize('NFKC')
+    .replaceAll('°', '')
     .replaceAll('\u2212', '-')
     .toLowerCase()
     .replaceAll('μ', 'u')

@@ -17,6 +17,11 @@ describe('a cell', () => {
     ['on', '.', 1],
     ['Aus', '.', 0],
     ['ja', '.', 1],
+    ['acceso', '.', 1],
+    ['Fałsz', '.', 0],
+    ['uit', '.', 0],
+    ['0x1F', '.', 31],
+    ["'12.5'", '.', 12.5],
     ['14:03:12.5', '.', 50592.5],
   ] as const)('%s with decimal %s is %d', (text, decimal, value) => {
     expect(readCell(text, decimal)).toMatchObject({ value, flag: 0 });
@@ -28,6 +33,8 @@ describe('a cell', () => {
     ['88°C', 88, '°C'],
     ['5.2km/h', 5.2, 'km/h'],
     ['29.9"Hg', 29.9, '"Hg'],
+    ['2\u202f345 tr/min', 2345, 'tr/min'],
+    ['1 234 567.5 Pa', 1234567.5, 'Pa'],
   ])('%s keeps its glued unit', (text, value, unit) => {
     expect(readCell(text, '.')).toMatchObject({ value, unit, kind: 'number' });
   });

@@ -57,6 +57,13 @@ describe('a log is whole in spite of', () => {
     ],
     ['blank lines', { after: (i) => (i % 7 === 3 ? '' : null) }, []],
     ['rows of delimiters', { after: (i) => (i === 30 ? ',,,,,,,' : null) }, []],
+    ['rows of delimiters, as many as in a row', { after: (i) => (i % 90 === 3 ? ',,,,' : null) }, []],
+    ['cells that a spreadsheet is to take as text', { row: (c) => c.map((x) => `="${x}"`) }, []],
+    [
+      'cells and names in single quotes',
+      { head: names.map((n) => `'${n}'`).join(','), row: (c) => c.map((x) => `'${x}'`) },
+      [],
+    ],
     ['remarks between rows', { after: (i) => (i % 90 === 3 ? '# marker set' : null) }, ['log/rows-skipped']],
     ['a remark behind a row', { row: (c, i) => (i === 33 ? [...c, 'note'] : c) }, []],
     ['a column of text', { head: `Mode,${names.join(',')}`, row: (c) => ['sport', ...c] }, []],
@@ -107,10 +114,16 @@ describe('a log is whole in spite of', () => {
     ['a stamp far ahead', time((s, i) => (i === 200 ? 99999 : s)), ['log/time-repaired']],
     ['stamps that repeat', time((s, i) => (i % 25 === 3 ? s - 0.05 : s)), ['log/stamps-spread']],
     ['stamps of whole seconds', time((s) => Math.floor(s)), ['log/stamps-spread']],
+    [
+      'a first stamp that is missing',
+      { row: (c, i) => (i === 0 ? ['', ...c.slice(1)] : c) },
+      ['log/time-repaired'],
+    ],
     ['missing stamps', { row: (c, i) => (i % 40 === 9 ? ['', ...c.slice(1)] : c) }, ['log/time-repaired']],
   ])('%s', (_, change, warnings) => {
     const log = read(change);
     expectWhole(log);
+    expect(log.time.every((t) => Number.isFinite(t))).toBe(true);
     expect(codes(log)).toEqual(warnings);
   });
 

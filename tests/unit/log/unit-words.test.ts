@@ -12,6 +12,8 @@ describe('unit texts', () => {
     ['°C', 'C'],
     ['deg C', 'C'],
     ['ºF', 'F'],
+    ['℃', 'C'],
+    ['km/u', 'km/h'],
     ['°', 'deg'],
     ['° BTDC', 'deg'],
     ['°KW', 'deg'],
