@@ -7,9 +7,10 @@ import { fillHeld } from './held.ts';
 import type { Layout } from './layout.ts';
 import type { RowNews } from './odd-rows.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './recognise.ts';
+import { type FlaggedColumn, footRows, turnNewestFirst } from './row-order.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
-import { readTime } from './time-column.ts';
+import { type FoundTime, readTime } from './time-column.ts';
 
 export type ReadColumns = {
   readonly file: string;
@@ -40,37 +41,27 @@ export function finishLog(read: ReadColumns): Result<Log> {
         where: { file, column: m.column },
       });
   }
-  const flags: Uint8Array[] = [];
-  const columns: RawColumn[] = [];
+  const cells: FlaggedColumn[] = [];
   const kinds: (RowNews['cellKinds'][number] | undefined)[] = [];
   read.store.take().forEach(({ values, flags: f }, c) => {
     const name = layout.names[c] ?? '';
     const spread = spreadOf(values);
     // A trailing delimiter makes a column that nobody meant.
     if (layout.isNameless[c] && spread.count === 0) return;
-    columns.push({
-      name,
-      unitRow: layout.unitRow[c] ?? '',
-      gluedUnit: news.gluedUnits[c] ?? '',
-      values,
-      spread,
-    });
-    flags.push(f);
+    const unitRow = layout.unitRow[c] ?? '';
+    cells.push({ column: { name, unitRow, gluedUnit: news.gluedUnits[c] ?? '', values, spread }, flags: f });
     kinds.push(news.cellKinds[c]);
   });
-  const meanings = recogniseColumns(columns, mapping);
-  const time = readTime({
-    columns,
-    meanings,
-    kinds,
-    preamble: layout.preamble,
-    sampleRate_Hz: read.sampleRate_Hz,
-    file,
-    headerLine: layout.headerLine,
-    firstDataLine: layout.firstDataLine,
-  });
-  if (!time.ok) return time;
-  const { axis, column: timeColumn, unit: timeUnit, format } = time.value;
+  const turned = turnNewestFirst(cells);
+  let understood = understand(read, cells, kinds);
+  if (!understood.ok) return understood;
+  const foot = footOf(understood.value);
+  if (foot > 0) {
+    understood = understand(read, cells.map(withoutLast(foot)), kinds);
+    if (!understood.ok) return understood;
+  }
+  const { columns, flags, meanings, time } = understood.value;
+  const { axis, column: timeColumn, unit: timeUnit, format } = time;
   let blank: Uint8Array | null = null;
   const channels = columns.map((column, c): Channel => {
     const meaning = meanings[c];
@@ -80,8 +71,8 @@ export function finishLog(read: ReadColumns): Result<Log> {
         column: column.name,
         quantity: 'time',
         unit: timeUnit,
-        confidence: time.value.confidence,
-        reason: time.value.reason,
+        confidence: time.confidence,
+        reason: time.reason,
         values: axis.time,
         flags: flag,
       };
@@ -97,9 +88,11 @@ export function finishLog(read: ReadColumns): Result<Log> {
     warnings: [
       ...encodingNote(read.encoding),
       ...rowWarnings(news),
+      ...(turned ? [turned] : []),
+      ...(foot > 0 ? [{ code: 'log/foot-left-out', facts: { count: foot } } as const] : []),
       ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
       ...assumedUnits(columns, meanings),
-      ...time.value.warnings,
+      ...time.warnings,
       ...mappingNotes(mapping, columns),
     ],
     style: {
@@ -111,6 +104,49 @@ export function finishLog(read: ReadColumns): Result<Log> {
       timeFormat: format,
     },
   });
+}
+
+type Understood = {
+  readonly columns: readonly RawColumn[];
+  readonly flags: readonly Uint8Array[];
+  readonly meanings: readonly ColumnMeaning[];
+  readonly time: FoundTime;
+};
+
+/** What the columns mean, and the clock among them. */
+function understand(
+  { layout, mapping, sampleRate_Hz, file }: ReadColumns,
+  cells: readonly FlaggedColumn[],
+  kinds: readonly (RowNews['cellKinds'][number] | undefined)[],
+): Result<Understood> {
+  const columns = cells.map((c) => c.column);
+  const meanings = recogniseColumns(columns, mapping);
+  const time = readTime({
+    columns,
+    meanings,
+    kinds,
+    preamble: layout.preamble,
+    sampleRate_Hz,
+    file,
+    headerLine: layout.headerLine,
+    firstDataLine: layout.firstDataLine,
+  });
+  return time.ok ? ok({ columns, flags: cells.map((c) => c.flags), meanings, time: time.value }) : time;
+}
+
+function footOf({ columns, time }: Understood): number {
+  const clock = time.column === null ? undefined : columns[time.column];
+  return clock ? footRows(clock.values) : 0;
+}
+
+function withoutLast(rows: number) {
+  return ({ column, flags }: FlaggedColumn): FlaggedColumn => {
+    const values = column.values.subarray(0, column.values.length - rows);
+    return {
+      column: { ...column, values, spread: spreadOf(values) },
+      flags: flags.subarray(0, values.length),
+    };
+  };
 }
 
 function channelOfColumn(column: RawColumn, meaning: ColumnMeaning | undefined, flags: Uint8Array): Channel {

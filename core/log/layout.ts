@@ -1,3 +1,4 @@
+import { type BlankField, blankFields } from './blank-fields.ts';
 import { type Cell, type Decimal, readCell } from './cell.ts';
 import { countsRows, type HeaderMisfit, isCommaTwice, partByBlanks, partOtherwise } from './header-fit.ts';
 import { bestNames, isUnitsRow, uniqueNames } from './header-names.ts';
@@ -6,6 +7,8 @@ import { tokenise } from './tokenise.ts';
 /** Where the table stands in a file and how its cells are written. */
 export type Layout = {
   readonly delimiter: string;
+  /** Where blanks line up the columns; null where another mark parts them, or nothing lines them up. */
+  readonly fields: readonly BlankField[] | null;
   readonly decimal: Decimal;
   /** Cells of most rows; the header may hold more. */
   readonly columns: number;
@@ -35,6 +38,7 @@ const delimiters = ['\t', ';', '|', ',', ' '] as const;
 type Row = { readonly cells: readonly string[]; readonly line: number; readonly numbers: number };
 type Candidate = {
   readonly delimiter: string;
+  readonly fields: readonly BlankField[] | null;
   readonly decimal: Decimal;
   readonly rows: readonly Row[];
   readonly columns: number;
@@ -114,7 +118,9 @@ function strayQuote(text: string): boolean {
 }
 
 function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candidate | null {
-  const cells = tokenise(head, delimiter, isQuoted);
+  const isLinedUp = delimiter === ' ' && !/["\t]/.test(head);
+  const fields = isLinedUp ? blankFields(head.split(/\r\n?|\n/)) : null;
+  const cells = tokenise(head, delimiter, isQuoted, fields);
   const { decimal, marks } = findDecimal(cells, delimiter);
   let line = 1;
   const rows = cells.map((row): Row => {
@@ -145,7 +151,8 @@ function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candi
   if (columns === 0) return null;
   const filled = filledWidth(rows, columns);
   // Some rows end in stray delimiters and others do not: the table is as wide as its cells.
-  return { delimiter, decimal, rows, columns: byLength.has(filled) ? filled : columns, score, marks };
+  const width = fields || !byLength.has(filled) ? columns : filled;
+  return { delimiter, fields, decimal, rows, columns: width, score, marks };
 }
 
 /** Cells up to the last that is filled in any row of numbers of this length. */
@@ -245,6 +252,7 @@ function layoutOf(found: Candidate, text: string): Layout | null {
   const width = Math.max(columns, names.cells.length);
   return {
     delimiter: found.delimiter,
+    fields: found.fields?.length === columns ? found.fields : null,
     decimal: found.decimal,
     columns,
     names: uniqueNames(names.cells, width),

@@ -318,7 +318,7 @@ class Reader implements LogReader {
       this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, this.#line + linesIn(bytes, 0, zero));
       return;
     }
-    const rows = tokenise(this.#text(bytes), layout.delimiter, isQuoted);
+    const rows = tokenise(this.#text(bytes), layout.delimiter, isQuoted, layout.fields);
     // The text ends with a line end, behind which the tokeniser sees one more, empty row.
     if (rows.at(-1)?.join('') === '') rows.pop();
     for (let i = 0; i < rows.length && !this.#isOver(); i++) {

@@ -36,6 +36,10 @@ declare module '../result/result.ts' {
     /** A table with other columns follows in the same file and was not read. */
     'log/other-table': { line: number };
     'log/last-row-cut': { line: number };
+    /** Rows without a stamp at the end, of lowest and highest values say. */
+    'log/foot-left-out': { count: number };
+    /** The rows stood in reverse. */
+    'log/newest-first': Record<string, never>;
     'log/padded-tail': { bytes: number };
     'log/time-repaired': { count: number; first_s: number };
     /** So far apart that no pull is told well, or the unit of time is another. */

@@ -67,7 +67,7 @@ export class OddRowReader {
   /** Adds a row to the store, which must have room, or leaves it out and says so in the news. */
   take(cells: readonly string[], line: number, isEnd: boolean): void {
     if (cells.every((c) => c.trim() === '')) return;
-    const { headerRows, decimal, columns } = this.#layout;
+    const { headerRows, decimal, columns, delimiter } = this.#layout;
     const news = this.#news;
     const store = this.#store;
     if (headerRows.some((header) => isSameRow(header, cells))) {
@@ -94,7 +94,13 @@ export class OddRowReader {
       news.cutLine = line;
       return;
     }
-    if (numbers === 0 || numbers < leastNumbers * filled || (isShort && cells.length < columns / 2)) {
+    const isUntold = delimiter === ' ' && isUnevenByBlanks(cells, columns, decimal);
+    if (
+      isUntold ||
+      numbers === 0 ||
+      numbers < leastNumbers * filled ||
+      (isShort && cells.length < columns / 2)
+    ) {
       if (news.rowsSkipped++ === 0) news.firstSkippedLine = line;
       return;
     }
@@ -121,6 +127,14 @@ export class OddRowReader {
     odd[column] = (odd[column] ?? 0) + 1;
     if ((odd[column] ?? 0) >= oddCellsForPatience) this.#patient[column] = 1;
   }
+}
+
+/**
+ * Whether blanks part a row into fewer cells than there are columns, or into more numbers: nobody can tell then which
+ * number belongs to which column.
+ */
+function isUnevenByBlanks(cells: readonly string[], columns: number, decimal: Layout['decimal']): boolean {
+  return cells.length < columns || cells.slice(columns).some((c) => readCell(c, decimal).kind === 'number');
 }
 
 /** Three names that the dictionary knows and no number: the header of a table with other columns. */

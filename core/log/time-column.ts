@@ -68,7 +68,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     return fail({
       code: 'log/no-time',
       facts: { columns: columns.slice(0, 40).map((c) => c.name) },
-      where: { file, line: input.headerLine },
+      where: input.headerLine > 0 ? { file, line: input.headerLine } : { file },
     });
   }
   const kind = mainKind(input, best.index);

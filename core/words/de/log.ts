@@ -151,6 +151,9 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/other-table': (f) =>
     `Ab Zeile ${f.line} beginnt eine Tabelle mit anderen Spalten; nur die darüber wurde gelesen.`,
   'log/last-row-cut': (f) => `Die letzte Zeile, Zeile ${f.line}, ist abgeschnitten und wurde ausgelassen.`,
+  'log/foot-left-out': (f) =>
+    `Zeilen ohne Zeit am Ende, etwa mit kleinsten und größten Werten, wurden ausgelassen: ${f.count}.`,
+  'log/newest-first': () => 'Die neueste Zeile steht zuerst; die Zeilen wurden umgedreht.',
   'log/padded-tail': (f) =>
     `Null-Bytes am Ende der Datei, wie nach einem Stromausfall, wurden ausgelassen: ${f.bytes}.`,
   'log/time-repaired': (f, show) =>

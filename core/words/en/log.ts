@@ -150,6 +150,9 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/other-table': (f) =>
     `A table with other columns begins at line ${f.line}; only the one above it was read.`,
   'log/last-row-cut': (f) => `The last row, line ${f.line}, is cut short and was left out.`,
+  'log/foot-left-out': (f) =>
+    `Rows without a time at the end, as of lowest and highest values, were left out: ${f.count}.`,
+  'log/newest-first': () => 'The newest row stands first; the rows were turned round.',
   'log/padded-tail': (f) =>
     `Zero bytes at the end of the file, as after a power cut, were left out: ${f.bytes}.`,
   'log/time-repaired': (f, show) =>

@@ -135,6 +135,33 @@ describe('a log is whole in spite of', () => {
     expect(log.style).toMatchObject({ headerLine: 4, firstDataLine: 5 });
   });
 
+  it.each([
+    ['words', ['Min,0,0,-60,0', 'Max,9000,100,300,200', 'Mean,3000,50,20,80']],
+    ['nothing', [',0,0,-60,0', ',9000,100,300,200']],
+  ])('a foot of lowest and highest values with %s in the place of time', (_, foot) => {
+    const log = read(`${text({})}${foot.join('\n')}\n`);
+    expectWhole(log);
+    expect(log.warnings).toEqual([{ code: 'log/foot-left-out', facts: { count: foot.length } }]);
+    expect(channelOf(log, 'boost')?.values.at(-1)).toBe(-45_000);
+  });
+
+  it.each([
+    ['', (s: number) => s],
+    [' in whole seconds', (s: number) => Math.floor(s)],
+  ])('the newest row standing first%s', (_, stamp) => {
+    const [head, ...body] = text(time(stamp)).trimEnd().split('\n');
+    const log = read([head, ...body.reverse()].join('\n'));
+    expectWhole(log);
+    expect(log.time[0]).toBe(0);
+    expect(codes(log)).toContain('log/newest-first');
+  });
+
+  it('a time that is left, beside the one that runs on', () => {
+    const log = read({ head: `Time left (s),${names.join(',')}`, row: (c, i) => [`${20 - i / 20}`, ...c] });
+    expectWhole(log);
+    expect(codes(log)).toEqual([]);
+  });
+
   it('a last row cut short, which is left out', () => {
     const log = read(text({}).slice(0, -12));
     expect(log.time.length).toBe(rowCount - 1);

@@ -41,6 +41,27 @@ export const styles: Readonly<Record<string, () => Uint8Array>> = {
         row: (cells) => cells.map((c) => c.padStart(9)),
       }),
     ),
+  'spaces that line up the columns, cells left empty': () =>
+    encode(
+      written({
+        head: [
+          ['Time', 'RPM', 'Pedal', 'Boost', 'Speed', 'IAT', 'Lambda'].map((n) => n.padStart(10)).join(''),
+        ],
+        separator: '',
+        row: (cells, i) =>
+          at(cells, { 3: (c) => (i % 11 ? c : ''), 5: (c) => (i % 20 ? '' : c) }).map((c) => c.padStart(10)),
+      }),
+    ),
+  'the newest row first': () => {
+    const [head = '', ...rows] = written().trimEnd().split('\n');
+    return encode([head, ...rows.reverse()].join('\n'));
+  },
+  'a foot of lowest and highest values': () =>
+    encode(`${written()}Min,0,0,-60,0,0,0.5\nMax,9000,100,200,250,90,2\n`),
+  'lines of delimiters between the rows': () =>
+    encode(written({ after: (i) => (i % 40 === 7 ? ',,,,,,' : null) })),
+  'numbers that a spreadsheet is to take as text': () =>
+    encode(written({ row: (cells) => cells.map((c) => `="${c}"`) })),
   'bars between the columns': () => encode(written({ separator: '|' })),
   'decimal commas, every cell quoted, commas between them': () =>
     encode(
