@@ -29,6 +29,11 @@ const fullShare = 0.85;
 const spunUp_s = 3;
 const stillSpinsUp = 0.02;
 const fullShareSpunUp = 0.93;
+/**
+ * Behind an open plate the pressure of a charged engine does not fall while engine speed climbs, before there is boost:
+ * where it does by so much, without boost in a file that shows some, the plate stands part of the way [Pa].
+ */
+const eased = { fall: 1.5e3, boost: 5e3, charged: 3e4 } as const;
 const atmosphere = 101_325;
 const binWidth = 50;
 
@@ -178,7 +183,9 @@ function atFullPressure<T extends Span>(
       if (p > (most.get(binOf(i)) ?? 0)) most.set(binOf(i), p);
     }
   }
+  const isCharged = [...most.values()].some((p) => p - atmosphere > eased.charged);
   return spans.filter(({ from, to }) => {
+    if (isCharged && hasEased(boost, from, to)) return false;
     const shares: number[] = [];
     const isSpunUp = hasSpunUp(boost, time, from, to);
     // The first half may still be spooling up.
@@ -189,6 +196,13 @@ function atFullPressure<T extends Span>(
     shares.sort((a, b) => a - b);
     return (shares[shares.length >> 1] ?? 0) >= (isSpunUp ? fullShareSpunUp : fullShare);
   });
+}
+
+/** Whether the pressure falls from the first quarter of a span to its last third, and never was boost. */
+function hasEased(boost: Float64Array, from: number, to: number): boolean {
+  const late = medianOf(boost, lastThird(from, to), to);
+  const early = medianOf(boost, from, from + Math.ceil((to - from) / 4));
+  return late < eased.boost && late < early - eased.fall;
 }
 
 const lastThird = (from: number, to: number) => Math.floor((from + 2 * to) / 3);

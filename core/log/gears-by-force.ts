@@ -1,3 +1,4 @@
+import { dragOf, torqueShare } from './middling-car.ts';
 import type { Draft } from './pull-draft.ts';
 import { slopeOf } from './steady-rise.ts';
 import type { Span } from './time-axis.ts';
@@ -22,10 +23,6 @@ const clearlyBetter = 0.04;
 const votes = { own: 1, afterShift: 0.75 } as const;
 /** So many votes of another gear, beside those of the told one, leave it open which of the two is the told one. */
 const openShare = 0.85;
-/** 0.15 m/s2 of rolling, 3e-4 v^2 of air: a middling car (common practice). */
-const dragOf = (v: number) => 0.15 + 3e-4 * v * v;
-/** Inertia of an engine over mass of a car, 0.2 kg m2 and 1,350 kg: a low gear accelerates both (common practice). */
-const inertiaOverMass = 1.5e-4;
 /** No pull ends faster or begins slower than this [rad/s], 9,500 and 900 rpm (common practice). */
 const fastest = 995;
 const slowest = 94;
@@ -195,11 +192,6 @@ function misfitOf(
   }
   if (offs.length === 0) return Number.NaN;
   return offs.sort((a, b) => a - b)[offs.length >> 1] as number;
-}
-
-/** Torque over force per mass, up to a factor of the car's own. */
-function torqueShare(ratio: number): number {
-  return (1 + inertiaOverMass * ratio * ratio) / ratio;
 }
 
 function forceCurve(draft: Draft, speed: Float64Array, slope: Float64Array, time: Float64Array): ForceCurve {

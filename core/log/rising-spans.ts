@@ -1,4 +1,5 @@
 import { partedByFoot } from './foot-moves.ts';
+import { atFullForce, effortCurve, middleEffort, sharesOfStrongest } from './full-force.ts';
 import { medianOf } from './median.ts';
 import type { Rise } from './rise.ts';
 import { withEnds } from './rise-ends.ts';
@@ -33,8 +34,8 @@ const fullBoostShare = 0.7;
  * torque that the acceleration needs, each beside the strongest of the file.
  *
  * Valid: both ends within 0.15 s of the pedal's in three pulls of four, within 0.3 s in nine of ten; little more
- *        can be had (tests/bench/foot-bound.ts), and such an end says how far it may be off. Three quarters of the
- *        pedal pass for full.
+ *        can be had (tests/bench/foot-bound.ts), and such an end says how far it may be off. Part
+ *        throttle that makes nine tenths of the torque passes for full.
  */
 export function risingSpans(signals: RiseSignals): EndedSpan[] {
   const { engineSpeed, time, segments } = signals;
@@ -154,16 +155,14 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
     if (most > 2e4) return peaks.map((p) => p >= fullBoostShare * most);
   }
   const curves = rises.map((r) => effortCurve(signals, slope, r));
-  const envelope = new Map<number, number>();
-  for (const curve of curves)
-    for (const [bin, { effort, count }] of curve)
-      if (count >= fewestInBin) envelope.set(bin, Math.max(effort, envelope.get(bin) ?? 0));
-  const levels = curves.map((curve) => weightedMiddle([...curve.values()]));
+  const shares = sharesOfStrongest(curves);
+  const levels = curves.map(middleEffort);
   const highest = levels.reduce((a, b) => Math.max(a, b), 0);
-  return curves.map((curve, i) => {
-    const share = middleOf([...curve].map(([bin, { effort }]) => effort / (envelope.get(bin) ?? effort)));
+  const isFull = ratio ? atFullForce(rises, signals, slope) : null;
+  return curves.map((_, i) => {
+    const share = shares[i] ?? 0;
     const level = (levels[i] ?? 0) / highest;
-    if (ratio) return share >= fullShare && level >= 0.5;
+    if (isFull) return share >= fullShare && level >= 0.5 && isFull[i] === true;
     // Without a road speed a higher gear looks weak; one that follows a pull at once is its next gear.
     if (share >= fullShare && level >= 0.35) return true;
     const before = rises[i - 1];
@@ -171,49 +170,4 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
     if (!before || !rise || (levels[i - 1] ?? 0) < 0.7 * highest) return false;
     return (time[rise.from] ?? 0) - (time[before.to - 1] ?? 0) < 1 && level > 0.25;
   });
-}
-
-/** Effort in a bin, and of how many samples. */
-type Effort = { readonly effort: number; readonly count: number };
-/** A bin of fewer samples is the edge of a rise and shows no strength. */
-const fewestInBin = 3;
-
-/** Engine speeds are compared in bins of so many rad/s, some 500 rpm. */
-const binWidth = 50;
-
-/**
- * Torque over engine speed, up to a factor of the car's own: acceleration and a usual drag over the gear's ratio;
- * the slope of engine speed itself where no road speed is logged.
- */
-function effortCurve(signals: RiseSignals, slope: Float64Array, rise: Span): Map<number, Effort> {
-  const { engineSpeed, ratio } = signals;
-  const bins = new Map<number, number[]>();
-  for (let i = rise.from; i < rise.to; i++) {
-    const w = engineSpeed[i] ?? Number.NaN;
-    const k = ratio ? (ratio[i] ?? Number.NaN) : 1;
-    const v = w / k;
-    // 0.15 m/s2 of rolling, 3e-4 v^2 of air: a middling car (common practice).
-    const effort = ratio ? ((slope[i] ?? 0) / k + 0.15 + 3e-4 * v * v) / k : (slope[i] ?? 0);
-    if (Number.isNaN(effort)) continue;
-    const list = bins.get(Math.round(w / binWidth));
-    if (list) list.push(effort);
-    else bins.set(Math.round(w / binWidth), [effort]);
-  }
-  return new Map([...bins].map(([bin, list]) => [bin, { effort: middleOf(list), count: list.length }]));
-}
-
-/** Median effort with each bin counted by its samples: one leap within a rise must not pass for its strength. */
-function weightedMiddle(bins: Effort[]): number {
-  bins.sort((a, b) => a.effort - b.effort);
-  const half = bins.reduce((sum, { count }) => sum + count, 0) / 2;
-  let passed = 0;
-  for (const { effort, count } of bins) {
-    passed += count;
-    if (passed > half) return effort;
-  }
-  return 0;
-}
-
-function middleOf(list: number[]): number {
-  return list.sort((a, b) => a - b)[list.length >> 1] ?? 0;
 }
