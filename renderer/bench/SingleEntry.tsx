@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { explainVerdict } from '../../core/compare/index.ts';
 import type { Snapshot } from '../../core/contract/index.ts';
 import type { Entry } from '../../core/session/index.ts';
@@ -27,15 +27,18 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
   const line = ledger.value?.lines.find((l) => l.entryId === entry.id);
   const pulls = useMemo(() => curves.value?.entries.flatMap((e) => e.pulls) ?? [], [curves.value]);
   const pinned = usePinned(snapshot);
+  const band = curves.value?.entries[0]?.band ?? null;
+  // Hundreds of curves take their time: the words and the table don't wait for them.
+  const drawn = useDeferredValue(useMemo(() => ({ pulls, pinned, band }), [pulls, pinned, band]));
   const spec = useMemo(
     () =>
       pullsChart(
-        pulls,
+        drawn.pulls,
         show,
-        pinned.map((p) => p.curve),
-        curves.value?.entries[0]?.band ?? null,
+        drawn.pinned.map((p) => p.curve),
+        drawn.band,
       ),
-    [pulls, show, pinned, curves.value],
+    [drawn, show],
   );
   if (curves.problems) {
     return (
@@ -68,9 +71,7 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
         second={level ? said.single(screens.ledger.pulls(line.pulls)) : said.baselineNoPullsWhy}
       />
       {pulls.length > 0 && (
-        <div className={overlay.chart}>
-          <Chart spec={spec} />
-        </div>
+        <div className={overlay.chart}>{drawn.pulls.length > 0 && <Chart spec={spec} />}</div>
       )}
       <PinnedPulls pinned={pinned} at={null} />
       <BenchTabs verdict={null} before={null} after={entry} snapshot={snapshot} curves={pulls} />
