@@ -70,7 +70,7 @@ const grouped = {
 /** A status word as controllers print it; its first digit alone would be a number with a unit behind it. */
 const hex = /^0x[0-9a-f]{1,12}$/i;
 const glued =
-  /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*)$/i;
+  /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*|(?<=\s)1\/min)$/i;
 
 /** The number of a text in the file's own spelling, NaN where it is none. Agrees with Number(text) for '.'. */
 export function plainNumber(text: string, decimal: Decimal): number {

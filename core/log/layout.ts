@@ -129,30 +129,31 @@ function tryDelimiter(head: string, delimiter: string, isQuoted: boolean): Candi
     line += row.reduce((n, c) => n + c.split('\n').length - 1, 1);
     return { cells: row, line: at, numbers: row.reduce((n, c) => n + (isValue(c, decimal) ? 1 : 0), 0) };
   });
-  const byLength = new Map<number, { rows: number; share: number }>();
-  for (const row of rows) {
-    const filled = row.cells.reduce((n, c) => n + (c.trim() === '' ? 0 : 1), 0);
-    if (row.numbers === 0 || row.numbers < 0.4 * filled) continue;
-    const seen = byLength.get(row.cells.length) ?? { rows: 0, share: 0 };
-    seen.rows++;
-    seen.share += row.numbers / filled;
-    byLength.set(row.cells.length, seen);
-  }
+  const widths = new Map<number, { rows: number; share: number }>();
+  const data = rows.flatMap((row) => {
+    const filled = filledCells(row);
+    if (row.numbers === 0 || row.numbers < 0.4 * filled) return [];
+    const end = row.cells.findLastIndex((c) => c.trim() !== '') + 1;
+    widths.set(row.cells.length, { rows: 0, share: 0 });
+    return [{ end, length: row.cells.length, share: row.numbers / filled }];
+  });
   let columns = 0;
   let score = 0;
-  for (const [length, seen] of byLength) {
+  for (const [width, seen] of widths) {
+    // Some rows may end in stray delimiters and others not.
+    for (const { end, length, share } of data) {
+      if (end > width || length < width) continue;
+      seen.rows++;
+      seen.share += share;
+    }
     // Squared, since a wrong delimiter leaves some cells whole but rarely all of a row.
-    const s = seen.rows * (seen.share / seen.rows) ** 2 * (length > 1 ? 1 : 0.01);
-    if (s > score || (s === score && length > columns)) {
-      columns = length;
+    const s = seen.rows * (seen.share / seen.rows) ** 2 * (width > 1 ? 1 : 0.01);
+    if (s > score || (s === score && width > columns)) {
+      columns = width;
       score = s;
     }
   }
-  if (columns === 0) return null;
-  const filled = filledWidth(rows, columns);
-  // Some rows end in stray delimiters and others do not: the table is as wide as its cells.
-  const width = fields || !byLength.has(filled) ? columns : filled;
-  return { delimiter, fields, decimal, rows, columns: width, score, marks };
+  return columns === 0 ? null : { delimiter, fields, decimal, rows, columns, score, marks };
 }
 
 /** Cells up to the last that is filled in any row of numbers of this length. */

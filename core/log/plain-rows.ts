@@ -101,6 +101,7 @@ export class PlainRowReader {
         break;
       }
       let filled = cells;
+      let numbers = cells;
       for (let c = 0; c < cells; c++) {
         const cellStart = p;
         b = bytes[p] ?? lf;
@@ -224,7 +225,10 @@ export class PlainRowReader {
           p = end;
         }
         (columns[c] as Float64Array)[rows] = value;
-        if (flag === missingFlag) filled--;
+        if (flag !== 0) {
+          numbers--;
+          if (flag === missingFlag) filled--;
+        }
         const f = flags[c];
         if (f) f[rows] = flag;
         else if (flag !== 0) {
@@ -232,6 +236,12 @@ export class PlainRowReader {
           isFlagged = true;
         }
         if (!isParted) p++;
+      }
+      if (numbers === 0 && filled > 0) {
+        // A header that comes back, or a remark.
+        p = rowStart;
+        stop = 'odd';
+        break;
       }
       if (b === cr && bytes[p] === lf) p++;
       lines++;

@@ -20,10 +20,14 @@ const fewMissing = 0.01;
 export function turnNewestFirst(columns: readonly FlaggedColumn[]): Note | null {
   const clocks = columns.filter(({ column }) => isNamedTime(column.name));
   if (clocks.length === 0 || !clocks.every(({ column }) => runsBackward(column.values))) return null;
+  // A foot stays below.
+  const foot = footRows((clocks[0] as FlaggedColumn).column.values);
   const turned = new Set<Uint8Array>();
   for (const { column, flags } of columns) {
-    column.values.reverse();
-    if (!turned.has(flags)) turned.add(flags.reverse());
+    column.values.subarray(0, column.values.length - foot).reverse();
+    if (turned.has(flags)) continue;
+    turned.add(flags);
+    flags.subarray(0, flags.length - foot).reverse();
   }
   return { code: 'log/newest-first', facts: {} };
 }

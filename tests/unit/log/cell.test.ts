@@ -34,6 +34,7 @@ describe('a cell', () => {
     ['5.2km/h', 5.2, 'km/h'],
     ['29.9"Hg', 29.9, '"Hg'],
     ['2\u202f345 tr/min', 2345, 'tr/min'],
+    ['2345 1/min', 2345, '1/min'],
     ['1 234 567.5 Pa', 1234567.5, 'Pa'],
   ])('%s keeps its glued unit', (text, value, unit) => {
     expect(readCell(text, '.')).toMatchObject({ value, unit, kind: 'number' });

@@ -156,6 +156,34 @@ describe('a log is whole in spite of', () => {
     expect(codes(log)).toContain('log/newest-first');
   });
 
+  it('the newest row standing first over a foot', () => {
+    const [head, ...body] = text({}).trimEnd().split('\n');
+    const log = read([head, ...body.reverse(), 'Min,0,0,-60,0', 'Max,9000,100,300,200'].join('\n'));
+    expectWhole(log);
+    expect(codes(log)).toEqual(['log/newest-first', 'log/foot-left-out']);
+  });
+
+  it('empty cells between tabs, with stray tabs behind some rows', () => {
+    const rows = Array.from({ length: rowCount }, (_, i) => {
+      const cells = cellsOf(i).map((c, k) => (k > 1 && (i + 7 * k) % 23 === 0 ? '' : c));
+      return [...cells, ...(i % 3 ? [] : ['', ''])].join('\t');
+    });
+    const log = read(`${names.join('\t')}\n${rows.join('\n')}\n`);
+    expectWhole(log);
+    expect(log.style.delimiter).toBe('\t');
+    const speed = channelOf(log, 'vehicleSpeed')?.values;
+    for (let i = 0; i < rowCount; i++)
+      if ((i + 28) % 23 !== 0) expect(speed?.[i]).toBeCloseTo(Number(cellsOf(i)[4]) / 3.6, 9);
+  });
+
+  it('a header that comes back among cells of which none is a plain number', () => {
+    const glued = (cells: readonly string[]) =>
+      cells.map((c, k) => `${c} ${['s', 'rpm', '%', 'kPa', 'km/h'][k]}`);
+    const log = read({ row: glued, after: (i) => (i % 150 === 149 ? names.join(',') : null) });
+    expectWhole(log);
+    expect(log.warnings).toEqual([{ code: 'log/header-repeated', facts: { count: 2, firstLine: 152 } }]);
+  });
+
   it('a time that is left, beside the one that runs on', () => {
     const log = read({ head: `Time left (s),${names.join(',')}`, row: (c, i) => [`${20 - i / 20}`, ...c] });
     expectWhole(log);
