@@ -9,6 +9,8 @@ export const PullSummarySchema = z.object({
   runId: z.string(),
   start_s: z.number(),
   end_s: z.number(),
+  /** What a person reads in the file is earlier by this [s], where the file's clock started anew. */
+  countedOn_s: z.number(),
   gear: z.number().nullable(),
   /** Null where the log has no engine speed. */
   rpmFrom: z.number().nullable(),

@@ -1,5 +1,6 @@
 import type { Note } from '../result/index.ts';
 import type { QuantityId } from './quantity.ts';
+import type { Segment } from './time-axis.ts';
 
 /** Why a sample is NaN or doubtful; bits of Channel.flags. */
 export const sampleFlag = {
@@ -30,14 +31,14 @@ export type Channel = {
 
 /**
  * A log as read. Samples are in the file's order; `time` is the log's own clock in seconds and never goes
- * backwards inside a segment.
+ * backwards: behind a clock that starts anew it is counted on.
  */
 export type Log = {
   readonly file: string;
   readonly time: Float64Array;
   readonly channels: readonly Channel[];
   /** Half-open index ranges in which the clock runs on without a reset or a gap. Never empty. */
-  readonly segments: readonly { readonly from: number; readonly to: number }[];
+  readonly segments: readonly Segment[];
   readonly warnings: readonly Note[];
   /** Where each column's mapping came from can be shown and corrected; see column-mapping. */
   readonly style: LogStyle;

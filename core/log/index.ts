@@ -18,6 +18,7 @@ export { createLogReader, type LogReader, type LogReaderOptions } from './log-re
 export * from './mapping-profile.ts';
 export { median, medianOf } from './median.ts';
 export type { OtherFile } from './not-a-log.ts';
+export { countedOnAt } from './own-clock.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';

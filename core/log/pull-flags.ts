@@ -5,6 +5,7 @@ import { wideOpen } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
 import { medianOf } from './median.ts';
 import type { GearSpan } from './one-gear.ts';
+import { countedOnAt } from './own-clock.ts';
 import { medianOfThree } from './speed-ratio.ts';
 import type { EndedSpan } from './time-axis.ts';
 
@@ -30,7 +31,7 @@ export function pullFlags(
   },
 ): Note[] {
   const flags: Note[] = [];
-  const timeAt = (i: number) => log.time[i] ?? 0;
+  const timeAt = (i: number) => (log.time[i] ?? 0) - countedOnAt(log, i);
   if (known.isAborted)
     flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: known.engine ? pull.last : null } });
   if (pull.afterChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.from) } });

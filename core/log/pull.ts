@@ -2,7 +2,7 @@ import type { Note } from '../result/index.ts';
 
 /**
  * One full-throttle acceleration in one gear. `from` is the first sample at full throttle, `to` is one past the
- * last before the lift; times are the log's own clock, between two rows where these lie far apart (pull-times).
+ * last before the lift; times are the log's, between two rows where these lie far apart (pull-times).
  */
 export type Pull = {
   readonly from: number;

@@ -15,10 +15,13 @@ export type EndedSpan = Span & {
   readonly endWithin_s?: number;
 };
 
+/** Samples in which the clock runs on, and what was added to its stamps [s] where it had started anew; 0 is left out. */
+export type Segment = Span & { readonly countedOn_s?: number | undefined };
+
 export type TimeAxis = {
-  /** [s], one per sample; never goes backwards inside a segment. */
+  /** [s], one per sample; never goes backwards. */
   readonly time: Float64Array;
-  readonly segments: readonly Span[];
+  readonly segments: readonly Segment[];
   readonly warnings: readonly Note[];
 };
 
@@ -73,7 +76,8 @@ export function forwardShare(values: Float64Array): number {
 /**
  * A clean time axis from raw stamps [s]: stamps that are missing, repeated or out of order get times between
  * their neighbours (the file's order is trusted over the stamp), midnight is bridged, a clock that starts anew or
- * a gap begins a new segment.
+ * a gap begins a new segment. What stands behind a clock that starts anew is counted on by whole seconds: a moment of
+ * the log is one sample, by which a pull can be named and a window found.
  *
  * @param stamps   seconds, one per row, NaN where none; the array is changed in place and handed out
  * @param isClock  true for a time of day, which falls by a day at midnight
@@ -88,7 +92,9 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
     warnings.push({ code: 'log/time-repaired', facts: { count: repaired.count, first_s: repaired.first } });
   const spread = spreadRepeats(stamps, step);
   if (spread > 0) warnings.push({ code: 'log/stamps-spread', facts: { count: spread } });
-  const segments: Span[] = [];
+  const segments: Segment[] = [];
+  const ended = (from: number, to: number, countedOn_s: number): Segment =>
+    countedOn_s === 0 ? { from, to } : { from, to, countedOn_s };
   const usual = usualStep(stamps);
   if (usual > slowestRows_s && n >= enoughRows)
     warnings.push({ code: 'log/rows-far-apart', facts: { step_s: usual } });
@@ -100,24 +106,29 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   let gaps = 0;
   let gapAt = 0;
   let longest = 0;
+  let shift = 0;
   for (let i = 1; i < n; i++) {
-    const now = stamps[i] ?? 0;
     const before = stamps[i - 1] ?? 0;
+    const now = (stamps[i] ?? 0) + shift;
+    stamps[i] = now;
     const d = now - before;
     if (d >= 0 && d <= gap) continue;
-    segments.push({ from, to: i });
+    segments.push(ended(from, i, shift));
     from = i;
     if (d < 0) {
       if (resets++ === 0) {
         resetAt = before;
         resetTo = now;
       }
+      const on = Math.ceil(gap - d);
+      shift += on;
+      stamps[i] = now + on;
     } else {
       if (gaps++ === 0) gapAt = before;
       longest = Math.max(longest, d);
     }
   }
-  segments.push({ from, to: n });
+  segments.push(ended(from, n, shift));
   if (resets > 0)
     warnings.push({ code: 'log/clock-reset', facts: { count: resets, at_s: resetAt, to_s: resetTo } });
   if (gaps > 0) warnings.push({ code: 'log/gap', facts: { count: gaps, longest_s: longest, at_s: gapAt } });

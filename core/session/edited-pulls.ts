@@ -26,14 +26,15 @@ function indexAt(time: Float64Array, at: number): number {
   return low;
 }
 
-/** The samples between the pulls before and after one, which its ends must not leave. */
+/** The samples between the pulls before and after one and within its segment, which its ends must not leave. */
 function roomOf(
   log: Log,
   pull: Pull,
   others: readonly Pull[],
 ): { readonly from: number; readonly to: number } {
-  let from = 0;
-  let to = log.time.length;
+  const segment = log.segments.find((s) => s.from <= pull.from && pull.from < s.to);
+  let from = segment?.from ?? 0;
+  let to = segment?.to ?? log.time.length;
   for (const other of others) {
     if (other.to <= pull.from) from = Math.max(from, other.to);
     if (other.from >= pull.to) to = Math.min(to, other.from);

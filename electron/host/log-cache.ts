@@ -29,7 +29,7 @@ const HeaderSchema = z.object({
       reason: NoteSchema.nullable(),
     }),
   ),
-  segments: z.array(z.object({ from: z.number(), to: z.number() })),
+  segments: z.array(z.object({ from: z.number(), to: z.number(), countedOn_s: z.number().optional() })),
   warnings: z.array(NoteSchema),
   style: StyleSchema,
   analysis: AnalysisHeadSchema.nullable(),

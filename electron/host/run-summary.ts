@@ -1,4 +1,5 @@
 import type { RunSummary } from '../../core/contract/index.ts';
+import { countedOnAt } from '../../core/log/index.ts';
 import type { Result } from '../../core/result/index.ts';
 import type { RunAnalysis, RunRecord } from '../../core/session/index.ts';
 
@@ -32,6 +33,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       runId,
       start_s: pull.start_s,
       end_s: pull.end_s,
+      countedOn_s: countedOnAt(log, pull.from),
       gear: pull.gear,
       rpmFrom: finite(pull.rpmFrom),
       rpmTo: finite(pull.rpmTo),

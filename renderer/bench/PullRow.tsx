@@ -71,7 +71,7 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
           {runName}
         </span>
       </th>
-      <td className={table.number}>{show.bare(pull.start_s, 'time', 1)}</td>
+      <td className={table.number}>{show.bare(pull.start_s - pull.countedOn_s, 'time', 1)}</td>
       <td className={table.number}>
         {pull.rpmFrom !== null &&
           pull.rpmTo !== null &&

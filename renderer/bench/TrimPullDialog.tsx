@@ -27,11 +27,11 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   const { screens } = useWords();
   const { edit } = useSession();
   const said = screens.bench;
-  const [from, setFrom] = useState<TypedValue | null>(seconds(pull.start_s));
-  const [to, setTo] = useState<TypedValue | null>(seconds(pull.end_s));
+  const [from, setFrom] = useState<TypedValue | null>(seconds(pull.start_s - pull.countedOn_s));
+  const [to, setTo] = useState<TypedValue | null>(seconds(pull.end_s - pull.countedOn_s));
   const [reason, setReason] = useState(pull.trimmedBecause ?? '');
-  const from_s = from && toSi(from.value, from.unit);
-  const to_s = to && toSi(to.value, to.unit);
+  const from_s = from && toSi(from.value, from.unit) + pull.countedOn_s;
+  const to_s = to && toSi(to.value, to.unit) + pull.countedOn_s;
   const isInOrder = from_s !== null && to_s !== null && from_s < to_s;
   // A window that leaves the pull would be another pull, which nothing has found.
   const isInside = isInOrder && from_s < pull.end_s && to_s > pull.start_s;

@@ -127,7 +127,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-gauge-by-values': (f, show) =>
     `Heißt „${f.word}“; ob absolut oder über der Umgebung, sagen die Werte: ${show.quantity(f.low, 'pressure')} bis ${show.quantity(f.high, 'pressure')}.`,
   'log/column-steady-clock': (f, show) =>
-    `Ohne Namen, läuft aber in gleichen Schritten von ${show.number(f.step_s, 3)} weiter.`,
+    `Am Namen nicht erkannt, läuft aber in gleichen Schritten von ${show.number(f.step_s, 3)} weiter.`,
   'log/column-by-hand': () => 'Von Hand gesetzt.',
   'log/column-by-profile': () => 'Wie von Hand für ein früheres Log mit denselben Spalten gesetzt.',
   'log/column-stands-still': () => 'Ändert sich nie, während der Motor es tut; bleibt, wie sie ist.',

@@ -127,7 +127,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/column-gauge-by-values': (f, show) =>
     `Called “${f.word}”; whether it is absolute or above the air was told from its values, ${show.quantity(f.low, 'pressure')} to ${show.quantity(f.high, 'pressure')}.`,
   'log/column-steady-clock': (f, show) =>
-    `Nameless, but it runs on in even steps of ${show.number(f.step_s, 3)}.`,
+    `Not known by its name, but it runs on in even steps of ${show.number(f.step_s, 3)}.`,
   'log/column-by-hand': () => 'Set by hand.',
   'log/column-by-profile': () => 'As set by hand for an earlier log with the same columns.',
   'log/column-stands-still': () => 'It never changes while the engine does; kept as it stands.',

@@ -1,3 +1,4 @@
+import { countedOnAt, type Log } from '../../../core/log/index.ts';
 import { wheelPowerHalf } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import type { AnalysedPull } from '../../../core/session/index.ts';
@@ -15,7 +16,7 @@ const toKilowatts = (watts: Float64Array) =>
     3,
   );
 
-function peakLine(pull: AnalysedPull, index: number): string[] {
+function peakLine(pull: AnalysedPull, index: number, log: Log): string[] {
   const { power } = pull;
   if (!power) {
     return [`${index + 1}`, ...pull.problems.map((p) => problemText(p, terminalShow).message)];
@@ -24,7 +25,7 @@ function peakLine(pull: AnalysedPull, index: number): string[] {
   for (const [i, w] of power.wheelPower.entries()) if (w > (power.wheelPower[peak] ?? 0)) peak = i;
   return [
     `${index + 1}`,
-    terminalShow.quantity(pull.pull.start_s, 'time'),
+    terminalShow.quantity(pull.pull.start_s - countedOnAt(log, pull.pull.from), 'time'),
     terminalShow.withHalf(
       power.wheelPower[peak] ?? Number.NaN,
       wheelPowerHalf(power)[peak] ?? Number.NaN,
@@ -51,7 +52,7 @@ export const verb = {
     if (!car.ok) return car;
     const analysis = await analyseFile(file, car.value);
     if (!analysis.ok) return analysis;
-    const { pulls, warnings } = analysis.value;
+    const { log, pulls, warnings } = analysis.value;
     const notes = [...warnings, ...pulls.flatMap((p) => p.power?.notes ?? [])];
     const said = [...new Map(notes.map((n) => [noteText(n, terminalShow), n.code])).entries()];
     const failures = pulls
@@ -64,8 +65,8 @@ export const verb = {
         power
           ? [
               {
-                start_s: rounded(pull.start_s, 3),
-                end_s: rounded(pull.end_s, 3),
+                start_s: rounded(pull.start_s - countedOnAt(log, pull.from), 3),
+                end_s: rounded(pull.end_s - countedOnAt(log, pull.from), 3),
                 counts,
                 rpm: roundedList(
                   power.engineSpeed_rad_s.map((w) => fromSi(w, 'rpm')),
@@ -88,7 +89,7 @@ export const verb = {
     const text = [
       pulls.length === 0
         ? 'No full-throttle pull found.'
-        : table([head, ...pulls.map(peakLine)], [1, 2, 3, 4]),
+        : table([head, ...pulls.map((pull, i) => peakLine(pull, i, log))], [1, 2, 3, 4]),
       // The line above has said it.
       ...texts.filter(([, code]) => code !== 'log/no-pulls').map(([t]) => t),
     ].join('\n');

@@ -1,4 +1,4 @@
-import { findPulls, settleSpeedUnit } from '../../../core/log/index.ts';
+import { countedOnAt, findPulls, settleSpeedUnit } from '../../../core/log/index.ts';
 import { rollingRadius } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { noteText } from '../../../core/words/index.ts';
@@ -26,13 +26,15 @@ export const verb = {
     const gears = car ? { ...car.value, rollingRadius_m: rollingRadius(car.value).radius } : {};
     const log = settleSpeedUnit(read.value, gears);
     const found = findPulls(log, gears);
+    // As the file's own clock shows it.
+    const shown = (at: number, p: (typeof found.pulls)[number]) => at - countedOnAt(log, p.from);
     const notes = [...log.warnings, ...found.warnings];
     const json = {
       file,
       channels: log.channels.map((c) => ({ column: c.column, quantity: c.quantity, unit: c.unit })),
       pulls: found.pulls.map((p) => ({
-        start_s: rounded(p.start_s, 3),
-        end_s: rounded(p.end_s, 3),
+        start_s: rounded(shown(p.start_s, p), 3),
+        end_s: rounded(shown(p.end_s, p), 3),
         gear: p.gear,
         rpmFrom: rounded(p.rpmFrom, 0),
         rpmTo: rounded(p.rpmTo, 0),
@@ -43,8 +45,8 @@ export const verb = {
     };
     const rows = found.pulls.map((p, i) => [
       `${i + 1}`,
-      terminalShow.quantity(p.start_s, 'time'),
-      terminalShow.quantity(p.end_s, 'time'),
+      terminalShow.quantity(shown(p.start_s, p), 'time'),
+      terminalShow.quantity(shown(p.end_s, p), 'time'),
       p.gear === null ? '?' : `${p.gear}`,
       Number.isFinite(p.rpmFrom) ? `${Math.round(p.rpmFrom)}` : '?',
       Number.isFinite(p.rpmTo) ? `${Math.round(p.rpmTo)}` : '?',

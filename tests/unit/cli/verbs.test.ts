@@ -51,6 +51,20 @@ function file(name: string, content: string | Uint8Array): string {
 }
 
 describe('onechange pulls', () => {
+  it('names pulls by the clock of the file, also behind a clock that starts anew', async () => {
+    const rows = Array.from({ length: 400 }, (_, i) => {
+      const isPull = i >= 100 && i < 300;
+      return [(i / 20).toFixed(2), isPull ? 2500 + 20 * (i - 100) : 2500, isPull ? 100 : 15].join(',');
+    });
+    const twice = file('twice.csv', ['Time (s),RPM,Pedal (%)', ...rows, ...rows].join('\n'));
+    const { json } = await call('pulls', twice);
+    const starts = at<{ start_s: number; end_s: number }[]>(json, 'pulls').map((p) => [p.start_s, p.end_s]);
+    expect(starts).toEqual([
+      [5, 14.95],
+      [5, 14.95],
+    ]);
+  });
+
   it('answers in the fixed shape', async () => {
     const { code, json } = await call('pulls', log('0-baseline-a.csv'), '--car', car);
     expect(code).toBe(0);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { channelOf, findPulls, type Log, readLog, sampleFlag } from '../../../core/log/index.ts';
+import { channelOf, countedOnAt, findPulls, type Log, readLog, sampleFlag } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 
 /** Twenty seconds at 20 Hz: cruise, a pull from 5.00 to 14.95 s, coasting. */
@@ -262,9 +262,13 @@ describe('the clock', () => {
     const log = read(time((s, i) => (i >= 350 ? s - 17.5 : s)));
     expect(log.segments).toEqual([
       { from: 0, to: 350 },
-      { from: 350, to: 400 },
+      { from: 350, to: 400, countedOn_s: 18 },
     ]);
     expect(codes(log)).toEqual(['log/clock-reset']);
+    // Counted on, so that no two samples share a moment.
+    expect(log.time.every((t, i) => i === 0 || t > (log.time[i - 1] as number))).toBe(true);
+    expect(countedOnAt(log, 349)).toBe(0);
+    expect((log.time[360] as number) - countedOnAt(log, 360)).toBeCloseTo(0.5, 9);
   });
 
   it('that skips begins a segment, and no pull crosses it', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Log, Pull } from '../../../core/log/index.ts';
+import { countedOnAt, findPulls, type Log, type Pull, readLog } from '../../../core/log/index.ts';
+import { unwrap } from '../../../core/result/index.ts';
 import { editPulls, PullEditSchema } from '../../../core/session/index.ts';
 
 const samples = 101;
@@ -43,6 +44,34 @@ const pull = (start: number, end: number, complete = true): Pull => ({
 });
 const found = [pull(1, 4), pull(5, 6, false)];
 const edit = (facts: object) => PullEditSchema.parse(facts);
+
+describe('two recordings in one file, each with its clock from zero', () => {
+  const rowsOf = Array.from({ length: 400 }, (_, i) => {
+    const isPull = i >= 100 && i < 300;
+    return [(i / 20).toFixed(2), isPull ? 2500 + 20 * (i - 100) : 2500, isPull ? 100 : 15].join(',');
+  });
+  const text = ['Time (s),RPM,Pedal (%)', ...rowsOf, ...rowsOf].join('\n');
+  const twice = unwrap(readLog(new TextEncoder().encode(text), { file: 'twice.csv' }));
+  const { pulls } = findPulls(twice);
+  const middle = (p: Pull | undefined) => ((p?.start_s ?? 0) + (p?.end_s ?? 0)) / 2;
+
+  it('have a pull each, told apart though both begin at 5 s of their clock', () => {
+    const edited = editPulls(twice, 'r', pulls, []);
+    expect(edited.map((p) => p.pull.from)).toEqual([100, 500]);
+    expect(new Set(edited.map((p) => p.id)).size).toBe(2);
+    expect(pulls.map((p) => p.start_s - countedOnAt(twice, p.from))).toEqual([5, 5]);
+  });
+
+  it('lose the second alone where the second is left out', () => {
+    const edits = [edit({ at_s: middle(pulls[1]), action: 'drop', from_s: null, to_s: null, reason: 'wet' })];
+    expect(editPulls(twice, 'r', pulls, edits).map((p) => p.droppedBecause)).toEqual([null, 'wet']);
+  });
+
+  it('part a pull that is trimmed beyond the start of its recording', () => {
+    const edits = [edit({ at_s: middle(pulls[1]), action: 'trim', from_s: 1, to_s: middle(pulls[1]) })];
+    expect(editPulls(twice, 'r', pulls, edits)[1]?.pull.from).toBe(400);
+  });
+});
 
 describe('pulls after edits by hand', () => {
   it('count when complete and not dropped', () => {
