@@ -22,6 +22,7 @@ export { countedOnAt } from './own-clock.ts';
 export * from './pull.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
+export { siScale } from './si-scale.ts';
 export { type SpeedLag, speedLag } from './speed-lag.ts';
 export { indexAt } from './speed-ratio.ts';
 export { settleSpeedUnit } from './speed-unit.ts';

@@ -5,7 +5,7 @@ import { type Option, Select } from '../components/Select.tsx';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ColumnsDialog.module.css';
-import { unitsFor, withQuantity } from './mapping-draft.ts';
+import { unitsFor, withMeaning, withQuantity } from './mapping-draft.ts';
 
 export type ColumnRowProps = {
   readonly column: ColumnSummary;
@@ -25,6 +25,7 @@ export function ColumnRow({ column, meaning, isCorrected, preview, offered, onCh
   const { screens, show, note } = useWords();
   const said = screens.columns;
   const name = column.column;
+  const kind = meaning.quantity && quantities[meaning.quantity];
   const itsUnits = unitsFor(meaning.quantity, meaning.unit);
   const byHand = isCorrected || column.reason?.code === 'log/column-by-hand';
   const why = byHand ? { code: 'log/column-by-hand' as const, facts: {} } : column.reason;
@@ -57,10 +58,10 @@ export function ColumnRow({ column, meaning, isCorrected, preview, offered, onCh
         )}
       </td>
       <td className={table.number}>
-        {preview
-          .map((v) => (column.quantity ? show.bare(v, quantities[column.quantity]) : show.number(v, 2)))
+        {withMeaning(column, meaning, preview)
+          .map((v) => (kind ? show.bare(v, kind) : show.number(v, 2)))
           .join(' · ')}
-        {column.quantity && preview.length > 0 && ` ${show.unit(quantities[column.quantity])}`}
+        {kind && preview.length > 0 && ` ${show.unit(kind)}`}
       </td>
       <td className={table.number}>
         {meaning.quantity !== null && show.quantity(byHand ? 1 : column.confidence, 'share', 0)}

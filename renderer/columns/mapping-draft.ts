@@ -6,6 +6,7 @@ import {
   measures,
   type QuantityId,
   quantities,
+  siScale,
 } from '../../core/log/index.ts';
 import type { SessionEdit } from '../../core/session/index.ts';
 import { offeredUnits, units } from '../../core/units/index.ts';
@@ -22,6 +23,25 @@ export function shownColumns(run: RunSummary): ColumnSummary[] {
 /** What a column stands for with the draft laid over what the reader found. */
 export function meaningOf(column: ColumnSummary, draft: MappingDraft): ColumnMapping {
   return draft[column.column] ?? { column: column.column, quantity: column.quantity, unit: column.unit };
+}
+
+/**
+ * A column's values as they would be read with another meaning: SI where that has a quantity, else the file's numbers.
+ *
+ * @param values  as the program has them now
+ */
+export function withMeaning(
+  column: ColumnSummary,
+  meaning: ColumnMapping,
+  values: readonly number[],
+): readonly number[] {
+  if (column.quantity === meaning.quantity && column.unit === meaning.unit) return values;
+  const now = column.quantity && siScale(column.quantity, column.unit);
+  const then = meaning.quantity && siScale(meaning.quantity, meaning.unit);
+  return values.map((v) => {
+    const inFile = now ? (v - now.offset) / now.factor : v;
+    return then ? inFile * then.factor + then.offset : inFile;
+  });
 }
 
 /** Units that can measure a quantity, the one in use first where nobody would choose it. */

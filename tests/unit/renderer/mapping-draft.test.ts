@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { RunSummary } from '../../../core/contract/index.ts';
-import { alikeRuns, mappingEdits, unitsFor, withQuantity } from '../../../renderer/columns/mapping-draft.ts';
+import {
+  alikeRuns,
+  mappingEdits,
+  unitsFor,
+  withMeaning,
+  withQuantity,
+} from '../../../renderer/columns/mapping-draft.ts';
 
 const run = (id: string, columns: string[], set: object[] = []) =>
   ({
@@ -51,5 +57,35 @@ describe('corrections', () => {
     expect(mappingEdits([again], draft)).toEqual([
       { type: 'run.set', runId: 'a', patch: { columns: [draft.P] } },
     ]);
+  });
+});
+
+describe('the first values of a column', () => {
+  const speed = {
+    column: 'V',
+    quantity: 'vehicleSpeed',
+    unit: 'km/h',
+    confidence: 0.6,
+    reason: null,
+  } as const;
+  const unknown = { ...speed, quantity: null, unit: '' } as const;
+
+  it('are read anew with the unit that was chosen', () => {
+    const [read] = withMeaning(speed, { column: 'V', quantity: 'vehicleSpeed', unit: 'mph' }, [50 / 3.6]);
+    expect(read).toBeCloseTo(22.352, 6); // 50 mph in m/s, 1 mi = 1609.344 m
+  });
+
+  it('are read anew where a column that stood for nothing is given a quantity', () => {
+    const meant = { column: 'V', quantity: 'intakeTemperature', unit: 'F' } as const;
+    expect(withMeaning(unknown, meant, [86])[0]).toBeCloseTo(303.15, 9); // 86 °F is 30 °C
+  });
+
+  it('are those of the file where the column is to stand for nothing', () => {
+    expect(withMeaning(speed, { column: 'V', quantity: null, unit: 'km/h' }, [10])[0]).toBeCloseTo(36, 9);
+  });
+
+  it('stay what they are while nothing was chosen', () => {
+    const values = [1, 2];
+    expect(withMeaning(speed, { column: 'V', quantity: 'vehicleSpeed', unit: 'km/h' }, values)).toBe(values);
   });
 });
