@@ -6,6 +6,9 @@ declare module '../result/result.ts' {
   interface ProblemFacts {
     /** Formulas of derived channels. */
     'log/formula-too-long': { length: number; most: number };
+    'log/formula-empty': Record<string, never>;
+    /** More parts, or parts deeper in each other, than any formula needs. */
+    'log/formula-too-large': { parts: number; levels: number };
     'log/formula-unreadable': { detail: string };
     'log/formula-refused': { part: string };
     'log/formula-symbol-unknown': { symbol: string };

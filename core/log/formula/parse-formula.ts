@@ -55,18 +55,21 @@ class Refused extends Error {
   }
 }
 
+class TooLarge extends Error {}
+
 /**
  * A formula in usual notation, `airMassFlow / fuelFlow`, `max(boost - 20 kPa, 0 kPa)`, `rate(engineSpeed)`.
  *
  * mathjs only parses; nothing of it is ever evaluated. The tree is copied into shapes of our own, and whatever
  * has no such shape (assignments, properties, indexing, strings, matrices, other functions) is refused.
  *
- * Errors: log/formula-too-long, log/formula-unreadable, log/formula-refused naming the part.
+ * Errors: log/formula-too-long, log/formula-too-large, log/formula-unreadable, log/formula-refused naming the part.
  */
 export function parseFormula(text: string, parse: FormulaParser): Result<Expression> {
   if (text.length > longestFormula) {
     return fail({ code: 'log/formula-too-long', facts: { length: text.length, most: longestFormula } });
   }
+  if (text.trim() === '') return fail({ code: 'log/formula-empty', facts: {} });
   let tree: ParsedNode;
   try {
     tree = parse(text);
@@ -75,7 +78,8 @@ export function parseFormula(text: string, parse: FormulaParser): Result<Express
   }
   let parts = 0;
   const copy = (node: ParsedNode | undefined, depth: number): Expression => {
-    if (!node || ++parts > mostParts || depth > deepest) throw new Refused('…');
+    if (++parts > mostParts || depth > deepest) throw new TooLarge();
+    if (!node) throw new Refused(text.slice(0, 80));
     const inner = (child: ParsedNode | undefined) => copy(child, depth + 1);
     const { args = [], name = '' } = node;
     switch (node.type) {
@@ -114,6 +118,8 @@ export function parseFormula(text: string, parse: FormulaParser): Result<Express
   } catch (error) {
     if (error instanceof Refused)
       return fail({ code: 'log/formula-refused', facts: { part: error.part.slice(0, 80) } });
+    if (error instanceof TooLarge)
+      return fail({ code: 'log/formula-too-large', facts: { parts: mostParts, levels: deepest } });
     throw error;
   }
 }

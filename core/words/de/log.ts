@@ -36,6 +36,14 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `Die Formel ist ${f.length} Zeichen lang; höchstens ${f.most} gehen.`,
     remedy: 'Teilen: Ein abgeleiteter Kanal darf einen früheren benutzen.',
   }),
+  'log/formula-empty': () => ({
+    message: 'Es steht keine Formel da.',
+    remedy: 'Wie im Buch schreiben: (boost + 100 kPa) / barometricPressure.',
+  }),
+  'log/formula-too-large': (f) => ({
+    message: `Die Formel hat mehr als ${f.parts} Teile, oder mehr als ${f.levels} davon stecken ineinander.`,
+    remedy: 'Teilen: Ein abgeleiteter Kanal darf einen früheren benutzen.',
+  }),
   'log/formula-unreadable': (f) => ({
     message: `Die Formel ist nicht lesbar: ${f.detail}.`,
     remedy: 'Wie im Buch schreiben: (boost + 100 kPa) / barometricPressure.',

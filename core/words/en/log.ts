@@ -36,6 +36,14 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `The formula is ${f.length} characters long; ${f.most} are the most.`,
     remedy: 'Split it: a derived channel can use another one before it.',
   }),
+  'log/formula-empty': () => ({
+    message: 'There is no formula.',
+    remedy: 'Write one as in a book: (boost + 100 kPa) / barometricPressure.',
+  }),
+  'log/formula-too-large': (f) => ({
+    message: `The formula has more than ${f.parts} parts, or more than ${f.levels} of them inside each other.`,
+    remedy: 'Split it: a derived channel can use another one before it.',
+  }),
   'log/formula-unreadable': (f) => ({
     message: `The formula can’t be read: ${f.detail}.`,
     remedy: 'Write it as in a book: (boost + 100 kPa) / barometricPressure.',

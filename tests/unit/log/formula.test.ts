@@ -213,8 +213,9 @@ describe('what a formula may not do', () => {
   });
 
   it('is bounded in size: depth and parts', () => {
-    expect(codeOf(`${'('.repeat(60)}1${')'.repeat(60)}`)).toBe('log/formula-refused');
-    expect(codeOf(Array(150).fill('1').join('+'))).toBe('log/formula-refused');
+    expect(codeOf(`${'('.repeat(60)}1${')'.repeat(60)}`)).toBe('log/formula-too-large');
+    expect(codeOf(Array(150).fill('1').join('+'))).toBe('log/formula-too-large');
+    expect(codeOf('  ')).toBe('log/formula-empty');
     expect(
       DerivedChannelSchema.safeParse({ name: 'x', formula: '1'.repeat(501), kind: 'number' }).success,
     ).toBe(false);
