@@ -31,6 +31,8 @@ const leastGearJump = 1.1;
 /** A change down raises the gear by this share at least; a converter that slips at a tip-in by less (common practice). */
 const leastGearRise = 1.15;
 const jump_s = 0.45;
+/** Engine speed this much ahead of the road is wheels that let go (common practice). */
+const leastSpin = 1.06;
 /** Spin builds up within this time (common practice). */
 const spinBuilds_s = 0.4;
 
@@ -140,6 +142,9 @@ function kindOfFall(
     const after = medianOf(ratio, bottom, Math.min(to, indexAt(time, bottomTime + 0.8, bottom, to)));
     if (!Number.isNaN(before / after)) {
       if (after / before < nearestGears) return 'gear-change';
+      // A limiter holds engine and road together; wheels that let go do not, also where engine speed is soon back.
+      const atTop = medianOf(ratio, Math.max(from, top - 1), Math.min(to, top + 2));
+      if (atTop / before > leastSpin) return 'spin';
       return comesBack(engineSpeed, time, bottom, to, high) ? 'limiter' : 'spin';
     }
   }

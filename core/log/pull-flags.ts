@@ -3,9 +3,11 @@ import { degrees } from '../units/index.ts';
 import { boostOf } from './boost-of.ts';
 import { wideOpen } from './boost-spans.ts';
 import { channelOf, type Log } from './channel.ts';
+import { bouncesAtTop } from './limiter-bounce.ts';
 import { medianOf } from './median.ts';
 import type { GearSpan } from './one-gear.ts';
 import { countedOnAt } from './own-clock.ts';
+import { sparkDip } from './spark-dip.ts';
 import { medianOfThree } from './speed-ratio.ts';
 import type { EndedSpan } from './time-axis.ts';
 
@@ -45,7 +47,7 @@ export function pullFlags(
   }
   const limiter = limiterOf(log, pull, known.engine);
   if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });
-  const closing = interventionOf(log, pull);
+  const closing = interventionOf(log, pull) ?? sparkDip(log, pull);
   if (closing !== null) flags.push({ code: 'log/pull-intervention', facts: { time_s: timeAt(closing) } });
   const knock = knockOf(log, pull);
   if (knock)
@@ -91,6 +93,8 @@ function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): numbe
   }
   const bounce = pull.breaks.find((b) => b.kind === 'limiter');
   if (bounce) return engine[bounce.from] ?? null;
+  const top = bouncesAtTop(engine, log.time, pull);
+  if (top !== null) return engine[top] ?? null;
   // A quarter of a second within 1 % of the end, in a pull that was climbing before.
   const end = medianOf(engine, pull.to - 3, pull.to);
   let i = pull.to - 1;

@@ -151,6 +151,23 @@ describe('a pull', () => {
     ]);
   });
 
+  it.each([
+    ['a tight', 60],
+    ['a coarse', 230],
+  ])('that bounces off %s limiter is flagged', (_, depth) => {
+    const bounced = (rpm: number, t: number) => Math.min(rpm, 5100 - depth * Math.abs(Math.sin(16 * t)));
+    expect(
+      flagsOf(onePull((r, t) => ({ ...r, rpm: t > 3 && t < 11 ? bounced(r.rpm ?? 0, t) : (r.rpm ?? 0) }))),
+    ).toEqual([['log/pull-limiter']]);
+  });
+
+  it('whose wheels spin for half a second and grip again is not taken for one on the limiter', () => {
+    const slip = (t: number) => (t > 6 && t < 6.6 ? 1 + 0.12 * Math.sin(((t - 6) / 0.6) * Math.PI) : 1);
+    expect(flagsOf(onePull((r, t) => ({ ...r, rpm: (r.rpm ?? 0) * slip(t) })))).toEqual([
+      ['log/pull-wheel-spin'],
+    ]);
+  });
+
   it('that changes gear under full throttle is two', () => {
     const log = onePull((r, t) => {
       const shifted = t >= 7 && t < 11;
