@@ -1,3 +1,4 @@
+import type { ComponentPropsWithRef } from 'react';
 import type { ColumnSummary } from '../../core/contract/index.ts';
 import { type ColumnMapping, type QuantityId, quantities } from '../../core/log/index.ts';
 import { units } from '../../core/units/index.ts';
@@ -15,13 +16,21 @@ export type ColumnRowProps = {
   /** What a column may stand for, the same for all of them. */
   readonly offered: readonly Option<QuantityId | typeof nothing>[];
   readonly onChange: (meaning: ColumnMapping) => void;
-};
+} & Omit<ComponentPropsWithRef<'tr'>, 'onChange'>;
 
 /** The column stands for no quantity; it is kept all the same. */
 export const nothing = 'none';
 
 /** One column: its name, what it stands for, in which unit, how sure that is and why. */
-export function ColumnRow({ column, meaning, isCorrected, preview, offered, onChange }: ColumnRowProps) {
+export function ColumnRow({
+  column,
+  meaning,
+  isCorrected,
+  preview,
+  offered,
+  onChange,
+  ...rowProps
+}: ColumnRowProps) {
   const { screens, show, note } = useWords();
   const said = screens.columns;
   const name = column.column;
@@ -30,7 +39,7 @@ export function ColumnRow({ column, meaning, isCorrected, preview, offered, onCh
   const byHand = isCorrected || column.reason?.code === 'log/column-by-hand';
   const why = byHand ? { code: 'log/column-by-hand' as const, facts: {} } : column.reason;
   return (
-    <tr>
+    <tr {...rowProps}>
       <th scope="row" className={styles.name}>
         {name}
       </th>

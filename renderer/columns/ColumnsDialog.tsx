@@ -7,6 +7,7 @@ import { Dialog } from '../components/Dialog.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import table from '../components/Table.module.css';
 import { cx } from '../design/cx.ts';
+import { useLongList } from '../hooks/use-long-list.ts';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -41,7 +42,6 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
   const [isForAll, setForAll] = useState(false);
   const [isForLater, setForLater] = useState(true);
   const { preferences, set } = usePreferences();
-  const preview = usePreview(run, revision);
   const offered = useMemo(() => {
     const inOrder = new Intl.Collator(show.language).compare;
     const named = quantityIds.map((id) => ({ id, label: quantity(id) }));
@@ -55,6 +55,16 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
     useMemo(() => shownColumns(run), [run]),
     none,
   );
+  const long = useLongList<HTMLTableElement>({ count: columns.length, rowHeight_px: 53 });
+  const { isLong, parts, active, listProps, rowProps } = long;
+  const inSight = parts.flatMap((part) => (part.kind === 'row' ? [part.index] : []));
+  const preview = usePreview(run, revision, isLong ? (inSight[inSight.length >> 1] ?? 0) : 0);
+  // Where only a part of the rows is drawn, the table says how many there are, and its rows take the focus.
+  const grid = isLong ? { role: 'grid', 'aria-rowcount': columns.length + 1 } : {};
+  const propsOf = (index: number) => ({
+    ...rowProps(index),
+    ...(isLong && { 'aria-rowindex': index + 2, tabIndex: index === active ? 0 : -1 }),
+  });
   const alike = alikeRuns(runs, run);
   const save = async () => {
     const targets = isForAll ? [run, ...alike] : [run];
@@ -99,7 +109,7 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
       <p>{said.intro}</p>
       <KeptCorrections columns={fileColumns(run.columns)} />
       {preview.problems && <ProblemList problems={preview.problems} />}
-      <table className={table.table}>
+      <table className={table.table} {...grid} {...listProps}>
         <thead>
           <tr>
             <th scope="col">{said.column}</th>
@@ -115,17 +125,30 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
           </tr>
         </thead>
         <tbody>
-          {columns.map((column) => (
-            <ColumnRow
-              key={column.column}
-              column={column}
-              meaning={meaningOf(column, draft)}
-              isCorrected={column.column in draft}
-              preview={preview.of(column.column)}
-              offered={offered}
-              onChange={(meaning) => setDraft((old) => ({ ...old, [column.column]: meaning }))}
-            />
-          ))}
+          {parts.map((part) => {
+            const column = columns[part.index];
+            if (part.kind === 'gap') {
+              return (
+                <tr key={`gap-${part.index}`} aria-hidden>
+                  <td colSpan={6} style={{ height: part.height_px, padding: 0, border: 0 }} />
+                </tr>
+              );
+            }
+            return (
+              column && (
+                <ColumnRow
+                  key={column.column}
+                  column={column}
+                  meaning={meaningOf(column, draft)}
+                  isCorrected={column.column in draft}
+                  preview={preview.of(column.column)}
+                  offered={offered}
+                  onChange={(meaning) => setDraft((old) => ({ ...old, [column.column]: meaning }))}
+                  {...propsOf(part.index)}
+                />
+              )
+            );
+          })}
         </tbody>
       </table>
     </Dialog>

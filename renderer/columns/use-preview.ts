@@ -8,9 +8,15 @@ const mostColumns = 200;
 const window_s = 2;
 const shown = 3;
 
-/** The first values of each column as the program has them, SI for what has a quantity. */
-export function usePreview(run: RunSummary, revision: number) {
-  const columns = shownColumns(run).slice(0, mostColumns);
+/**
+ * The first values of columns as the program has them, SI for what has a quantity.
+ *
+ * @param around  place of the column in the middle of those in sight: a log may have more than can be asked at once
+ */
+export function usePreview(run: RunSummary, revision: number, around: number) {
+  // By hundreds, so that not every turn of the wheel asks again.
+  const from = Math.max(0, 100 * Math.round(around / 100) - mostColumns / 2);
+  const columns = shownColumns(run).slice(from, from + mostColumns);
   const start = run.pulls[0]?.start_s ?? null;
   const answer = useAnswer(
     'runs.channels',

@@ -118,4 +118,41 @@ test.describe('with logs of one’s own', () => {
     await second.getByRole('button', { name: 'Forget' }).click();
     await expect(second.getByText(/Kept for logs with these columns/)).toBeHidden();
   });
+
+  test('of a log with 300 columns the rows in sight are drawn, each with its first values', async ({
+    page,
+  }) => {
+    const more = Array.from({ length: 296 }, (_, k) => `Channel ${k + 1}`);
+    const rows = Array.from({ length: 400 }, (_, i) => {
+      const isPull = i >= 100 && i < 300;
+      const rpm = isPull ? 2500 + 20 * (i - 100) : 2500;
+      const cells = [(i / 20).toFixed(2), rpm, isPull ? 100 : 15, (rpm * 0.022).toFixed(2)];
+      return [...cells, ...more.map((_, k) => k + 1)].join(',');
+    });
+    const head = ['Time (s)', 'RPM', 'Pedal (%)', 'Speed (km/h)', ...more].join(',');
+    await page.getByRole('button', { name: 'New session' }).click();
+    await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
+    await page.getByRole('button', { name: 'Create' }).click();
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: /Drop the log here/ }).click();
+    await (await chooser).setFiles({
+      name: 'wide.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from([head, ...rows].join('\n')),
+    });
+    await page.getByRole('tab', { name: /Pulls/ }).click();
+    await page.getByRole('button', { name: /^Columns of wide/ }).click();
+    const dialog = page.getByRole('dialog', { name: /^Columns of wide/ });
+    const speed = dialog.getByRole('row', { name: /^Speed/ });
+    await expect(speed).toContainText('55 · 55 · 56 km/h');
+    await speed.getByRole('button', { name: /Unit of Speed/ }).click();
+    await page.getByRole('option', { name: 'mph' }).click();
+    // 55 mph are 89 km/h.
+    await expect(speed).toContainText('89 · 89 · 90 km/h');
+    expect(await dialog.getByRole('row').count()).toBeLessThan(60);
+    await dialog.getByRole('row', { name: /^RPM/ }).focus();
+    await page.keyboard.press('End');
+    await expect(dialog.getByRole('row', { name: /^Channel 296/ })).toContainText('296.00 · 296.00 · 296.00');
+    expect(await seriousFindings(page)).toEqual([]);
+  });
 });
