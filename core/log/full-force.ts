@@ -8,7 +8,7 @@ type Effort = { readonly effort: number; readonly count: number };
 export type EffortCurve = ReadonlyMap<number, Effort>;
 
 /** A bin of fewer samples is the edge of a span and shows no strength. */
-const fewestInBin = 3;
+export const fewestInBin = 3;
 /** Engine speeds are compared in bins of so many rad/s, some 500 rpm. */
 const binWidth = 50;
 /** What another span is measured by climbs so far and lasts so long: in less a clutch or a shaft may swing. */
@@ -149,6 +149,6 @@ export function middleEffort(curve: EffortCurve): number {
   return 0;
 }
 
-function middleOf(list: number[]): number {
+export function middleOf(list: number[]): number {
   return list.sort((a, b) => a - b)[list.length >> 1] ?? 0;
 }

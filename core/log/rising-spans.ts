@@ -1,5 +1,6 @@
 import { partedByFoot } from './foot-moves.ts';
 import { atFullForce, effortCurve, middleEffort, sharesOfStrongest } from './full-force.ts';
+import { highInSpeed } from './high-in-speed.ts';
 import { medianOf } from './median.ts';
 import type { Rise } from './rise.ts';
 import { withEnds } from './rise-ends.ts';
@@ -144,7 +145,7 @@ function joined(rises: readonly Rise[], signals: RiseSignals): Rise[] {
 
 /** Which rises are at full throttle. */
 function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly Rise[]): boolean[] {
-  const { boost, ratio, time } = signals;
+  const { boost, ratio } = signals;
   if (boost) {
     const peaks = rises.map((r) => {
       const late = boost.subarray((r.from + r.to) >> 1, r.to);
@@ -154,20 +155,11 @@ function strengthOf(signals: RiseSignals, slope: Float64Array, rises: readonly R
     // An engine without boost in the log, or a spool too late to tell: the acceleration decides below.
     if (most > 2e4) return peaks.map((p) => p >= fullBoostShare * most);
   }
+  if (!ratio) return highInSpeed(rises, signals, slope);
   const curves = rises.map((r) => effortCurve(signals, slope, r));
   const shares = sharesOfStrongest(curves);
   const levels = curves.map(middleEffort);
   const highest = levels.reduce((a, b) => Math.max(a, b), 0);
-  const isFull = ratio ? atFullForce(rises, signals, slope) : null;
-  return curves.map((_, i) => {
-    const share = shares[i] ?? 0;
-    const level = (levels[i] ?? 0) / highest;
-    if (isFull) return share >= fullShare && level >= 0.5 && isFull[i] === true;
-    // Without a road speed a higher gear looks weak; one that follows a pull at once is its next gear.
-    if (share >= fullShare && level >= 0.35) return true;
-    const before = rises[i - 1];
-    const rise = rises[i];
-    if (!before || !rise || (levels[i - 1] ?? 0) < 0.7 * highest) return false;
-    return (time[rise.from] ?? 0) - (time[before.to - 1] ?? 0) < 1 && level > 0.25;
-  });
+  const isFull = atFullForce(rises, signals, slope);
+  return isFull.map((full, i) => full && (shares[i] ?? 0) >= fullShare && (levels[i] ?? 0) >= 0.5 * highest);
 }
