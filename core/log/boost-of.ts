@@ -1,7 +1,7 @@
 import { channelOf, type Log } from './channel.ts';
 
 /** Standard atmosphere [Pa], for want of a barometer (ISO 2533, sea level). */
-const standardPressure = 101_325;
+export const standardPressure = 101_325;
 
 /** A pressure per sample, and whether the air around it had to be assumed. */
 export type DerivedPressure = {

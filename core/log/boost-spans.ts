@@ -1,5 +1,6 @@
+import { standardPressure } from './boost-of.ts';
 import { carsInQuestion, type FootFit, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
-import { medianOf } from './median.ts';
+import { atFullPressure } from './full-pressure.ts';
 import { withoutClosings } from './plate-closings.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { EndedSpan, Span } from './time-axis.ts';
@@ -14,29 +15,17 @@ const vacuum = -20e3;
 const settled = 5e3;
 /** An open plate leaves the air around it, but for its losses and a barometer that is not known [Pa]. */
 const openPlate = { level: -1e3, within: 3e3 };
+/**
+ * Plate and air follow the foot by so much more than the model of both knows [s], on the middle of four generators of
+ * drives.
+ */
+const untoldLag_s = 0.03;
 /** What the model of foot, plate and manifold leaves over, on the middle of noisy and quiet sensors [Pa]. */
 const misfit = 1.5e3;
 /** So many, and a sort of car that is out of the question by then stays so. */
 const pullsThatTellTheCar = 8;
 /** A charger that made this much within so long still spins [Pa gauge, s]. */
 const spun = { boost: 1e4, within_s: 2 };
-/** Pressure of a pull against the most that the file shows at the same engine speed, both absolute. */
-const fullShare = 0.85;
-/**
- * Once the charger has spun up pressure tells part throttle from full more closely: after so long [s], where it has not
- * risen by this share over the last third. Before, it hangs on the engine speed that the pull began at.
- */
-const spunUp_s = 3;
-const stillSpinsUp = 0.02;
-const fullShareSpunUp = 0.93;
-/**
- * Behind an open plate the pressure of a charged engine does not fall while engine speed climbs, before there is boost:
- * where it does by so much, without boost in a file that shows some, the plate stands part of the way [Pa].
- */
-const eased = { fall: 1.5e3, boost: 5e3, charged: 3e4 } as const;
-const atmosphere = 101_325;
-const binWidth = 50;
-
 /**
  * Spans at full throttle told by manifold pressure alone: from where the vacuum is gone to where the plate shuts.
  *
@@ -115,9 +104,10 @@ function withStarts(
   const moments = momentsOf(tables);
   return spans.flatMap(({ from, to, endAt_s }, i) => {
     const moment = moments[i];
-    const start = moment ? indexAt(time, moment.at_s, from, to) : from;
+    const startAt_s = moment ? moment.at_s - untoldLag_s : undefined;
+    const start = startAt_s === undefined ? from : indexAt(time, startAt_s, from, to);
     return to - start > 2
-      ? [{ from: start, to, startAt_s: moment?.at_s, endAt_s, startWithin_s: moment?.within_s ?? 0 }]
+      ? [{ from: start, to, startAt_s, endAt_s, startWithin_s: moment?.within_s ?? 0 }]
       : [];
   });
 }
@@ -155,7 +145,7 @@ function shutMoment(
     const before = boost[i - 1] ?? here;
     const seconds = Math.max(1e-3, (time[i] ?? 0) - (time[i - 1] ?? 0));
     // Slower than 40 % of the pressure per second is a turbine running down, not a plate shutting.
-    if ((before - here) / (before + atmosphere) < 0.4 * seconds) break;
+    if ((before - here) / (before + standardPressure) < 0.4 * seconds) break;
     i--;
   }
   const high = boost[i] ?? wideOpen;
@@ -166,53 +156,6 @@ function shutMoment(
   const fallen = low < high ? Math.min(1, Math.max(0, (high - (boost[i + 1] ?? high)) / (high - low))) : 0;
   const endAt_s = Math.max(before_s - fallShows_s, after_s - fallShows_s - fallLasts_s * fallen);
   return { to: endAt_s < before_s ? i : i + 1, endAt_s };
-}
-
-/** Spans whose pressure is near the most seen at their engine speeds: part throttle may lift the vacuum too. */
-function atFullPressure<T extends Span>(
-  spans: readonly T[],
-  boost: Float64Array,
-  engineSpeed: Float64Array,
-  time: Float64Array,
-): T[] {
-  const most = new Map<number, number>();
-  const binOf = (i: number) => Math.round((engineSpeed[i] ?? 0) / binWidth);
-  for (const { from, to } of spans) {
-    for (let i = from; i < to; i++) {
-      const p = (boost[i] ?? Number.NaN) + atmosphere;
-      if (p > (most.get(binOf(i)) ?? 0)) most.set(binOf(i), p);
-    }
-  }
-  const isCharged = [...most.values()].some((p) => p - atmosphere > eased.charged);
-  return spans.filter(({ from, to }) => {
-    if (isCharged && hasEased(boost, from, to)) return false;
-    const shares: number[] = [];
-    const isSpunUp = hasSpunUp(boost, time, from, to);
-    // The first half may still be spooling up.
-    for (let i = isSpunUp ? lastThird(from, to) : (from + to) >> 1; i < to; i++) {
-      const p = (boost[i] ?? Number.NaN) + atmosphere;
-      if (!Number.isNaN(p)) shares.push(p / (most.get(binOf(i)) ?? p));
-    }
-    shares.sort((a, b) => a - b);
-    return (shares[shares.length >> 1] ?? 0) >= (isSpunUp ? fullShareSpunUp : fullShare);
-  });
-}
-
-/** Whether the pressure falls from the first quarter of a span to its last third, and never was boost. */
-function hasEased(boost: Float64Array, from: number, to: number): boolean {
-  const late = medianOf(boost, lastThird(from, to), to);
-  const early = medianOf(boost, from, from + Math.ceil((to - from) / 4));
-  return late < eased.boost && late < early - eased.fall;
-}
-
-const lastThird = (from: number, to: number) => Math.floor((from + 2 * to) / 3);
-
-function hasSpunUp(boost: Float64Array, time: Float64Array, from: number, to: number): boolean {
-  if (!((time[to - 1] ?? 0) - (time[from] ?? 0) > spunUp_s)) return false;
-  const third = lastThird(from, to);
-  const sixth = (third + to) >> 1;
-  const rise = medianOf(boost, sixth, to) - medianOf(boost, third, sixth);
-  return rise < (stillSpinsUp / 2) * (medianOf(boost, third, to) + atmosphere);
 }
 
 /** Whether the charger was still spinning from a pull just before: the pressure then jumps with the plate. */

@@ -88,30 +88,31 @@ describe('full throttle by force', () => {
 });
 
 describe('full throttle by pressure', () => {
-  /** Vacuum, then 2 s in which the pressure goes from `first` to `last` [kPa gauge], then a pull with boost. */
-  const withRun = (first: number, last: number) => {
-    const rows = Array.from({ length: 500 }, (_, i) => {
+  /** Pulls where a run of `lasts_s` from 14 m/s, its pressure going from `first` to `last` [kPa gauge], comes before a pull. */
+  const withRun = (first: number, last: number, lasts_s: number) => {
+    const rows = Array.from({ length: 600 }, (_, i) => {
       const t = i * step;
-      const isRun = t >= 3 && t < 5;
+      const run = (t - 3) / lasts_s;
+      const isRun = run >= 0 && run < 1;
       const isPull = t >= 12 && t < 18;
-      const v =
-        t < 3 ? 14 : t < 5 ? 14 + (t - 3) : t < 12 ? 16 - 0.3 * (t - 5) : isPull ? 14 + 3 * (t - 12) : 32;
-      const boost = isRun
-        ? first + ((last - first) * (t - 3)) / 2
-        : isPull
-          ? Math.min(60, 15 * (t - 12))
-          : -65;
+      const v = isRun ? 14 + 2.5 * run : isPull ? 14 + 3.5 * (t - 12) : t < 12 ? 14 : 35;
+      const boost = isRun ? first + (last - first) * run : isPull ? Math.min(90, 15 * (t - 12) ** 1.5) : -65;
       return [t.toFixed(2), ((v * 17) / rpm).toFixed(0), (3.6 * v).toFixed(1), boost.toFixed(1)].join(',');
     });
     return found(['Time (s),RPM (rpm),Speed (km/h),Boost (kPa)', ...rows].join('\n')).length;
   };
 
   it('is none where the pressure sinks while engine speed climbs and there is no boost yet', () => {
-    expect(withRun(-0.5, -5)).toBe(1);
+    expect(withRun(-0.5, -5, 2)).toBe(1);
   });
 
   it('is one where the pressure stays or rises', () => {
-    expect(withRun(-1.5, -1)).toBe(2);
-    expect(withRun(-2, 8)).toBe(2);
+    expect(withRun(-1.5, -1, 1.8)).toBe(2);
+    expect(withRun(-2, 8, 1.8)).toBe(2);
+  });
+
+  it('is none where a charger makes hardly any boost in the time in which it spins up', () => {
+    expect(withRun(0, 15, 3.5)).toBe(1);
+    expect(withRun(0, 75, 3.5)).toBe(2);
   });
 });
