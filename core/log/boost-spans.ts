@@ -16,7 +16,7 @@ const settled = 5e3;
 /** An open plate leaves the air around it, but for its losses and a barometer that is not known [Pa]. */
 const openPlate = { level: -1e3, within: 3e3 };
 /**
- * Plate and air follow the foot by so much more than the model of both knows [s], on the middle of four generators of
+ * Plate and air follow the foot by so much more than the model of both knows [s], on the middle of five generators of
  * drives.
  */
 const untoldLag_s = 0.03;

@@ -77,7 +77,9 @@ describe('wheels that spin soon after the start', () => {
     const [first, ...others] = risingSpans({ ...signals, ratio });
     expect(others).toEqual([]);
     expect(Math.abs((time[first?.from ?? 0] as number) - 3)).toBeLessThan(0.2);
-    // Without the road's speed the spin can't be told from a foot.
-    expect(risingSpans({ ...signals, ratio: null }).length).toBe(2);
+    // Without the road's speed the spin can't be told from a foot: what comes after it is the pull.
+    const blind = risingSpans({ ...signals, ratio: null });
+    expect(blind).toHaveLength(1);
+    expect(time[blind[0]?.from ?? 0]).toBeGreaterThan(3.8);
   });
 });
