@@ -1,10 +1,11 @@
 import { Plus } from 'lucide-react';
+import { useState } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { Button } from '../components/Button.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ChannelPicker.module.css';
-import type { ChannelChoice } from './channel-choice.ts';
+import { type ChannelChoice, mostOffered, offeredOf } from './channel-choice.ts';
 
 export type ChannelPickerProps = {
   readonly choices: readonly ChannelChoice[];
@@ -16,13 +17,25 @@ export type ChannelPickerProps = {
   readonly onDerive: () => void;
 };
 
-/** Every channel that the logs hold, to switch on and off; arrow keys move along them. */
+/** The channels that the logs hold, to switch on and off; arrow keys move along them, many are found by name. */
 export function ChannelPicker({ choices, chosen, nameOf, onChange, onDerive }: ChannelPickerProps) {
   const said = useWords().screens.channels;
+  const [sought, setSought] = useState('');
+  const { offered, left } = offeredOf(choices, chosen, sought, nameOf);
   return (
     <div className={styles.picker}>
       <p className={styles.label}>{said.choose}</p>
       <div className={styles.list}>
+        {choices.length > mostOffered && (
+          <input
+            type="search"
+            className={styles.find}
+            aria-label={said.find}
+            placeholder={said.find}
+            value={sought}
+            onChange={(event) => setSought(event.target.value)}
+          />
+        )}
         <ToggleButtonGroup
           aria-label={said.choose}
           selectionMode="multiple"
@@ -36,12 +49,13 @@ export function ChannelPicker({ choices, chosen, nameOf, onChange, onDerive }: C
           }
           className={cx(styles.group)}
         >
-          {choices.map((choice) => (
+          {offered.map((choice) => (
             <ToggleButton key={choice.key} id={choice.key} className={cx(styles.choice)}>
               {nameOf(choice)}
             </ToggleButton>
           ))}
         </ToggleButtonGroup>
+        {left > 0 && <span className={styles.unshown}>{said.unshown(left)}</span>}
         <span className={styles.derive}>
           <Button look="plain" aria-haspopup="dialog" onPress={onDerive}>
             <Plus aria-hidden />

@@ -36,6 +36,29 @@ export function firstChoice(choices: readonly ChannelChoice[]): string[] {
   return [...new Set([...usual, ...rest])].slice(0, atFirst);
 }
 
+/** So many are offered at once: a log with hundreds of columns would push the plots out of reach. */
+export const mostOffered = 40;
+
+/**
+ * The channels to offer: all of a usual log; of many those chosen and those whose name holds what was typed, the first
+ * of them where nothing was. `left` counts the others that fit.
+ */
+export function offeredOf(
+  choices: readonly ChannelChoice[],
+  chosen: readonly string[],
+  sought: string,
+  nameOf: (choice: ChannelChoice) => string,
+): { readonly offered: readonly ChannelChoice[]; readonly left: number } {
+  if (choices.length <= mostOffered) return { offered: choices, left: 0 };
+  const text = sought.trim().toLowerCase();
+  const fitting = choices.filter((c) => !chosen.includes(c.key) && nameOf(c).toLowerCase().includes(text));
+  const shown = new Set([...chosen, ...fitting.slice(0, mostOffered).map((c) => c.key)]);
+  return {
+    offered: choices.filter((c) => shown.has(c.key)),
+    left: Math.max(0, fitting.length - mostOffered),
+  };
+}
+
 /** The column of a run that holds a choice: the surest one for a quantity. */
 export function columnIn(run: RunSummary, choice: Pick<ChannelChoice, 'quantity' | 'column'>): string | null {
   const fitting = run.columns.filter((c) =>

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { RunSummary } from '../../../core/contract/index.ts';
 import { aligned, readAt } from '../../../renderer/channels/aligned.ts';
-import { choicesOf, columnIn, firstChoice } from '../../../renderer/channels/channel-choice.ts';
+import {
+  choicesOf,
+  columnIn,
+  firstChoice,
+  mostOffered,
+  offeredOf,
+} from '../../../renderer/channels/channel-choice.ts';
 import type { Trace } from '../../../renderer/channels/use-traces.ts';
 
 const trace = (key: string, pullId: string, time: number[], values: number[]): Trace => ({
@@ -59,5 +65,35 @@ describe('choicesOf', () => {
   it('takes the surest column of a run', () => {
     const choice = { quantity: 'manifoldPressure', column: 'MAP' } as const;
     expect(runs.map((r) => columnIn(r, choice))).toEqual(['MAP', 'Manifold 2']);
+  });
+});
+
+describe('channels to choose from', () => {
+  const many = Array.from({ length: 300 }, (_, i) => ({
+    key: `column Sensor ${i}`,
+    quantity: null,
+    column: `Sensor ${i}`,
+  }));
+  const nameOf = (choice: { readonly column: string }) => choice.column;
+
+  it('are all of them in a usual log', () => {
+    expect(offeredOf(many.slice(0, 20), [], 'zzz', nameOf)).toEqual({ offered: many.slice(0, 20), left: 0 });
+  });
+
+  it('are the first of many, those chosen among them, and how many others there are', () => {
+    const { offered, left } = offeredOf(many, ['column Sensor 299'], '', nameOf);
+    expect(offered).toHaveLength(mostOffered + 1);
+    expect(offered.at(-1)?.column).toBe('Sensor 299');
+    expect(left).toBe(300 - 1 - mostOffered);
+  });
+
+  it('are found by a part of the name, in any case', () => {
+    const { offered, left } = offeredOf(many, ['column Sensor 5'], ' sensor 12', nameOf);
+    expect(offered.map((c) => c.column)).toEqual([
+      'Sensor 5',
+      'Sensor 12',
+      ...Array.from({ length: 10 }, (_, i) => `Sensor 12${i}`),
+    ]);
+    expect(left).toBe(0);
   });
 });

@@ -3,6 +3,8 @@ import type { ScreenWords } from '../../screen-words.ts';
 export const channels: ScreenWords['channels'] = {
   choose: 'Kanäle',
   chooseHint: (most) => `Höchstens ${most} auf einmal.`,
+  find: 'Kanal suchen',
+  unshown: (count) => `${count} weitere nach Namen`,
   along: 'Über',
   alongSpeed: 'Motordrehzahl',
   alongTime: 'Zeit im Zug',

@@ -1,6 +1,8 @@
 export const channels = {
   choose: 'Channels',
   chooseHint: (most: number) => `Up to ${most} at a time.`,
+  find: 'Find a channel',
+  unshown: (count: number) => `${count} more by name`,
   along: 'Along',
   alongSpeed: 'Engine speed',
   alongTime: 'Time of the pull',
