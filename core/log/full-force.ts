@@ -1,5 +1,5 @@
 import { medianOf } from './median.ts';
-import { dragOf, torqueShare } from './middling-car.ts';
+import { dragOf, inertiaAllowance, torqueShare } from './middling-car.ts';
 import { indexAt } from './speed-ratio.ts';
 import type { Span } from './time-axis.ts';
 
@@ -107,9 +107,10 @@ function upperShare(span: Looked, all: readonly Looked[], inGear: boolean): numb
   for (const [bin, { effort, count }] of [...span.curve].sort(([a], [b]) => a - b)) {
     if (count < fewestInBin) continue;
     let most = 0;
-    for (const { curve } of others) {
+    for (const { curve, ratio } of others) {
       const there = curve.get(bin);
-      if (there && there.count >= fewestInBin) most = Math.max(most, there.effort);
+      if (there && there.count >= fewestInBin)
+        most = Math.max(most, there.effort / inertiaAllowance(span.ratio, ratio));
     }
     if (most > 0) shares.push(effort / most);
   }

@@ -91,9 +91,10 @@ const steadyRatio = 0.12;
  * of the log and every true one beside it for part throttle.
  */
 function isInGear(span: Span, { ratio }: RiseSignals, slope: Float64Array): boolean {
-  if (medianOf(slope, span.from, span.to) > freeRise) return false;
-  if (!ratio) return true;
   const third = Math.ceil((span.to - span.from) / 3);
+  // A strong car climbs as fast in first gear, its wheels with it; one that stands shows no ratio.
+  if (!ratio || Number.isNaN(medianOf(ratio, span.from, span.from + third)))
+    return !(medianOf(slope, span.from, span.to) > freeRise);
   const first = medianOf(ratio, span.from, span.from + third);
   const last = medianOf(ratio, span.to - third, span.to);
   return !(Math.abs(last / first - 1) > steadyRatio);
