@@ -22,6 +22,11 @@ function placesIn(line: string): Place[] {
   }));
 }
 
+/** The decimal mark is not known yet. */
+function isNoWord({ text }: Place): boolean {
+  return readCell(text, '.').kind !== 'text' || readCell(text, ',').kind !== 'text';
+}
+
 /**
  * The columns of a table whose cells are lined up by blanks, so that an empty cell can be told by its place. Only
  * lines without words count.
@@ -34,7 +39,7 @@ export function blankFields(lines: readonly string[]): readonly BlankField[] | n
   for (const line of lines) {
     if (rows.length === linesLookedAt) break;
     const places = placesIn(line);
-    if (places.length > 1 && places.every((p) => readCell(p.text, '.').kind !== 'text')) rows.push(places);
+    if (places.length > 1 && places.every(isNoWord)) rows.push(places);
   }
   const most = Math.max(0, ...rows.map((row) => row.length));
   const table = rows.filter((row) => row.length > most / 2);

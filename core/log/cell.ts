@@ -86,7 +86,7 @@ export function plainNumber(text: string, decimal: Decimal): number {
 }
 
 /** Some programs quote with the other mark, `'12.5'`, which the tokeniser does not know. */
-function unquoted(text: string): string {
+export function unquoted(text: string): string {
   return text.length > 2 && text.startsWith("'") && text.endsWith("'") ? text.slice(1, -1).trim() : text;
 }
 

@@ -1,5 +1,5 @@
 import { type BlankField, blankFields } from './blank-fields.ts';
-import { type Cell, type Decimal, readCell } from './cell.ts';
+import { type Cell, type Decimal, readCell, unquoted } from './cell.ts';
 import { countsRows, type HeaderMisfit, isCommaTwice, partByBlanks, partOtherwise } from './header-fit.ts';
 import { bestNames, isUnitsRow, uniqueNames } from './header-names.ts';
 import { tokenise } from './tokenise.ts';
@@ -179,7 +179,8 @@ function findDecimal(
   let comma = 0;
   let point = 0;
   for (const row of rows) {
-    for (const cell of row) {
+    for (const written of row) {
+      const cell = unquoted(written.trim());
       const m = /^\s*[-+]?(\d*)([.,])(\d+)(?:[eE][-+]?\d+)?\s*(?:[^\d.,].{0,12})?$/.exec(cell);
       if (m) {
         // `1,234` may be grouped digits: the word of the delimiter decides.

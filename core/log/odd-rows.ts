@@ -74,7 +74,7 @@ export class OddRowReader {
       if (news.headersRepeated++ === 0) news.firstRepeatedLine = line;
       return;
     }
-    if (isOtherHeader(cells)) {
+    if (isOtherHeader(cells, decimal)) {
       news.otherTableLine = line;
       return;
     }
@@ -138,9 +138,10 @@ function isUnevenByBlanks(cells: readonly string[], columns: number, decimal: La
 }
 
 /** Three names that the dictionary knows and no number: the header of a table with other columns. */
-function isOtherHeader(cells: readonly string[]): boolean {
+function isOtherHeader(cells: readonly string[], decimal: Layout['decimal']): boolean {
   const filled = cells.filter((c) => c.trim() !== '');
-  if (filled.length < 3 || filled.some((c) => /^[-+]?[\d.,]+$/.test(c.trim()))) return false;
+  // `2000 rpm` and `90 km/h` are numbers, though their units are words of a header.
+  if (filled.length < 3 || filled.some((c) => readCell(c, decimal).kind === 'number')) return false;
   const known = filled.filter((c) => matchName(headerParts(c).name).length > 0).length;
   return known >= 3 && known >= 0.5 * filled.length;
 }

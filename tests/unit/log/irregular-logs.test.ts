@@ -176,6 +176,22 @@ describe('a log is whole in spite of', () => {
       if ((i + 28) % 23 !== 0) expect(speed?.[i]).toBeCloseTo(Number(cellsOf(i)[4]) / 3.6, 9);
   });
 
+  it('units glued to every number, and no number in some rows bare', () => {
+    const log = read({
+      head: 'Time,Engine Speed,Pedal,Boost,Vehicle Speed,Oddity',
+      row: ([t, n, p, b, v], i) => [
+        `${t} s`,
+        `${n} rpm`,
+        `${p} %`,
+        `${b} kPa`,
+        `${v} km/h`,
+        i % 3 ? 'n/a' : '7',
+      ],
+    });
+    expectWhole(log);
+    expect(log.warnings).toEqual([]);
+  });
+
   it('a header that comes back among cells of which none is a plain number', () => {
     const glued = (cells: readonly string[]) =>
       cells.map((c, k) => `${c} ${['s', 'rpm', '%', 'kPa', 'km/h'][k]}`);
