@@ -14,6 +14,12 @@ import { sharedLog } from './shared-log.ts';
 /** Pulls told at once: some ten milliseconds' worth. */
 const batch = 16;
 
+let toldPower: () => void = () => undefined;
+/** Once the power of a log's pulls was worked out: all that a log needs has run. */
+export const firstPower = new Promise<void>((resolve) => {
+  toldPower = resolve;
+});
+
 /** Reads a log that arrives in parts: each is read and given back. */
 let reader: LogReader | null = null;
 let problem: Problem | null = null;
@@ -56,6 +62,7 @@ async function analyse(read: Log, task: AnalysisTask): Promise<void> {
     tell({ kind: 'powers', done });
     done = [];
   }
+  if (found.pulls.length > 0) toldPower();
 }
 
 parentPort?.on('message', (message: ToLogWorker) => {
