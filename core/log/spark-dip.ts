@@ -31,10 +31,23 @@ export function sparkDip(log: Log, pull: Span): number | null {
       const isInside = at > start && at < pull.to - 1;
       return isInside ? Math.max(most, medianOfThree(spark, at)) : most;
     }, Number.NEGATIVE_INFINITY);
+  const ahead = highestAhead(spark, { from: start, to: pull.to });
+  let behind = Number.NEGATIVE_INFINITY;
   for (let i = start + 1; i < pull.to - 1; i++) {
     const now = medianOfThree(spark, i);
+    behind = Math.max(behind, now);
+    // Nearly every sample of nearly every pull ends here.
+    if (!(Math.min(behind, ahead[i - start] ?? 0) - now >= leastDip_rad)) continue;
     const dip = Math.min(highest(i, -1), highest(i, 1)) - now;
     if (dip >= leastDip_rad && !(Math.abs(knock?.[i] ?? 0) >= knockShare * dip)) return i;
   }
   return null;
+}
+
+/** The highest spark from each sample to the end of a span. */
+function highestAhead(spark: Float64Array, { from, to }: Span): Float64Array {
+  const ahead = new Float64Array(to - from).fill(Number.NEGATIVE_INFINITY);
+  for (let i = to - 2; i > from; i--)
+    ahead[i - from] = Math.max(ahead[i - from + 1] ?? Number.NEGATIVE_INFINITY, medianOfThree(spark, i));
+  return ahead;
 }
