@@ -100,7 +100,6 @@ export class PlainRowReader {
         stop = 'full';
         break;
       }
-      let filled = cells;
       let numbers = cells;
       for (let c = 0; c < cells; c++) {
         const cellStart = p;
@@ -225,10 +224,7 @@ export class PlainRowReader {
           p = end;
         }
         (columns[c] as Float64Array)[rows] = value;
-        if (flag !== 0) {
-          numbers--;
-          if (flag === missingFlag) filled--;
-        }
+        if (flag !== 0) numbers--;
         const f = flags[c];
         if (f) f[rows] = flag;
         else if (flag !== 0) {
@@ -237,16 +233,20 @@ export class PlainRowReader {
         }
         if (!isParted) p++;
       }
-      if (numbers === 0 && filled > 0) {
-        // A header that comes back, or a remark.
-        p = rowStart;
-        stop = 'odd';
-        break;
+      if (numbers === 0) {
+        if (flags.some((f, c) => c < cells && f?.[rows] !== missingFlag)) {
+          // A header that comes back, or a remark.
+          p = rowStart;
+          stop = 'odd';
+          break;
+        }
+        // Delimiters and nothing between them are a blank line: the next row is written over it.
+        if (b === cr && bytes[p] === lf) p++;
+        lines++;
+        continue;
       }
       if (b === cr && bytes[p] === lf) p++;
       lines++;
-      // Delimiters and nothing between them are a blank line: the next row is written over it.
-      if (filled === 0) continue;
       for (let c = cells; c < width; c++) {
         (columns[c] as Float64Array)[rows] = Number.NaN;
         store.flagsOf(c)[rows] = missingFlag;
