@@ -87,7 +87,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
     segments: axis.segments,
     warnings: [
       ...encodingNote(read.encoding),
-      ...rowWarnings(news),
+      ...rowWarnings(news, layout),
       ...(turned ? [turned] : []),
       ...(foot > 0 ? [{ code: 'log/foot-left-out', facts: { count: foot } } as const] : []),
       ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
@@ -211,7 +211,7 @@ function assumedUnits(columns: readonly RawColumn[], meanings: readonly ColumnMe
   });
 }
 
-function rowWarnings(news: RowNews): Note[] {
+function rowWarnings(news: RowNews, { filledColumns, delimiter }: Layout): Note[] {
   const notes: Note[] = [];
   if (news.headersRepeated > 0)
     notes.push({
@@ -222,6 +222,16 @@ function rowWarnings(news: RowNews): Note[] {
     notes.push({
       code: 'log/rows-skipped',
       facts: { count: news.rowsSkipped, firstLine: news.firstSkippedLine },
+    });
+  if (news.rowsWide > 0)
+    notes.push({
+      code: 'log/rows-wide',
+      facts: {
+        count: news.rowsWide,
+        firstLine: news.firstWideLine,
+        columns: filledColumns,
+        isCommaParted: delimiter === ',',
+      },
     });
   if (news.otherTableLine > 0) notes.push({ code: 'log/other-table', facts: { line: news.otherTableLine } });
   if (news.cutLine > 0) notes.push({ code: 'log/last-row-cut', facts: { line: news.cutLine } });

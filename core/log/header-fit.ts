@@ -1,3 +1,4 @@
+import { splitDecimals } from './split-decimals.ts';
 import { tokenise } from './tokenise.ts';
 
 /** Names and columns that do not come out even: nobody can tell which name belongs to which numbers. */
@@ -83,7 +84,7 @@ export function partOtherwise(text: string, delimiter: string, columns: number):
 
 /**
  * Whether the comma parts numbers and columns alike, `0,05,2310,5` under `Time,RPM`: more cells than names, and
- * no point in any of them.
+ * no point in any of them, or the cells above the names' number are exactly those that read as decimals.
  */
 export function isCommaTwice(
   names: number,
@@ -92,10 +93,11 @@ export function isCommaTwice(
 ): boolean {
   if (delimiter !== ',' || names < 2) return false;
   const longer = rows.filter((row) => row.length > names);
-  return (
-    longer.length > 0.8 * rows.length &&
-    longer.every((row) => row.every((cell) => /^\s*[-+]?\d*\s*$/.test(cell)))
-  );
+  if (longer.length <= 0.8 * rows.length) return false;
+  if (longer.every((row) => row.every((cell) => /^\s*[-+]?\d*\s*$/.test(cell)))) return true;
+  // Points in some columns and commas in others.
+  const width = longer[0]?.length ?? 0;
+  return splitDecimals(longer.filter((row) => row.length === width)) === width - names;
 }
 
 /** Whether a column counts its rows: whole numbers, each one more than the last. */

@@ -12,6 +12,8 @@ export type Layout = {
   readonly decimal: Decimal;
   /** Cells of most rows; the header may hold more. */
   readonly columns: number;
+  /** Columns up to the last that has a name or holds anything. */
+  readonly filledColumns: number;
   /** One name per column, as in the file, made unique; never empty. */
   readonly names: readonly string[];
   /** Whether the file leaves a column without a name. */
@@ -202,8 +204,10 @@ function layoutOf(found: Candidate, text: string): Layout | null {
   const first = rows.findIndex((_, i) => beginsData(rows, i, columns));
   const firstRow = rows[first];
   if (!firstRow) return null;
+  let top = first;
+  while (isWideRow(rows[top - 1], columns)) top--;
   const header: Row[] = [];
-  for (let i = first - 1; i >= 0 && header.length < 6; i--) {
+  for (let i = top - 1; i >= 0 && header.length < 6; i--) {
     const row = rows[i];
     if (!row) break;
     const filled = row.cells.filter((c) => c.trim() !== '').length;
@@ -222,7 +226,7 @@ function layoutOf(found: Candidate, text: string): Layout | null {
   const lines = text.split(/\r\n?|\n/);
   const data = rows.slice(first, first + rowsBelow).filter((row) => isDataRow(row, columns));
   if (header.length === 0 && found.delimiter !== ' ') {
-    const above = rows.slice(0, first).findLast((row) => filledCells(row) > 0);
+    const above = rows.slice(0, top).findLast((row) => filledCells(row) > 0);
     const cells = above && partOtherwise(lines[above.line - 1] ?? '', found.delimiter, columns);
     if (above && cells) header.push({ cells, line: above.line, numbers: 0 });
   }
@@ -257,14 +261,15 @@ function layoutOf(found: Candidate, text: string): Layout | null {
     fields: found.fields?.length === columns ? found.fields : null,
     decimal: found.decimal,
     columns,
+    filledColumns: Math.max(named + (isCounted ? 1 : 0), filledWidth(rows.slice(first), columns)),
     names: uniqueNames(names.cells, width),
     isNameless: Array.from({ length: width }, (_, i) => (names.cells[i] ?? '').trim() === ''),
     unitRow: Array.from({ length: width }, (_, i) => unitRow[i]?.trim() ?? ''),
     headerRows: header.map((row) => row.cells),
     headerLine: names.line,
-    firstDataLine: firstRow.line,
+    firstDataLine: rows[top]?.line ?? firstRow.line,
     preamble: rows
-      .slice(0, Math.max(0, first - header.length))
+      .slice(0, Math.max(0, top - header.length))
       .map((row) => row.cells.join(' '))
       .join('\n'),
     misfit: isUneven ? { names: named, columns, line: told.line, isCommaTwice: twice } : null,
@@ -285,6 +290,11 @@ function filledCells(row: Row): number {
 function isDataRow(row: Row, columns: number): boolean {
   const isWide = row.cells.length >= columns && row.cells.slice(columns).every((c) => c.trim() === '');
   return isWide && row.numbers > 0 && row.numbers >= 0.4 * filledCells(row);
+}
+
+/** A row of numbers with more cells than most, above the first whole one: data all the same, and no header. */
+function isWideRow(row: Row | undefined, columns: number): boolean {
+  return row !== undefined && row.cells.length > columns && row.numbers > 0.7 * filledCells(row);
 }
 
 /**

@@ -32,6 +32,8 @@ declare module '../result/result.ts' {
     /** In another unit the engine would turn faster over the road than any gear lets it. */
     'log/speed-unit-by-engine': { column: string; unit: string };
     'log/rows-skipped': { count: number; firstLine: number };
+    /** More numbers than columns: nobody can tell which belongs to which. */
+    'log/rows-wide': { count: number; firstLine: number; columns: number; isCommaParted: boolean };
     'log/header-repeated': { count: number; firstLine: number };
     /** A table with other columns follows in the same file and was not read. */
     'log/other-table': { line: number };

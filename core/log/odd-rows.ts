@@ -8,6 +8,9 @@ import { matchName } from './name-match.ts';
 export type RowNews = {
   rowsSkipped: number;
   firstSkippedLine: number;
+  /** Rows with more numbers than there are columns. */
+  rowsWide: number;
+  firstWideLine: number;
   headersRepeated: number;
   firstRepeatedLine: number;
   /** Line of a last row that was cut; -1 while the file's end only may be. */
@@ -25,6 +28,8 @@ export function noNews(width: number): RowNews {
   return {
     rowsSkipped: 0,
     firstSkippedLine: 0,
+    rowsWide: 0,
+    firstWideLine: 0,
     headersRepeated: 0,
     firstRepeatedLine: 0,
     cutLine: 0,
@@ -104,6 +109,10 @@ export class OddRowReader {
       if (news.rowsSkipped++ === 0) news.firstSkippedLine = line;
       return;
     }
+    if (delimiter !== ' ' && isShifted(cells, seen, this.#layout)) {
+      if (news.rowsWide++ === 0) news.firstWideLine = line;
+      return;
+    }
     seen.forEach((cell, c) => {
       this.#count(cell, c);
       this.#noticeOdd(cell, cells[c] ?? '', c);
@@ -135,6 +144,22 @@ export class OddRowReader {
  */
 function isUnevenByBlanks(cells: readonly string[], columns: number, decimal: Layout['decimal']): boolean {
   return cells.length < columns || cells.slice(columns).some((c) => readCell(c, decimal).kind === 'number');
+}
+
+/**
+ * Whether more cells than the table has columns hide which number belongs to which, as an unquoted `12,5` does between
+ * commas. Empty cells and a remark behind a whole row leave no doubt.
+ */
+function isShifted(cells: readonly string[], seen: readonly Cell[], layout: Layout): boolean {
+  const { columns, filledColumns, decimal, cellKinds } = layout;
+  if (cells.length <= columns) return false;
+  const behind = cells.slice(filledColumns).map((c) => readCell(c, decimal).kind);
+  if (behind.every((kind) => kind === 'missing')) return false;
+  // The text of the last column is no remark where a number stands in that column.
+  return (
+    behind.some((kind) => kind !== 'missing' && kind !== 'text') ||
+    seen.slice(0, filledColumns).some((cell, c) => cellKinds[c] === 'text' && cell.kind === 'number')
+  );
 }
 
 /** Three names that the dictionary knows and no number: the header of a table with other columns. */

@@ -154,6 +154,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Nur alle ${show.quantity(f.step_s, 'time', 2)} eine Zeile: zu langsam für die Enden der Züge und für die Leistung. Zählt die Spalte Zeilen oder eine andere Einheit, von Hand setzen.`,
   'log/rows-skipped': (f) =>
     `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
+  'log/rows-wide': (f) =>
+    `Zeilen mit mehr Zahlen, als die Tabelle Spalten hat (${f.columns}), ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.${f.isCommaParted ? ' Das kommt von Kommas in den Zahlen: das Log noch einmal mit Strichpunkten zwischen den Spalten oder mit Dezimalpunkten schreiben.' : ''}`,
   'log/header-repeated': (f) =>
     `Der Spaltenkopf kommt in Zeile ${f.firstLine} wieder, insgesamt ${f.count}-mal.`,
   'log/other-table': (f) =>

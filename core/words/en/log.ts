@@ -154,6 +154,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `A row comes only every ${show.quantity(f.step_s, 'time', 2)}: too slow for the ends of pulls and for power. If the column counts rows or another unit, set it by hand.`,
   'log/rows-skipped': (f) =>
     `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
+  'log/rows-wide': (f) =>
+    `Rows with more numbers than the table has columns (${f.columns}), left out: ${f.count}, the first at line ${f.firstLine}.${f.isCommaParted ? ' Commas within numbers do that: write the log again with semicolons between the columns or with decimal points.' : ''}`,
   'log/header-repeated': (f) => `The header comes back at line ${f.firstLine}; times in all: ${f.count}.`,
   'log/other-table': (f) =>
     `A table with other columns begins at line ${f.line}; only the one above it was read.`,

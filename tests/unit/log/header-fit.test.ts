@@ -82,6 +82,93 @@ it('a comma that parts columns and decimals alike is refused', () => {
   });
 });
 
+describe('a row with more numbers than columns', () => {
+  const wide = (row: string[]) => [...row.slice(0, 3), `${(row[3] ?? '').split('.')[0]},5`, ...row.slice(4)];
+  const time = (lines: string[]) => [...unwrap(read(lines)).time];
+  const withWide = (at: (i: number) => boolean, more: (row: string[]) => string[] = (row) => row) => [
+    names.join(','),
+    ...cells.map((row, i) => more(at(i) ? wide(row) : row).join(',')),
+  ];
+
+  it('is left out, with how many there are and the first line', () => {
+    const lines = withWide((i) => i % 9 === 4);
+    const log = unwrap(read(lines));
+    const count = cells.filter((_, i) => i % 9 === 4).length;
+    expect(log.time.length).toBe(cells.length - count);
+    expect(log.warnings.filter((w) => w.code === 'log/rows-wide')).toEqual([
+      { code: 'log/rows-wide', facts: { count, firstLine: 6, columns: 5, isCommaParted: true } },
+    ]);
+  });
+
+  it('is left out as the first one too, without its taking the header along', () => {
+    const log = unwrap(read(withWide((i) => i < 2)));
+    expect(log.channels.map((c) => c.quantity)).toEqual(quantities);
+    expect(log.warnings).toContainEqual({
+      code: 'log/rows-wide',
+      facts: { count: 2, firstLine: 2, columns: 5, isCommaParted: true },
+    });
+  });
+
+  it('is left out where every row ends in an empty cell', () => {
+    const log = unwrap(
+      read(
+        withWide(
+          (i) => i === 20,
+          (row) => [...row, ''],
+        ),
+      ),
+    );
+    expect(log.time.length).toBe(cells.length - 1);
+    expect(log.warnings.map((w) => w.code)).toEqual(['log/rows-wide']);
+  });
+
+  it('is left out where text stands last', () => {
+    const lines = withWide(
+      (i) => i === 20,
+      (row) => [...row, 'sport'],
+    );
+    lines[0] = `${names.join(',')},Mode`;
+    expect(time(lines).length).toBe(cells.length - 1);
+  });
+
+  it('is none where some rows end in an empty cell or a remark', () => {
+    const lines = [
+      names.join(','),
+      ...cells.map((row, i) => [...row, ...(i % 7 === 3 ? [''] : i === 30 ? ['note'] : [])].join(',')),
+    ];
+    expect(time(lines).length).toBe(cells.length);
+    expect(unwrap(read(lines)).warnings).toEqual([]);
+  });
+
+  it('is refused with its remedy where all of them are so and decimals explain it', () => {
+    const lines = [
+      names.join(','),
+      ...cells.map((row, i) =>
+        [...row.slice(0, 3), `${20 + Math.floor(i / 5)},${(2 * i) % 10}`, ...row.slice(4)].join(','),
+      ),
+    ];
+    expect(read(lines)).toMatchObject({
+      problems: [{ code: 'log/comma-twice', facts: { names: 5, columns: 6 }, where: { line: 1 } }],
+    });
+    const zeros = [
+      names.join(','),
+      ...cells.map((row, i) =>
+        [
+          ...row.slice(0, 3),
+          `${9 * ((i * i) % 11)},${String((i * 37) % 100).padStart(2, '0')}`,
+          ...row.slice(4),
+        ].join(','),
+      ),
+    ];
+    expect(read(zeros)).toMatchObject({ problems: [{ code: 'log/comma-twice' }] });
+  });
+
+  it('is kept where all of them have a gear that nobody named', () => {
+    const lines = [names.join(','), ...cells.map((row, i) => [...row, 2 + Math.floor(i / 20)].join(','))];
+    expect(unwrap(read(lines)).warnings.map((w) => w.code)).toEqual(['log/columns-unnamed']);
+  });
+});
+
 it('a row number that nobody named does not shift the names', () => {
   const lines = [names.join(','), ...cells.map((row, i) => [i, ...row].join(','))];
   expect(meant(lines)).toEqual([null, ...quantities]);
