@@ -40,6 +40,8 @@ export const RunSummarySchema = z.object({
   duration_s: z.number().nullable(),
   columns: z.array(ColumnSummarySchema),
   pulls: z.array(PullSummarySchema),
+  /** What the powers of its pulls rest on, each once. */
+  powerNotes: z.array(NoteSchema),
   warnings: z.array(NoteSchema),
   problems: z.array(ProblemSchema),
 });

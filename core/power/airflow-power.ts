@@ -9,7 +9,7 @@ export type AirflowPower = {
   readonly enginePower: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** enginePower here over that of the pull, mean over the pull. */
+  /** enginePower here over that of the pull without its correction, mean over the pull. */
   readonly ratio: number;
   /** True where the ratio lies within the usual spread. */
   readonly agrees: boolean;
@@ -26,7 +26,7 @@ const usualRatio = [0.83, 1.2] as const;
  *
  *   P = air / (lambda L0) / b
  *
- * @param power    of the same pull
+ * @param power    of the same pull; the air breathed is the day's, so its correction to reference air is taken off
  * @param options  stoichiometric air per fuel by mass, 14.4 for pump petrol with a little alcohol
  * @returns        over the engine speeds of `power`; lambda as logged, else 0.83
  *
@@ -58,7 +58,7 @@ export function airflowPowerEstimate(
   let count = 0;
   enginePower.forEach((p, i) => {
     if (!Number.isFinite(p)) return;
-    sum += p / (power.enginePower[i] as number);
+    sum += (p * power.correction.factor) / (power.enginePower[i] as number);
     count++;
   });
   if (count === 0) return fail({ code: 'power/no-air-flow', facts: {} });

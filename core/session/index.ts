@@ -24,6 +24,7 @@ export * from './limits.ts';
 export * from './logged-fluid.ts';
 export { type MergeConflict, mergeJson } from './merge-json.ts';
 export * from './migrations/index.ts';
+export * from './power-remarks.ts';
 export * from './run-analysis.ts';
 export * from './run-record.ts';
 export * from './schema-problems.ts';

@@ -9,7 +9,14 @@ import {
   settleSpeedUnit,
   withDerivedChannels,
 } from '../log/index.ts';
-import { type Car, type Conditions, type PullPower, powerOfPull, rollingRadius } from '../power/index.ts';
+import {
+  airflowPowerEstimate,
+  type Car,
+  type Conditions,
+  type PullPower,
+  powerOfPull,
+  rollingRadius,
+} from '../power/index.ts';
 import type { Note, Problem, Result } from '../result/index.ts';
 import { ok } from '../result/index.ts';
 import { type EditedPull, editPulls } from './edited-pulls.ts';
@@ -94,16 +101,18 @@ export function pullsOfLog(read: Log, input: Omit<AnalysisInput, 'file'>): Pulls
   return { log, pulls, warnings: [...log.warnings, ...found.warnings], problems };
 }
 
-/** The second half, pull by pull; none depends on another. */
+/** The second half, pull by pull, held against the air that was breathed where the log has it; none depends on another. */
 export function withPower(
   log: Log,
   edited: EditedPull,
   { car, conditions }: Pick<AnalysisInput, 'car' | 'conditions'>,
 ): AnalysedPull {
   const power = powerOfPull(log, edited.pull, car, conditions);
-  return power.ok
-    ? { ...edited, power: power.value, problems: [] }
-    : { ...edited, counts: false, power: null, problems: power.problems };
+  if (!power.ok) return { ...edited, counts: false, power: null, problems: power.problems };
+  // A log without air mass flow has no such check, which is no fault of it.
+  const air = airflowPowerEstimate(log, edited.pull, power.value);
+  const notes = air.ok ? [...power.value.notes, ...air.value.notes] : power.value.notes;
+  return { ...edited, power: { ...power.value, notes }, problems: [] };
 }
 
 /** The pulls of a run that count, as the judge takes them; `firstOrder` is the place of the first in the session. */

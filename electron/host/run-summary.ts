@@ -1,7 +1,7 @@
 import type { RunSummary } from '../../core/contract/index.ts';
 import { countedOnAt } from '../../core/log/index.ts';
 import type { Result } from '../../core/result/index.ts';
-import type { RunAnalysis, RunRecord } from '../../core/session/index.ts';
+import { powerRemarks, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
 
 /** What a screen is told of a run; one that could not be read tells why. */
 export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | undefined): RunSummary {
@@ -11,6 +11,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       duration_s: null,
       columns: [],
       pulls: [],
+      powerNotes: [],
       warnings: [],
       problems: analysis ? [...analysis.problems] : [],
     };
@@ -43,6 +44,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       trimmedBecause,
       flags: [...pull.flags],
     })),
+    powerNotes: [...powerRemarks(pulls.flatMap((p) => p.power?.notes ?? []))],
     warnings: [...warnings],
     problems: [...problems, ...pulls.flatMap((p) => [...p.problems])],
   };

@@ -8,6 +8,7 @@ import { useWords } from '../hooks/use-words.tsx';
 import { TableChangeTab } from '../tables/TableChangeTab.tsx';
 import { JudgedTab } from './JudgedTab.tsx';
 import { NotesTab } from './NotesTab.tsx';
+import { PowerRests } from './PowerRests.tsx';
 import { PullsTable, pullsOf } from './PullsTable.tsx';
 import { WitnessTable } from './WitnessTable.tsx';
 
@@ -50,6 +51,7 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
         <>
           <PullsTable snapshot={snapshot} entries={entries} curves={curves} />
           <RunList snapshot={snapshot} entries={entries.map((e) => e.entry)} />
+          <PowerRests snapshot={snapshot} entries={entries.map((e) => e.entry)} />
         </>
       ),
     },

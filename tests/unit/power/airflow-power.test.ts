@@ -45,6 +45,17 @@ describe('power from the air that is breathed', () => {
     expect(found.notes[0]?.code).toBe('power/airflow-disagrees');
   });
 
+  it('holds the air of the day against power as it was made, not as corrected to other air', () => {
+    const conditions = { ...d.conditions, ambient_C: 35, barometer_kPa: 80, relativeHumidity_percent: 0 };
+    const car = { ...d.car, dragArea_m2: 0, correction: 'ISO 1585' as const };
+    const high = unwrap(powerOfPull(d.log, d.pull, car, conditions));
+    const made = unwrap(powerOfPull(d.log, d.pull, { ...car, correction: 'none' }, conditions));
+    expect(high.correction.factor).toBeGreaterThan(1.25);
+    const log = withAir(1, null);
+    const found = unwrap(airflowPowerEstimate(log, d.pull, high));
+    expect(found.ratio).toBeCloseTo(unwrap(airflowPowerEstimate(log, d.pull, made)).ratio, 9);
+  });
+
   it('says where no air flow is logged', () => {
     const found = airflowPowerEstimate(d.log, d.pull, power);
     expect(!found.ok && found.problems[0].code).toBe('power/no-air-flow');

@@ -15,6 +15,7 @@ export const bench: ScreenWords['bench'] = {
   gear: (n) => `${n}. Gang`,
   from: (rpm) => `ab ${rpm}`,
   between: (from, to) => `von ${from} bis ${to}`,
+  powerRests: 'Worauf diese Leistungen beruhen',
   tabs: { witnesses: 'Zeugen', pulls: 'Züge', judged: 'Warum', channels: 'Kanäle', notes: 'Notizen' },
   judged: {
     effect: 'Wirkung auf die Radleistung',

@@ -17,6 +17,7 @@ export const bench = {
   },
   from: (rpm: string) => `from ${rpm} up`,
   between: (from: string, to: string) => `from ${from} to ${to}`,
+  powerRests: 'What these powers rest on',
   tabs: { witnesses: 'Witnesses', pulls: 'Pulls', judged: 'Why', channels: 'Channels', notes: 'Notes' },
   judged: {
     effect: 'Effect on wheel power',
