@@ -1,5 +1,6 @@
 import type { Note } from '../result/index.ts';
 import type { LogStyle } from './channel.ts';
+import { burstAt } from './clock-bursts.ts';
 
 /** A half-open range of samples. */
 export type Span = { readonly from: number; readonly to: number };
@@ -87,7 +88,7 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   const warnings: Note[] = [];
   if (isClock) bridgeMidnight(stamps);
   const step = usualStep(stamps);
-  const repaired = repairGlitches(stamps);
+  const repaired = repairGlitches(stamps, step);
   if (repaired.count > 0)
     warnings.push({ code: 'log/time-repaired', facts: { count: repaired.count, first_s: repaired.first } });
   const spread = spreadRepeats(stamps, step);
@@ -148,8 +149,8 @@ function bridgeMidnight(stamps: Float64Array): void {
   }
 }
 
-/** Stamps that are missing, or fall out of an otherwise steady order for a row or two, become NaN, then filled. */
-function repairGlitches(stamps: Float64Array): { count: number; first: number } {
+/** Stamps that are missing, or fall out of an otherwise steady order for some rows, become NaN, then filled. */
+function repairGlitches(stamps: Float64Array, step: number): { count: number; first: number } {
   const n = stamps.length;
   let count = 0;
   let first = Number.NaN;
@@ -176,6 +177,11 @@ function repairGlitches(stamps: Float64Array): { count: number; first: number } 
       // Rows that a logger wrote twice fall back together.
       for (; i < n && (stamps[i] ?? Number.NaN) < before; i++) drop(i);
       i--;
+    } else {
+      const burst = burstAt(stamps, i, step);
+      if (!burst) continue;
+      for (let k = burst.from; k < burst.to; k++) if (!Number.isNaN(stamps[k] ?? 0)) drop(k);
+      i = Math.max(i, burst.to - 1);
     }
   }
   if (count > 0) fillBetween(stamps);

@@ -287,6 +287,29 @@ describe('the clock', () => {
     expect((log.time[360] as number) - countedOnAt(log, 360)).toBeCloseTo(0.5, 9);
   });
 
+  it.each<[string, (s: number, i: number) => number]>([
+    ['go back by seconds', (s, i) => (i >= 200 && i < 210 ? s - 3.2 : s)],
+    ['go back to the first', (s, i) => (i >= 200 && i < 210 ? (i - 200) / 20 : s)],
+    ['go back to nothing', (s, i) => (i >= 200 && i < 210 ? 0 : s)],
+    ['go back by seconds of their own', (s, i) => (i >= 200 && i < 212 ? s - 1 - ((i * 7) % 5) : s)],
+    ['run ahead by seconds', (s, i) => (i >= 200 && i < 210 ? s + 3.2 : s)],
+    ['run ahead, a second time too', (s, i) => ((i >= 150 && i < 160) || (i >= 200 && i < 203) ? s + 8 : s)],
+  ])('that comes back after some stamps that %s did not start anew', (_, clock) => {
+    const log = read(time(clock));
+    expectWhole(log);
+    expect(codes(log)).toEqual(['log/time-repaired']);
+    expect(log.segments).toEqual([{ from: 0, to: rowCount }]);
+    log.time.forEach((t, i) => {
+      expect(t).toBeCloseTo(i / 20, 6);
+    });
+  });
+
+  it('that starts anew twice within seconds starts anew both times', () => {
+    const log = read(time((s, i) => (i < 200 ? s : i < 230 ? s - 10 : s - 11.5)));
+    expect(log.segments.map((s) => s.to)).toEqual([200, 230, 400]);
+    expect(codes(log)).toEqual(['log/clock-reset']);
+  });
+
   it('that skips begins a segment, and no pull crosses it', () => {
     const log = read(time((s, i) => (i >= 200 ? s + 30 : s)));
     expect(log.segments.map((s) => s.to)).toEqual([200, 400]);
