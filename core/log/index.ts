@@ -5,6 +5,7 @@ export * from './boost-of.ts';
 export * from './channel.ts';
 export * from './column-mapping.ts';
 export * from './find-pulls.ts';
+export { flagsWithin } from './flags-within.ts';
 export {
   type DerivedChannel,
   DerivedChannelSchema,

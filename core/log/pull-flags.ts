@@ -9,7 +9,7 @@ import type { GearSpan } from './one-gear.ts';
 import { countedOnAt } from './own-clock.ts';
 import { sparkDip } from './spark-dip.ts';
 import { medianOfThree } from './speed-ratio.ts';
-import type { EndedSpan } from './time-axis.ts';
+import type { EndedSpan, Span } from './time-axis.ts';
 
 /** Retard of one degree is evidence (common practice: smaller figures are a controller's own dither). */
 const leastRetard_rad = degrees(1);
@@ -33,25 +33,23 @@ export function pullFlags(
   },
 ): Note[] {
   const flags: Note[] = [];
-  const timeAt = (i: number) => (log.time[i] ?? 0) - countedOnAt(log, i);
+  const timeAt = (i: number) => ownTimeAt(log, i);
   if (known.isAborted)
     flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: known.engine ? pull.last : null } });
   if (pull.afterChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.from) } });
   if (pull.beforeChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.to - 1) } });
-  const spin = spinOf(known.ratio, pull);
-  if (spin)
-    flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(spin.at), excess: spin.excess } });
+  const spin = spinIn(log, known.ratio, pull);
+  if (spin) flags.push(spin);
   else {
     const fall = pull.breaks.find((b) => b.kind === 'spin');
     if (fall) flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: null } });
   }
   const limiter = limiterOf(log, pull, known.engine);
   if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });
-  const closing = interventionOf(log, pull) ?? sparkDip(log, pull);
-  if (closing !== null) flags.push({ code: 'log/pull-intervention', facts: { time_s: timeAt(closing) } });
-  const knock = knockOf(log, pull);
-  if (knock)
-    flags.push({ code: 'log/pull-knock', facts: { time_s: timeAt(knock.at), retard_rad: knock.retard } });
+  const intervention = interventionIn(log, pull);
+  if (intervention) flags.push(intervention);
+  const knock = knockIn(log, pull);
+  if (knock) flags.push(knock);
   if (log.segments.some((s) => s.from === pull.from)) flags.push({ code: 'log/pull-no-start', facts: {} });
   if (log.segments.some((s) => s.to === pull.to)) flags.push({ code: 'log/pull-no-end', facts: {} });
   flags.push(...uncertainEnds(pull));
@@ -68,7 +66,13 @@ function uncertainEnds({ startWithin_s = 0, endWithin_s = 0 }: EndedSpan): Note[
   return flags;
 }
 
-function spinOf(ratio: Float64Array | null, pull: GearSpan): { at: number; excess: number } | null {
+/** Moment of a sample by the file's own clock [s]. */
+function ownTimeAt(log: Log, i: number): number {
+  return (log.time[i] ?? 0) - countedOnAt(log, i);
+}
+
+/** Where engine speed runs furthest ahead of the road, if it does; `ratio` is null where no road speed tells it. */
+export function spinIn(log: Log, ratio: Float64Array | null, pull: Span): Note | null {
   if (!ratio) return null;
   const usual = medianOf(ratio, pull.from, pull.to);
   let at = -1;
@@ -81,7 +85,7 @@ function spinOf(ratio: Float64Array | null, pull: GearSpan): { at: number; exces
       at = i;
     }
   }
-  return at < 0 ? null : { at, excess: most };
+  return at < 0 ? null : { code: 'log/pull-wheel-spin', facts: { time_s: ownTimeAt(log, at), excess: most } };
 }
 
 /** A limiter channel, bounces, or engine speed that stands still at the top of the pull. */
@@ -106,8 +110,14 @@ function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): numbe
   return held > Math.max(0.25, 2.5 * usual) ? end : null;
 }
 
+/** Where torque was first taken back, if it was. */
+export function interventionIn(log: Log, pull: Span): Note | null {
+  const at = interventionOf(log, pull) ?? sparkDip(log, pull);
+  return at === null ? null : { code: 'log/pull-intervention', facts: { time_s: ownTimeAt(log, at) } };
+}
+
 /** The throttle shut while the pedal stayed down, or a traction channel was active. */
-function interventionOf(log: Log, pull: GearSpan): number | null {
+function interventionOf(log: Log, pull: Span): number | null {
   const traction = channelOf(log, 'tractionControl')?.values;
   if (traction) {
     for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
@@ -126,7 +136,7 @@ function interventionOf(log: Log, pull: GearSpan): number | null {
 }
 
 /** Where pressure alone tells full throttle it falls below an open plate's within a pull only when that closes. */
-function closingByPressure(log: Log, pull: GearSpan): number | null {
+function closingByPressure(log: Log, pull: Span): number | null {
   if (channelOf(log, 'pedal')) return null;
   const boost = boostOf(log)?.values;
   if (!boost) return null;
@@ -138,14 +148,19 @@ function closingByPressure(log: Log, pull: GearSpan): number | null {
   return null;
 }
 
-function knockOf(log: Log, pull: GearSpan): { at: number; retard: number } | null {
-  let found: { at: number; retard: number } | null = null;
+/** The largest retard for knock, where it is any. */
+export function knockIn(log: Log, pull: Span): Note | null {
+  let at = -1;
+  let most = 0;
   for (const channel of log.channels) {
     if (channel.quantity !== 'knockRetard') continue;
     for (let i = pull.from; i < pull.to; i++) {
       const retard = Math.abs(channel.values[i] ?? 0);
-      if (retard >= leastRetard_rad && retard > (found?.retard ?? 0)) found = { at: i, retard };
+      if (retard >= leastRetard_rad && retard > most) {
+        most = retard;
+        at = i;
+      }
     }
   }
-  return found;
+  return at < 0 ? null : { code: 'log/pull-knock', facts: { time_s: ownTimeAt(log, at), retard_rad: most } };
 }

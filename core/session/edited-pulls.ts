@@ -1,4 +1,4 @@
-import { channelOf, type Log, type Pull } from '../log/index.ts';
+import { channelOf, flagsWithin, type Log, type Pull } from '../log/index.ts';
 import type { PullEdit } from './run-record.ts';
 
 /** A pull with what a person decided about it. */
@@ -65,7 +65,7 @@ function windowOf(
     rpmFrom: (speed?.values[from] ?? Number.NaN) * toRpm,
     rpmTo: (speed?.values[to - 1] ?? Number.NaN) * toRpm,
     complete: true,
-    flags: pull?.flags ?? [],
+    flags: flagsWithin(log, pull?.flags ?? [], { from, to }),
   };
 }
 
@@ -82,6 +82,8 @@ export function editPulls(
 ): EditedPull[] {
   type Draft = {
     pull: Pull;
+    /** As it was found: a later trim may bring back what an earlier one cut off. */
+    found: Pull | null;
     dropped: string | null;
     forced: boolean;
     trimmed: boolean;
@@ -89,6 +91,7 @@ export function editPulls(
   };
   const drafts: Draft[] = found.map((pull) => ({
     pull,
+    found: pull,
     dropped: null,
     forced: false,
     trimmed: false,
@@ -97,7 +100,8 @@ export function editPulls(
   for (const edit of edits) {
     if (edit.action === 'add') {
       const added = windowOf(log, null, edit.from_s ?? edit.at_s, edit.to_s ?? edit.at_s);
-      if (added) drafts.push({ pull: added, dropped: null, forced: true, trimmed: true, because: null });
+      if (added)
+        drafts.push({ pull: added, found: null, dropped: null, forced: true, trimmed: true, because: null });
       continue;
     }
     const draft = drafts.find((d) => d.pull.start_s <= edit.at_s && edit.at_s <= d.pull.end_s);
@@ -111,7 +115,7 @@ export function editPulls(
       const others = drafts.filter((d) => d !== draft).map((d) => d.pull);
       const trimmed = windowOf(
         log,
-        draft.pull,
+        { ...draft.pull, flags: draft.found?.flags ?? [] },
         edit.from_s ?? draft.pull.start_s,
         edit.to_s ?? draft.pull.end_s,
         roomOf(log, draft.pull, others),

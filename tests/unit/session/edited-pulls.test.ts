@@ -123,6 +123,51 @@ describe('pulls after edits by hand', () => {
     expect(trimmed?.id).toBe('r:1.60');
   });
 
+  describe('that were trimmed', () => {
+    const spin = { code: 'log/pull-wheel-spin', facts: { time_s: 1.2, excess: 0.1 } } as const;
+    const limiter = { code: 'log/pull-limiter', facts: { engineSpeed_rad_s: 700 } } as const;
+    const change = { code: 'log/pull-gear-change', facts: { time_s: 4 } } as const;
+    const flagged = [{ ...pull(1, 4), flags: [spin, limiter, change] }];
+    const trim = (from_s: number, to_s: number) => edit({ at_s: 2, action: 'trim', from_s, to_s });
+    const flagsAfter = (of: Log, edits: ReturnType<typeof edit>[], from: readonly Pull[] = flagged) =>
+      editPulls(of, 'r', from, edits)[0]?.pull.flags;
+
+    it('lose the flags whose moment was cut off, and keep those without one', () => {
+      expect(flagsAfter(log, [trim(2, 4)])).toEqual([limiter, change]);
+      expect(flagsAfter(log, [trim(1, 3)])).toEqual([spin, limiter]);
+      expect(flagsAfter(log, [trim(1, 4)])).toEqual([spin, limiter, change]);
+    });
+
+    it('have them again once the ends are moved back', () => {
+      expect(flagsAfter(log, [trim(2, 3), trim(1, 4)])).toEqual([spin, limiter, change]);
+    });
+
+    it('hold a moment to the clock of the file, which started anew', () => {
+      const later = { ...log, segments: [{ from: 0, to: samples, countedOn_s: 1 }] };
+      expect(flagsAfter(later, [trim(2, 4)])).toEqual([spin, limiter]);
+    });
+
+    it('keep the knock that is left within, at its own moment', () => {
+      const values = new Float64Array(samples);
+      values[12] = 0.08;
+      values[30] = 0.05;
+      const knocking = {
+        ...log,
+        channels: [...log.channels, { ...log.channels[0], quantity: 'knockRetard', values }],
+      } as Log;
+      const knock = { code: 'log/pull-knock', facts: { time_s: 1.2, retard_rad: 0.08 } } as const;
+      const from = [{ ...pull(1, 4), flags: [knock] }];
+      expect(flagsAfter(knocking, [trim(2, 4)], from)).toEqual([
+        { code: 'log/pull-knock', facts: { time_s: time[30], retard_rad: 0.05 } },
+      ]);
+      expect(flagsAfter(knocking, [trim(1.5, 2.5)], from)).toEqual([]);
+      // Ends that were moved outwards take in what lies there.
+      expect(flagsAfter(knocking, [trim(1, 4)], [{ ...pull(2, 3), flags: [] }])).toMatchObject([
+        { facts: { retard_rad: 0.08 } },
+      ]);
+    });
+  });
+
   it('an edit at a moment that meets no pull changes nothing', () => {
     const before = editPulls(log, 'r', found, []);
     expect(editPulls(log, 'r', found, [edit({ at_s: 9, action: 'drop', reason: 'x' })])).toEqual(before);
