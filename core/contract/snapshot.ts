@@ -19,6 +19,8 @@ export const PullSummarySchema = z.object({
   /** Counts in verdicts: complete, with power, and not dropped by hand. */
   counts: z.boolean(),
   droppedBecause: z.string().nullable(),
+  /** Every time it was left out or taken back in, oldest first. */
+  decisions: z.array(z.object({ action: z.enum(['drop', 'restore']), reason: z.string() })),
   /** Why its ends were moved by hand; null where they were not. */
   trimmedBecause: z.string().nullable(),
   flags: z.array(NoteSchema),

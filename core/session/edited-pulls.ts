@@ -1,6 +1,9 @@
 import { channelOf, flagsWithin, type Log, type Pull } from '../log/index.ts';
 import type { PullEdit } from './run-record.ts';
 
+/** What a person decided about whether a pull counts, and why; the reason of taking one back in may be empty. */
+export type PullDecision = { readonly action: 'drop' | 'restore'; readonly reason: string };
+
 /** A pull with what a person decided about it. */
 export type EditedPull = {
   readonly id: string;
@@ -9,6 +12,8 @@ export type EditedPull = {
   /** Complete and not dropped. */
   readonly counts: boolean;
   readonly droppedBecause: string | null;
+  /** Every time it was left out or taken back in, oldest first: a reason outlives what it decided. */
+  readonly decisions: readonly PullDecision[];
   readonly isTrimmed: boolean;
   /** Why its ends were moved; null where they were not, or the pull was set by hand. */
   readonly trimmedBecause: string | null;
@@ -85,6 +90,7 @@ export function editPulls(
     /** As it was found: a later trim may bring back what an earlier one cut off. */
     found: Pull | null;
     dropped: string | null;
+    decisions: PullDecision[];
     forced: boolean;
     trimmed: boolean;
     because: string | null;
@@ -93,6 +99,7 @@ export function editPulls(
     pull,
     found: pull,
     dropped: null,
+    decisions: [],
     forced: false,
     trimmed: false,
     because: null,
@@ -101,11 +108,20 @@ export function editPulls(
     if (edit.action === 'add') {
       const added = windowOf(log, null, edit.from_s ?? edit.at_s, edit.to_s ?? edit.at_s);
       if (added)
-        drafts.push({ pull: added, found: null, dropped: null, forced: true, trimmed: true, because: null });
+        drafts.push({
+          pull: added,
+          found: null,
+          dropped: null,
+          decisions: [],
+          forced: true,
+          trimmed: true,
+          because: null,
+        });
       continue;
     }
     const draft = drafts.find((d) => d.pull.start_s <= edit.at_s && edit.at_s <= d.pull.end_s);
     if (!draft) continue;
+    if (edit.action !== 'trim') draft.decisions.push({ action: edit.action, reason: edit.reason });
     if (edit.action === 'drop') draft.dropped = edit.reason;
     if (edit.action === 'restore') {
       draft.dropped = null;
@@ -129,12 +145,13 @@ export function editPulls(
   }
   return drafts
     .sort((a, b) => a.pull.start_s - b.pull.start_s)
-    .map(({ pull, dropped, forced, trimmed, because }) => ({
+    .map(({ pull, dropped, decisions, forced, trimmed, because }) => ({
       id: `${runId}:${pull.start_s.toFixed(2)}`,
       runId,
       pull,
       counts: dropped === null && (pull.complete || forced),
       droppedBecause: dropped,
+      decisions,
       isTrimmed: trimmed,
       trimmedBecause: because,
     }));

@@ -37,6 +37,7 @@ const PullSchema = z.object({
   }),
   counts: z.boolean(),
   droppedBecause: z.string().nullable(),
+  decisions: z.array(z.object({ action: z.enum(['drop', 'restore']), reason: z.string() })),
   isTrimmed: z.boolean(),
   trimmedBecause: z.string().nullable(),
   problems: z.array(ProblemSchema),

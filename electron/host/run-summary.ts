@@ -29,7 +29,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       confidence,
       reason,
     })),
-    pulls: pulls.map(({ id, runId, pull, counts, droppedBecause, trimmedBecause }) => ({
+    pulls: pulls.map(({ id, runId, pull, counts, droppedBecause, decisions, trimmedBecause }) => ({
       id,
       runId,
       start_s: pull.start_s,
@@ -41,6 +41,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
       complete: pull.complete,
       counts,
       droppedBecause,
+      decisions: [...decisions],
       trimmedBecause,
       flags: [...pull.flags],
     })),

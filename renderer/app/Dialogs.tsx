@@ -1,6 +1,7 @@
 import { DecideDialog } from '../bench/DecideDialog.tsx';
 import { DropPullDialog } from '../bench/DropPullDialog.tsx';
 import { LeaningDialog } from '../bench/LeaningDialog.tsx';
+import { RestorePullDialog } from '../bench/RestorePullDialog.tsx';
 import { TrimPullDialog } from '../bench/TrimPullDialog.tsx';
 import { ColumnsDialog } from '../columns/ColumnsDialog.tsx';
 import { CommandPalette } from '../components/CommandPalette.tsx';
@@ -68,6 +69,8 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <LeaningDialog onClose={close} />;
     case 'drop-pull':
       return <DropPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
+    case 'restore-pull':
+      return <RestorePullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
     case 'trim-pull':
       return <TrimPullDialog runId={dialog.runId} pullId={dialog.pullId} onClose={close} />;
     default:

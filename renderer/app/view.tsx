@@ -40,6 +40,7 @@ export type DialogView =
   | { readonly type: 'decide' }
   | { readonly type: 'leaning' }
   | { readonly type: 'drop-pull'; readonly runId: string; readonly pullId: string }
+  | { readonly type: 'restore-pull'; readonly runId: string; readonly pullId: string }
   | { readonly type: 'trim-pull'; readonly runId: string; readonly pullId: string };
 
 export type View = {

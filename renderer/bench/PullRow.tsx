@@ -7,9 +7,9 @@ import { Button } from '../components/Button.tsx';
 import table from '../components/Table.module.css';
 import { Toggle } from '../components/Toggle.tsx';
 import { cx } from '../design/cx.ts';
-import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './PullsTable.module.css';
+import { handRemarks } from './pull-remarks.ts';
 import { withToggled } from './toggled.ts';
 
 /** With what its row takes besides, each by itself: the same again is not drawn again. */
@@ -31,30 +31,13 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
   const view = useView();
   const showView = useShow();
   const { pinnedPulls } = view;
-  const { edit } = useSession();
   const said = screens.bench;
   const powers = curve?.wheelPower.filter((v) => v !== null) ?? [];
-  const remarks = [
-    pull.droppedBecause ?? '',
-    pull.trimmedBecause === null ? '' : said.trimmed(pull.trimmedBecause),
-    ...pull.flags.map(note),
-  ].filter((t) => t !== '');
+  const remarks = [...handRemarks(pull, said), ...pull.flags.map(note)].filter((t) => t !== '');
   const driven = way === null ? '' : way === 1 ? said.way.out : said.way.back;
   // That a pull counts is the rule: a reader of the screen hears it, the eye needs only the exceptions.
   const shown = remarks.join(' ') || (pull.counts ? '' : said.notCounted);
   const joined = (text: string) => (driven === '' ? text : `, ${text}`);
-  const restore = () =>
-    void edit({
-      type: 'pull.edit',
-      runId: pull.runId,
-      edit: {
-        at_s: (pull.start_s + pull.end_s) / 2,
-        action: 'restore',
-        from_s: null,
-        to_s: null,
-        reason: '',
-      },
-    });
   return (
     <tr {...rowProps} className={cx(!pull.counts && styles.out)}>
       <th scope="row" className={styles.pull}>
@@ -99,7 +82,10 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
           </Button>
         )}
         {!pull.counts && (
-          <Button look="plain" onPress={restore}>
+          <Button
+            look="plain"
+            onPress={() => showView({ dialog: { type: 'restore-pull', runId: pull.runId, pullId: pull.id } })}
+          >
             {pull.droppedBecause === null ? said.countAnyway : said.restore}
           </Button>
         )}

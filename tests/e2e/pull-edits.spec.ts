@@ -33,7 +33,12 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   await drop.getByRole('button', { name: 'Leave out' }).click();
   await expect(row).toContainText('wheelspin');
   await row.getByRole('button', { name: 'Take back in' }).click();
+  const restore = page.getByRole('dialog', { name: 'Take this pull back in' });
+  await expect(restore.getByText(/It was left out: wheelspin/)).toBeVisible();
+  await restore.getByRole('textbox').fill('the film shows none');
+  await page.keyboard.press('Enter');
   await expect(row.getByRole('button', { name: 'Leave out' })).toBeVisible({ timeout: 30_000 });
+  await expect(row).toContainText('Was left out: wheelspin. Taken back in: the film shows none.');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');

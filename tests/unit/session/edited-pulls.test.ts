@@ -99,6 +99,17 @@ describe('pulls after edits by hand', () => {
     });
     const restored = editPulls(log, 'r', found, [drop, edit({ at_s: 2, action: 'restore' })]);
     expect(restored[0]).toMatchObject({ counts: true, droppedBecause: null });
+    expect(restored[0]?.decisions).toEqual([
+      { action: 'drop', reason: 'clutch slipped' },
+      { action: 'restore', reason: '' },
+    ]);
+    const again = editPulls(log, 'r', found, [
+      drop,
+      edit({ at_s: 2, action: 'restore', reason: 'it did not' }),
+      edit({ at_s: 2, action: 'drop', reason: 'it did' }),
+    ])[0];
+    expect(again).toMatchObject({ counts: false, droppedBecause: 'it did' });
+    expect(again?.decisions.map((d) => d.reason)).toEqual(['clutch slipped', 'it did not', 'it did']);
   });
 
   it('a trimmed pull keeps the reason, and one that was not trimmed has none', () => {

@@ -34,6 +34,7 @@ function analysisOf(log: Log, pulls: ReturnType<typeof sampleLog>['pulls'], coun
         pull,
         counts,
         droppedBecause: null,
+        decisions: [],
         trimmedBecause: null,
         isTrimmed: false,
         power: null,

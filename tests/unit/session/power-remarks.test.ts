@@ -11,6 +11,7 @@ const edited = {
   pull: d.pull,
   counts: true,
   droppedBecause: null,
+  decisions: [],
   isTrimmed: false,
   trimmedBecause: null,
 };
