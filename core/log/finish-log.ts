@@ -233,6 +233,8 @@ function rowWarnings(news: RowNews, { filledColumns, delimiter }: Layout): Note[
         isCommaParted: delimiter === ',',
       },
     });
+  if (news.zeroRows > 0)
+    notes.push({ code: 'log/zero-rows', facts: { count: news.zeroRows, firstLine: news.firstZeroLine } });
   if (news.otherTableLine > 0) notes.push({ code: 'log/other-table', facts: { line: news.otherTableLine } });
   if (news.cutLine > 0) notes.push({ code: 'log/last-row-cut', facts: { line: news.cutLine } });
   if (news.paddedBytes > 0) notes.push({ code: 'log/padded-tail', facts: { bytes: news.paddedBytes } });

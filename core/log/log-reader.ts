@@ -6,11 +6,13 @@ import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './encoding.
 import { encodingByWords } from './encoding-by-words.ts';
 import { finishLog } from './finish-log.ts';
 import { findLayout, type Layout } from './layout.ts';
+import { sideTable } from './lies-on-side.ts';
 import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn, longestOf, offsetOfLine } from './line-ends.ts';
 import { otherFileOf, otherTextOf } from './not-a-log.ts';
 import { noNews, OddRowReader, type RowNews } from './odd-rows.ts';
 import { PlainRowReader } from './plain-rows.ts';
 import { tokenise } from './tokenise.ts';
+import { isMostlyZeros, withoutZeroLines } from './zero-rows.ts';
 
 export type LogReaderOptions = {
   /** Name for the log and for problems. */
@@ -108,6 +110,9 @@ class Reader implements LogReader {
     const layout = this.#layout;
     if (this.#problem || !layout)
       return fail(this.#problem ?? this.#says({ code: 'log/empty', facts: { size: this.#size } }));
+    const { zeroRows, zeros, firstZeroLine } = this.#news;
+    if (isMostlyZeros(zeroRows, zeros, this.#store.rows, this.#size))
+      return fail(this.#says({ code: 'log/null-bytes', facts: {} }, firstZeroLine));
     if (this.#store.rows < fewestRows)
       return fail(
         this.#says(
@@ -157,11 +162,13 @@ class Reader implements LogReader {
     const head = this.#pending.subarray(0, headSize);
     if (this.#unless(otherFileOf(head))) return;
     const zero = head.indexOf(0);
-    if (zero >= 0 && !head.subarray(zero).every((b) => b === 0)) {
-      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, linesIn(head, 0, zero) + 1);
+    const isHoled = zero >= 0 && !head.subarray(zero).every((b) => b === 0);
+    const whole = isHoled ? withoutZeroLines(head) : { bytes: head, rows: 0, zeros: 0, firstLine: -1 };
+    if (isHoled && isMostlyZeros(whole.rows, whole.zeros, linesIn(head, 0, head.length), head.length)) {
+      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, whole.firstLine + 1);
       return;
     }
-    const text = this.#text(head);
+    const text = this.#text(whole.bytes);
     if (this.#unless(otherTextOf(text))) return;
     const isWhole = isAll && this.#pending.length <= headSize;
     const end = isWhole ? text.length : Math.max(text.lastIndexOf('\n'), text.lastIndexOf('\r')) + 1;
@@ -178,6 +185,11 @@ class Reader implements LogReader {
         code: 'log/only-text',
         facts: { linesRead: linesIn(head, 0, head.length) },
       });
+      return;
+    }
+    const side = sideTable(layout, text);
+    if (side) {
+      this.#problem = this.#says({ code: 'log/on-its-side', facts: side }, layout.firstDataLine);
       return;
     }
     if (layout.names.length > mostColumns) {
@@ -313,12 +325,14 @@ class Reader implements LogReader {
   #readOddRows(bytes: Uint8Array, isQuoted: boolean, isEnd: boolean): void {
     const layout = this.#layout;
     if (!layout) return;
-    const zero = bytes.indexOf(0);
-    if (zero >= 0) {
-      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, this.#line + linesIn(bytes, 0, zero));
-      return;
+    const whole = withoutZeroLines(bytes);
+    if (whole.rows > 0) {
+      const news = this.#news;
+      if (news.zeroRows === 0) news.firstZeroLine = this.#line + whole.firstLine;
+      news.zeroRows += whole.rows;
+      news.zeros += whole.zeros;
     }
-    const rows = tokenise(this.#text(bytes), layout.delimiter, isQuoted, layout.fields);
+    const rows = tokenise(this.#text(whole.bytes), layout.delimiter, isQuoted, layout.fields);
     // The text ends with a line end, behind which the tokeniser sees one more, empty row.
     if (rows.at(-1)?.join('') === '') rows.pop();
     for (let i = 0; i < rows.length && !this.#isOver(); i++) {

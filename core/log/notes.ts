@@ -34,6 +34,8 @@ declare module '../result/result.ts' {
     'log/rows-skipped': { count: number; firstLine: number };
     /** More numbers than columns: nobody can tell which belongs to which. */
     'log/rows-wide': { count: number; firstLine: number; columns: number; isCommaParted: boolean };
+    /** Zero bytes in the middle, as a power cut leaves them. */
+    'log/zero-rows': { count: number; firstLine: number };
     'log/header-repeated': { count: number; firstLine: number };
     /** A table with other columns follows in the same file and was not read. */
     'log/other-table': { line: number };

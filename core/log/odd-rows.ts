@@ -16,6 +16,10 @@ export type RowNews = {
   /** Line of a last row that was cut; -1 while the file's end only may be. */
   cutLine: number;
   paddedBytes: number;
+  /** Rows with zero bytes, which were left out, and how many bytes. */
+  zeroRows: number;
+  firstZeroLine: number;
+  zeros: number;
   /** Line of the header of another table, at which reading ends. */
   otherTableLine: number;
   /** Unit text glued to a column's numbers. */
@@ -34,6 +38,9 @@ export function noNews(width: number): RowNews {
     firstRepeatedLine: 0,
     cutLine: 0,
     paddedBytes: 0,
+    zeroRows: 0,
+    firstZeroLine: 0,
+    zeros: 0,
     otherTableLine: 0,
     gluedUnits: Array.from({ length: width }, () => ''),
     cellKinds: Array.from({ length: width }, () => new Map()),

@@ -18,12 +18,14 @@ declare module '../result/result.ts' {
     'log/empty': { size: number };
     /** The file is of another kind. */
     'log/not-a-table': { found: OtherFile };
-    /** Zero bytes where text should be. */
+    /** Zero bytes where text should be, in more than a few rows. */
     'log/null-bytes': Record<string, never>;
     /** No line end within this many bytes. */
     'log/line-too-long': { length: number; limit: number };
     /** No row of numbers anywhere at the start of the file. */
     'log/only-text': { linesRead: number };
+    /** Each row is a channel, its name in front. */
+    'log/on-its-side': { channels: number; samples: number };
     'log/too-many-columns': { columns: number; limit: number };
     /** Fewer rows of numbers than an analysis can use. */
     'log/too-few-rows': { rows: number; needed: number };

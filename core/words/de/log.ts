@@ -85,6 +85,11 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `Keine Zeile mit Zahlen am Anfang der Datei (gelesene Zeilen: ${f.linesRead}).`,
     remedy: 'Eine Datei wählen, die je Messpunkt eine Zeile mit Zahlen hat.',
   }),
+  'log/on-its-side': (f) => ({
+    message: `Die Tabelle liegt auf der Seite: Jede Zeile ist ein Kanal mit seinem Namen vorn (${f.channels}), die Messwerte stehen daneben (${f.samples}).`,
+    remedy:
+      'In einer Kopie der Datei Zeilen und Spalten tauschen: die Namen in einer Zeile oben, darunter eine Zeile je Messwert.',
+  }),
   'log/too-many-columns': (f) => ({
     message: `Die Tabelle hat ${f.columns} Spalten; mehr als ${f.limit} gehen nicht.`,
     remedy: 'Weniger Kanäle ausgeben, oder Zeilen und Spalten tauschen, falls die Datei quer liegt.',
@@ -156,6 +161,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Zeilen ohne brauchbare Zahlen, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
   'log/rows-wide': (f) =>
     `Zeilen mit mehr Zahlen, als die Tabelle Spalten hat (${f.columns}), ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.${f.isCommaParted ? ' Das kommt von Kommas in den Zahlen: das Log noch einmal mit Strichpunkten zwischen den Spalten oder mit Dezimalpunkten schreiben.' : ''}`,
+  'log/zero-rows': (f) =>
+    `Zeilen mit Nullbytes, wie nach einem Stromausfall, ausgelassen: ${f.count}, die erste ist Zeile ${f.firstLine}.`,
   'log/header-repeated': (f) =>
     `Der Spaltenkopf kommt in Zeile ${f.firstLine} wieder, insgesamt ${f.count}-mal.`,
   'log/other-table': (f) =>

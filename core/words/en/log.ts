@@ -85,6 +85,11 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `No row of numbers at the beginning of the file (lines read: ${f.linesRead}).`,
     remedy: 'Pick a file with one row per sample and numbers in its columns.',
   }),
+  'log/on-its-side': (f) => ({
+    message: `The table lies on its side: each row is a channel with its name in front (${f.channels}), and the samples stand along it (${f.samples}).`,
+    remedy:
+      'In a copy of the file, swap rows and columns: the names in one row at the top, one row per sample below.',
+  }),
   'log/too-many-columns': (f) => ({
     message: `The table has ${f.columns} columns; the limit is ${f.limit}.`,
     remedy: 'Export fewer channels, or swap rows and columns if the file lies on its side.',
@@ -156,6 +161,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Rows without usable numbers, left out: ${f.count}, the first at line ${f.firstLine}.`,
   'log/rows-wide': (f) =>
     `Rows with more numbers than the table has columns (${f.columns}), left out: ${f.count}, the first at line ${f.firstLine}.${f.isCommaParted ? ' Commas within numbers do that: write the log again with semicolons between the columns or with decimal points.' : ''}`,
+  'log/zero-rows': (f) =>
+    `Rows with zero bytes, as after a power cut, left out: ${f.count}, the first at line ${f.firstLine}.`,
   'log/header-repeated': (f) => `The header comes back at line ${f.firstLine}; times in all: ${f.count}.`,
   'log/other-table': (f) =>
     `A table with other columns begins at line ${f.line}; only the one above it was read.`,

@@ -273,6 +273,65 @@ describe('cells that are no numbers', () => {
   });
 });
 
+describe('zero bytes', () => {
+  const lines = text({}).trimEnd().split('\n');
+  const zeros = (length: number) => '\0'.repeat(length);
+
+  it('in the middle of a log, as a power cut leaves them, cost their row alone', () => {
+    // The cut ends one row, the zeros follow, and the next row begins behind them.
+    const cut = [
+      ...lines.slice(0, 350),
+      `${lines[350]?.slice(0, 9)}${zeros(700)}${lines[351]}`,
+      ...lines.slice(352),
+    ];
+    const log = read(`${cut.join('\n')}\n`);
+    expect(log.time.length).toBe(rowCount - 2);
+    expect(codes(log)).toEqual(['log/zero-rows']);
+    expect(log.warnings[0]).toEqual({ code: 'log/zero-rows', facts: { count: 1, firstLine: 351 } });
+    expect(findPulls(log).pulls.map((p) => [p.from, p.to])).toEqual([[100, 300]]);
+  });
+
+  it('far behind the first rows are left out with the line as well', () => {
+    const many = Array.from({ length: 20_000 }, (_, i) => `${(i / 20).toFixed(2)},${2000 + (i % 500)},50`);
+    many[15_000] = `750.00,2\0\0\0`;
+    const log = read(`Time (s),RPM,Pedal (%)\n${many.join('\n')}\n`);
+    expect(log.time.length).toBe(19_999);
+    expect(log.warnings).toContainEqual({ code: 'log/zero-rows', facts: { count: 1, firstLine: 15_002 } });
+  });
+
+  it('in many rows refuse the file', () => {
+    const holed = lines.map((line, i) => (i > 40 && i % 20 === 0 ? `${line}\0` : line)).join('\n');
+    expect(readLog(new TextEncoder().encode(holed), { file: 'a.csv' })).toMatchObject({
+      problems: [{ code: 'log/null-bytes', where: { file: 'a.csv', line: 61 } }],
+    });
+  });
+});
+
+it.each([
+  ['with names alone', (row: string[]) => row],
+  ['with a unit beside the name', (row: string[], c: number) => [`C${c} ${row[0]}`, 'x', ...row.slice(1)]],
+])('a table on its side is refused as such: %s', (_, change) => {
+  const side = names.map((name, c) =>
+    change([name, ...Array.from({ length: 90 }, (_, i) => cellsOf(i)[c] as string)], c),
+  );
+  for (const head of [
+    [],
+    [['Channel', ...Array.from({ length: (side[0]?.length ?? 1) - 1 }, (_, i) => `${i + 1}`)]],
+  ])
+    expect(readLog(new TextEncoder().encode([...head, ...side].join('\n')), { file: 'a.csv' })).toMatchObject(
+      {
+        problems: [{ code: 'log/on-its-side', where: { file: 'a.csv', line: 1 } }],
+      },
+    );
+});
+
+it('a log of few rows with text in front lies on no side', () => {
+  const rows = Array.from({ length: 6 }, (_, i) => ['Boost', ...cellsOf(i), '1', '2']);
+  expect(read([['Mode', ...names, 'A', 'B'], ...rows].map((r) => r.join(',')).join('\n')).time.length).toBe(
+    6,
+  );
+});
+
 describe('the clock', () => {
   it('that starts anew begins a segment', () => {
     const log = read(time((s, i) => (i >= 350 ? s - 17.5 : s)));

@@ -80,12 +80,22 @@ export const refused: readonly Refused[] = [
     says: /binary/,
   },
   {
-    what: 'zeros in the middle',
+    what: 'more zeros than rows',
     name: 'holes.csv',
-    content: `${head}\n${rows(30)}\n${'\0'.repeat(300)}\n${rows(30)}\n`,
+    content: `${head}\n${rows(30)}\n${'\0'.repeat(6000)}\n${rows(30)}\n`,
     code: 'log/null-bytes',
     says: /zero bytes/,
     line: 32,
+  },
+  {
+    what: 'a table on its side',
+    name: 'side.csv',
+    content: names
+      .map((name, c) => [name, ...Array.from({ length: 60 }, (_, i) => cellsAt(i)[c])].join(','))
+      .join('\n'),
+    code: 'log/on-its-side',
+    says: /lies on its side/,
+    line: 1,
   },
   {
     what: 'one column',
