@@ -31,9 +31,17 @@ export const CarSchema = z.looseObject({
   /** Drag coefficient times frontal area. */
   dragArea_m2: z.number().min(0).max(5).nullable().default(null),
   rollingCoefficient: z.number().min(0).max(0.1).nullable().default(null),
-  /** Measured by coast-down, beats drag area and rolling coefficient: F = a + b v + c v^2, v in m/s. */
+  /**
+   * Measured by coast-down, beats drag area and rolling coefficient: F = a + b v + c v^2, v in m/s. Counts once all
+   * three are there. `half_percent` is half of the 95 % interval of the force.
+   */
   roadLoad: z
-    .looseObject({ a_N: z.number(), b_N_s_m: z.number(), c_N_s2_m2: z.number() })
+    .looseObject({
+      a_N: z.number().min(-500).max(5000).nullable().default(null),
+      b_N_s_m: z.number().min(-100).max(200).nullable().default(null),
+      c_N_s2_m2: z.number().min(-1).max(5).nullable().default(null),
+      half_percent: z.number().min(0).max(100).nullable().default(null),
+    })
     .nullable()
     .default(null),
   /** Wheel power over crank power, tyre slip included; 0.82 to 0.92 by practice. */

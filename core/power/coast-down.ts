@@ -1,14 +1,17 @@
 import { type Channel, channelOf, type Log } from '../log/index.ts';
-import { fail, ok, type Result } from '../result/index.ts';
+import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car.ts';
 import type { Coefficients } from './coast-down-time.ts';
 import { type FormulaCard, input } from './explain.ts';
 import { type Matrix, solveNormal } from './normal-equations.ts';
+import { inputUncertainty, standardGravity } from './practice.ts';
+import { rollErrors } from './roll-errors.ts';
+import { type Roll, sumsOf } from './roll-sums.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 import { wheelMass } from './wheel-mass.ts';
 
-/** Samples of one roll, half open, in the log's own indices. */
-export type CoastDownWindow = { readonly from: number; readonly to: number };
+/** Samples of one roll, half open, in the log's own indices, and which way it went: 1 out, -1 back. */
+export type CoastDownWindow = { readonly from: number; readonly to: number; readonly way?: 1 | -1 };
 
 export type CoastDownFit = Coefficients & {
   /** Covariance of (a, b, c), row by row, in their own units. */
@@ -22,19 +25,23 @@ export type CoastDownFit = Coefficients & {
   /** Mass with turning wheels that the fit used [kg]. */
   readonly mass: number;
   readonly rolls: number;
+  /** What the way out adds to the force and the way back takes off: s + t v [N, N s/m]; null where one way is missing. */
+  readonly perWay: { readonly s: number; readonly t: number } | null;
 };
 
 /**
  * Road load from rolling in neutral.
  *
- *   M dv/dt = -(a + b v + c v^2),  M = m + Iw / r^2
+ *   M dv/dt = -(a + b v + c v^2 ± (s + t v)),  M = m + Iw / r^2,  a less t^2 / 4c
  *
  * The whole speed trace is fitted, not its slope: coefficients and the start speed of each roll are moved until the
- * integrated speed lies closest to the samples (Gauss-Newton with exact sensitivities). Several windows are fitted
- * with one set of coefficients; rolls in both directions let slope and steady wind cancel, one alone takes them in.
+ * integrated speed lies closest to the samples (Gauss-Newton with exact sensitivities). Rolls whose windows say both
+ * ways give the slope (s) and the steady wind w (t = 2 c w, which leaves c w^2 in a) coefficients of their own: the
+ * mean of two fits would not cancel them, since the car takes longer over the one way. One way alone takes them in.
  *
  * @param windows  one roll or several, each in neutral from first to last sample
- * @returns        coefficients in SI with covariance; intervals widened where neighbouring errors go together
+ * @returns        coefficients in SI with covariance, 95 % intervals by Student's t (roll-errors). The mass counts as
+ *                 known: the force is in proportion to it.
  *
  * Valid:  speed falls by 8 m/s or more; b may come out negative, as it does in published data.
  * Errors: power/no-speed, power/coast-down-too-short, power/coast-down-not-slowing, power/coast-down-no-fit.
@@ -49,7 +56,7 @@ export function fitCoastDown(
   const channel = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
   if (!channel) return fail({ code: 'power/no-speed', facts: {} });
   const list = 'from' in windows ? [windows] : windows;
-  const rolls: SpeedSignal[] = [];
+  const rolls: Roll[] = [];
   for (const window of list) {
     const roll = fallingSignal(log, channel, window);
     const seconds = roll ? (roll.time.at(-1) ?? 0) - (roll.time[0] ?? 0) : 0;
@@ -59,10 +66,22 @@ export function fitCoastDown(
       const samples = roll?.time.length ?? 0;
       return fail({ code: 'power/coast-down-too-short', facts: { samples, seconds, speedDrop } });
     }
-    rolls.push(roll);
+    rolls.push({ ...roll, way: window.way ?? 1 });
   }
   const mass = car.mass_kg + wheelMass(car).mass;
   return fitRolls(rolls, mass);
+}
+
+/** What rolls one way leave in the coefficients, or what both ways showed of slope and wind. */
+export function wayRemark({ perWay, c }: CoastDownFit, car: Car): Note {
+  const weight = car.mass_kg * standardGravity;
+  const grade = inputUncertainty.gradeAssumed;
+  return perWay
+    ? {
+        code: 'power/coast-down-both-ways',
+        facts: { grade: perWay.s / weight, headwind: c > 0 ? perWay.t / (2 * c) : 0 },
+      }
+    : { code: 'power/coast-down-one-way', facts: { grade, force: grade * weight } };
 }
 
 /** Rising is what the reader of speed signals knows: a falling one is read upside down. */
@@ -72,18 +91,24 @@ function fallingSignal(log: Log, channel: Channel, window: CoastDownWindow): Spe
   return signal && { ...signal, value: signal.value.map((v) => -v) };
 }
 
-function fitRolls(rolls: readonly SpeedSignal[], mass: number): Result<CoastDownFit> {
+/** Share of the force by which a road load may be unknown in the middle of its speeds and still be told. */
+const mostUnknown = 0.3;
+
+function fitRolls(rolls: readonly Roll[], mass: number): Result<CoastDownFit> {
   const samples = rolls.reduce((sum, r) => sum + r.time.length, 0);
-  const size = 3 + rolls.length;
-  let p = [0.012 * 9.8 * mass, 0, 0.4, ...rolls.map((r) => r.value[0] as number)];
-  let last = sumsOf(rolls, p, mass);
+  const isBothWays = rolls.some((r) => r.way === 1) && rolls.some((r) => r.way === -1);
+  const shared = isBothWays ? 5 : 3;
+  const size = shared + rolls.length;
+  const start = [0.012 * 9.8 * mass, 0, 0.4, 0, 0].slice(0, shared);
+  let p = [...start, ...rolls.map((r) => r.value[0] as number)];
+  let last = sumsOf(rolls, p, shared, mass);
   let damping = 1e-3;
   let isSettled = false;
   for (let round = 0; round < 60 && !isSettled; round++) {
     const step = solveNormal(damped(last.normal, size, damping), last.right, size);
     if (!step) break;
     const next = p.map((x, i) => x + (step[i] as number));
-    const sums = sumsOf(rolls, next, mass);
+    const sums = sumsOf(rolls, next, shared, mass);
     if (Number.isFinite(sums.squares) && sums.squares <= last.squares * (1 + 1e-12)) {
       isSettled = last.squares - sums.squares <= 1e-10 * last.squares + 1e-24;
       p = next;
@@ -94,21 +119,27 @@ function fitRolls(rolls: readonly SpeedSignal[], mass: number): Result<CoastDown
       if (damping > 1e8) isSettled = true;
     }
   }
-  const variance = last.squares / Math.max(1, samples - size);
   const inverse = inverseOf(last.normal, size);
   if (!inverse || !p.every(Number.isFinite))
     return fail({ code: 'power/coast-down-no-fit', facts: { samples } });
-  const spread = variance * Math.max(1, (1 + last.correlation) / Math.max(0.02, 1 - last.correlation));
-  const covariance = [0, 1, 2].map((r) => [0, 1, 2].map((c) => spread * (inverse[r * size + c] as number)));
-  const half = (i: 0 | 1 | 2) => 1.96 * Math.sqrt(Math.max(0, covariance[i]?.[i] as number));
-  const [a, b, c] = p as [number, number, number];
+  const { covariance: all, t } = rollErrors(rolls, last, inverse, shared);
+  const covariance = [0, 1, 2].map((r) => [0, 1, 2].map((c) => all[r * size + c] as number));
+  const half = (i: 0 | 1 | 2) => t * Math.sqrt(Math.max(0, covariance[i]?.[i] as number));
+  const [level, b, c] = p as [number, number, number];
+  const perWay = isBothWays ? { s: p[3] as number, t: p[4] as number } : null;
+  const a = perWay && c > 0.05 ? level - perWay.t ** 2 / (4 * c) : level;
   const forceAt = (v: number) => {
     const g = [1, v, v * v];
     let sum = 0;
     for (let r = 0; r < 3; r++)
       for (let k = 0; k < 3; k++) sum += (g[r] as number) * (g[k] as number) * (covariance[r]?.[k] as number);
-    return { force: a + v * (b + v * c), half: 1.96 * Math.sqrt(Math.max(0, sum)) };
+    return { force: a + v * (b + v * c), half: t * Math.sqrt(Math.max(0, sum)) };
   };
+  // Rolls that contradict each other, or a foot on the brake, leave a force that nobody knows.
+  const speeds = rolls.map((r) => (r.value[0] as number) + (r.value.at(-1) as number));
+  const middle = forceAt(speeds.reduce((sum, v) => sum + v / 2, 0) / rolls.length);
+  if (c + half(2) < 0 || !(middle.half < mostUnknown * middle.force))
+    return fail({ code: 'power/coast-down-no-fit', facts: { samples } });
   return ok({
     a,
     b,
@@ -116,73 +147,11 @@ function fitRolls(rolls: readonly SpeedSignal[], mass: number): Result<CoastDown
     covariance,
     half: { a: half(0), b: half(1), c: half(2) },
     forceAt,
-    scatter: Math.sqrt(variance),
+    scatter: Math.sqrt(last.squares / Math.max(1, samples - size)),
     mass,
     rolls: rolls.length,
+    perWay,
   });
-}
-
-/** Normal equations, residual squares and the correlation of neighbouring residuals at parameters p. */
-function sumsOf(rolls: readonly SpeedSignal[], p: readonly number[], mass: number) {
-  const size = 3 + rolls.length;
-  const normal: Matrix = new Float64Array(size * size);
-  const right = new Float64Array(size);
-  let squares = 0;
-  let neighbours = 0;
-  rolls.forEach((roll, k) => {
-    // v, then dv/da, dv/db, dv/dc, dv/dv0.
-    let state = [p[3 + k] as number, 0, 0, 0, 1];
-    let before = 0;
-    for (let i = 0; i < roll.time.length; i++) {
-      if (i > 0) state = advance(state, p, mass, (roll.time[i] as number) - (roll.time[i - 1] as number));
-      const r = (roll.value[i] as number) - (state[0] as number);
-      squares += r * r;
-      if (i > 0) neighbours += r * before;
-      before = r;
-      const at = [0, 1, 2, 3 + k];
-      for (let x = 0; x < 4; x++) {
-        const g = state[x + 1] as number;
-        right[at[x] as number] = (right[at[x] as number] as number) + g * r;
-        for (let y = 0; y < 4; y++) {
-          const cell = (at[x] as number) * size + (at[y] as number);
-          normal[cell] = (normal[cell] as number) + g * (state[y + 1] as number);
-        }
-      }
-    }
-  });
-  return { normal, right, squares, correlation: squares > 0 ? Math.max(0, neighbours / squares) : 0 };
-}
-
-/** Fourth-order Runge-Kutta over dt in steps of 0.25 s or less. */
-function advance(state: readonly number[], p: readonly number[], mass: number, dt: number): number[] {
-  const [a, b, c] = p as [number, number, number];
-  const slope = (s: readonly number[]): number[] => {
-    const [v, sa, sb, sc, s0] = s as [number, number, number, number, number];
-    const gradient = -(b + 2 * c * v) / mass;
-    return [
-      -(a + v * (b + v * c)) / mass,
-      gradient * sa - 1 / mass,
-      gradient * sb - v / mass,
-      gradient * sc - (v * v) / mass,
-      gradient * s0,
-    ];
-  };
-  const moved = (s: readonly number[], k: readonly number[], h: number) =>
-    s.map((x, i) => x + h * (k[i] as number));
-  const count = Math.max(1, Math.ceil(dt / 0.25));
-  const h = dt / count;
-  let s = [...state];
-  for (let n = 0; n < count; n++) {
-    const k1 = slope(s);
-    const k2 = slope(moved(s, k1, h / 2));
-    const k3 = slope(moved(s, k2, h / 2));
-    const k4 = slope(moved(s, k3, h));
-    s = s.map(
-      (x, i) =>
-        x + (h / 6) * ((k1[i] as number) + 2 * (k2[i] as number) + 2 * (k3[i] as number) + (k4[i] as number)),
-    );
-  }
-  return s;
 }
 
 function damped(normal: Matrix, size: number, damping: number): Matrix {

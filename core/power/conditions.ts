@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** The air and the place of a session or a run; null is unknown and is never filled with a plausible value. */
+/** The air, the place and the dyno of a session or a run; null is unknown and is never filled with a plausible value. */
 export const ConditionsSchema = z.looseObject({
   place: z.enum(['dyno', 'road']).nullable().default(null),
   ambient_C: z.number().min(-60).max(70).nullable().default(null),
@@ -9,6 +9,12 @@ export const ConditionsSchema = z.looseObject({
   relativeHumidity_percent: z.number().min(0).max(100).nullable().default(null),
   /** Rise per distance, uphill positive. */
   grade_percent: z.number().min(-30).max(30).nullable().default(null),
+  /**
+   * What a dyno turns up in a ramp and leaves out of its reading: about the driven axle (rollers, hubs, wheels), and
+   * at the engine's speed (brake of an engine bench).
+   */
+  rampInertiaWheel_kg_m2: z.number().min(0).max(2000).nullable().default(null),
+  rampInertiaEngine_kg_m2: z.number().min(0).max(20).nullable().default(null),
 });
 export type Conditions = z.infer<typeof ConditionsSchema>;
 

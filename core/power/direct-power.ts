@@ -4,6 +4,7 @@ import type { Car } from './car.ts';
 import type { Conditions } from './conditions.ts';
 import { curveTable } from './curve-table.ts';
 import { samplesOf } from './gather.ts';
+import { gearRatio } from './gearing.ts';
 import type { PowerOptions } from './power-of-pull.ts';
 import { practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
@@ -26,7 +27,8 @@ type Reading = {
  * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless that would be more
  *   than 0.5 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
  * - On a dyno without such a channel there is no power: power/no-dyno-reading.
- * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt.
+ * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt, with an inertia about the
+ *   driven axle divided by the square of gear times final drive. Where these are not known it is not, and a note says so.
  */
 export function directPower(
   log: Log,
@@ -82,7 +84,8 @@ export function directPower(
   const read = levels.withErrors(time);
   const efficiency = car.drivetrainEfficiency ?? practice.drivetrainEfficiency;
   const inertia = car.engineInertia_kg_m2 ?? 0;
-  const ramp = options.rampInertia_kg_m2 ?? 0;
+  const hidden = hiddenInertia(conditions, pull, car);
+  const ramp = hidden.inertia;
   for (let i = 0; i < n; i++) {
     const w = grid[i] as number;
     const turn = reading.is === 'torque' ? w / divisor : 1;
@@ -99,7 +102,7 @@ export function directPower(
     notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
   if (car.correction !== 'none')
     notes.push({ code: 'power/dyno-correction-unknown', facts: { column: reading.channel.column } });
-  if (ramp > 0) notes.push({ code: 'power/ramp-inertia-added', facts: { inertia: ramp } });
+  notes.push(...hidden.notes);
   return ok({
     power: {
       engineSpeed_rad_s: grid,
@@ -130,6 +133,27 @@ function readingOf(log: Log): Reading | null {
   return null;
 }
 
+/**
+ * Inertia that the dyno's reading leaves out in a ramp, at the engine's speed [kg m^2].
+ *
+ * Check: 12 kg m^2 about the axle in a gear of 1.36 with a final drive of 3.9 are 0.4266 kg m^2.
+ */
+function hiddenInertia(
+  conditions: Conditions,
+  pull: Pull,
+  car: Car,
+): { inertia: number; notes: readonly Note[] } {
+  const engine = conditions.rampInertiaEngine_kg_m2 ?? 0;
+  const wheel = conditions.rampInertiaWheel_kg_m2 ?? 0;
+  const ratio = gearRatio(car, pull.gear ?? car.pullGear);
+  const isKnown = ratio !== undefined && car.finalDrive !== null;
+  const inertia = engine + (wheel > 0 && isKnown ? wheel / (ratio * (car.finalDrive as number)) ** 2 : 0);
+  const notes: Note[] = [];
+  if (inertia > 0) notes.push({ code: 'power/ramp-inertia-added', facts: { inertia } });
+  if (wheel > 0 && !isKnown) notes.push({ code: 'power/ramp-inertia-no-gear', facts: {} });
+  return { inertia, notes };
+}
+
 /** 1 for torque at the engine's speed, gear times final drive for axle torque. */
 function torqueDivisor(
   reading: Reading,
@@ -142,7 +166,7 @@ function torqueDivisor(
 ): number {
   const middle = levels.along(Float64Array.of((start + end) / 2)).value[0] as number;
   const asPrinted = middle * (grid[grid.length >> 1] as number);
-  const ratio = car.gearRatios[(pull.gear ?? car.pullGear ?? 0) - 1];
+  const ratio = gearRatio(car, pull.gear ?? car.pullGear);
   if (reading.at === 'engine' || asPrinted < 500 * car.mass_kg || !ratio || !car.finalDrive) return 1;
   return ratio * car.finalDrive;
 }

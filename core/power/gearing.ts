@@ -21,6 +21,11 @@ export function rollingRadius(car: Car): {
   return { radius, uncertainty: inputUncertainty.radiusFromTyre, notes };
 }
 
+/** Ratio of a gear; one ratio alone says which gear the car is driven in. */
+export function gearRatio({ gearRatios }: Car, gear: number | null): number | undefined {
+  return gearRatios.length === 1 && gear === null ? gearRatios[0] : gearRatios[(gear ?? 0) - 1];
+}
+
 /**
  * Distance rolled per radian of the crank, without slip: radius / (gear ratio * final drive) [m].
  *
@@ -43,9 +48,7 @@ export function distancePerRadian(
   if (car.finalDrive === null) return missing('finalDrive');
   const tyre = rollingRadius(car);
   if (tyre.radius === null) return missing('radius');
-  // One ratio alone says which gear the car is driven in.
-  const ratio =
-    car.gearRatios.length === 1 && gear === null ? car.gearRatios[0] : car.gearRatios[(gear ?? 0) - 1];
+  const ratio = gearRatio(car, gear);
   if (ratio === undefined) return missing('gear');
   return ok({
     distance: tyre.radius / (ratio * car.finalDrive),

@@ -7,12 +7,13 @@ export {
 } from './airflow-power.ts';
 export * from './car.ts';
 export * from './car-file.ts';
-export { type CoastDownFit, type CoastDownWindow, fitCoastDown } from './coast-down.ts';
+export { type CoastDownFit, type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down.ts';
 export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down-time.ts';
 export * from './conditions.ts';
 export { correctionFactor } from './correction-factor.ts';
 export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';
+export { findRolls } from './find-rolls.ts';
 export { distancePerRadian, estimateGearing, type Gearing, rollingRadius } from './gearing.ts';
 export {
   type Air,

@@ -9,6 +9,11 @@ declare module '../result/result.ts' {
     'power/default-slip': { slip: number };
     'power/default-air': { density: number };
     'power/default-humidity': { relativeHumidity: number };
+    /** Some coefficients of a coast-down are there and some are not. */
+    'power/road-load-incomplete': Record<string, never>;
+    /** Rolls one way only take slope and wind in; `grade` is what the force may hold of a road called level. */
+    'power/coast-down-one-way': { force: number; grade: number };
+    'power/coast-down-both-ways': { grade: number; headwind: number };
     'power/level-assumed': Record<string, never>;
     'power/wheel-inertia-not-counted': { share: number };
     'power/engine-inertia-not-counted': Record<string, never>;
@@ -28,6 +33,8 @@ declare module '../result/result.ts' {
     'power/torque-channel-not-used': { column: string };
     'power/dyno-correction-unknown': { column: string };
     'power/ramp-inertia-added': { inertia: number };
+    /** Inertia about the axle is given, but neither gear nor final drive. */
+    'power/ramp-inertia-no-gear': Record<string, never>;
     'power/correction-air-unknown': { standard: CorrectionStandard };
     'power/correction-out-of-range': {
       standard: CorrectionStandard;

@@ -19,8 +19,6 @@ import { wheelMass } from './wheel-mass.ts';
 export type PowerOptions = {
   /** Beats what the log and the place suggest. 'road' never reads a torque or power channel. */
   readonly basis?: 'road' | 'dyno';
-  /** Inertia that a dyno's reading leaves out in a ramp, referred to the engine's speed [kg m^2]. */
-  readonly rampInertia_kg_m2?: number;
 };
 
 /**

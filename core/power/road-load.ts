@@ -13,8 +13,13 @@ export type RoadLoad = {
   readonly c: number;
   /** Weight along the road, uphill positive [N]. */
   readonly slopeForce: number;
-  /** Relative standard uncertainties of a with b, and of c; of the slope force in N. */
-  readonly uncertainty: { readonly rolling: number; readonly drag: number; readonly slopeForce: number };
+  /** Relative standard uncertainties of a with b, of c, and of all three as one; of the slope force in N. */
+  readonly uncertainty: {
+    readonly rolling: number;
+    readonly drag: number;
+    readonly whole: number;
+    readonly slopeForce: number;
+  };
   readonly notes: readonly Note[];
 };
 
@@ -27,7 +32,7 @@ export type RoadLoad = {
  *
  * @param grade  rise per level distance s, uphill positive; null takes the road as level and says so
  *
- * A coast-down is not scaled to today's air: its own air is not in the car file.
+ * A coast-down with a coefficient missing is left aside, and a note says so. It is not scaled to today's air: its own air is not in the car file.
  * Valid:  car speeds in still air; wind is not in it (see two-way).
  * Source: 40 CFR 1066 for the form of the coast-down; common practice for the defaults.
  * Check:  1500 kg, Crr 0.012, CdA 0.65 m^2, 1.2 kg/m^3: 176.5 N + 0.39 v^2.
@@ -42,12 +47,16 @@ export function roadLoad(car: Car, conditions: Conditions, grade: number | null)
   const slopeUncertainty = onDyno
     ? 0
     : weight * (grade === null ? inputUncertainty.gradeAssumed : inputUncertainty.gradeGiven);
-  if (car.roadLoad) {
-    const u = inputUncertainty.roadLoadGiven;
-    const { a_N: a, b_N_s_m: b, c_N_s2_m2: c } = car.roadLoad;
-    const uncertainty = { rolling: u, drag: u, slopeForce: slopeUncertainty };
-    return { a, b, c, slopeForce, uncertainty, notes };
-  }
+  const measured = coastedLoad(car);
+  if (measured)
+    return {
+      ...measured,
+      slopeForce,
+      uncertainty: { ...measured.uncertainty, slopeForce: slopeUncertainty },
+      notes,
+    };
+  if (car.roadLoad && Object.values(car.roadLoad).some((x) => x !== null))
+    notes.push({ code: 'power/road-load-incomplete', facts: {} });
   const dragArea = car.dragArea_m2 ?? practice.dragArea;
   const rolling = car.rollingCoefficient ?? practice.rollingCoefficient;
   if (car.dragArea_m2 === null) notes.push({ code: 'power/default-drag-area', facts: { dragArea } });
@@ -65,10 +74,21 @@ export function roadLoad(car: Car, conditions: Conditions, grade: number | null)
       rolling:
         car.rollingCoefficient === null ? inputUncertainty.rollingDefault : inputUncertainty.rollingGiven,
       drag: Math.hypot(drag, air.uncertainty),
+      whole: 0,
       slopeForce: slopeUncertainty,
     },
     notes,
   };
+}
+
+/** What the car file says of a coast-down; null unless all three coefficients are there. */
+function coastedLoad({ roadLoad: given }: Car) {
+  if (!given) return null;
+  const { a_N: a, b_N_s_m: b, c_N_s2_m2: c, half_percent: half } = given;
+  if (a === null || b === null || c === null) return null;
+  // The interval is of the whole force, whose parts err together.
+  const u = half === null ? inputUncertainty.roadLoadGiven : half / 196;
+  return { a, b, c, uncertainty: { rolling: 0, drag: 0, whole: u } };
 }
 
 /** Density of the air of the day [kg/m^3] with its relative uncertainty; the default where it is not known. */

@@ -32,6 +32,7 @@ export function systematicError(
   const byMass = (massError * a + (massError / car.mass_kg) * load.slopeForce) * v;
   const byRolling = load.uncertainty.rolling * rollingPower;
   const byDrag = load.uncertainty.drag * dragPower;
+  const byLoad = load.uncertainty.whole * (rollingPower + dragPower);
   const bySlope = load.uncertainty.slopeForce * v;
   const byScale = perSpeed * v * scale;
   // Math.hypot guards against overflow that watts never reach, at twenty times the cost.
@@ -40,6 +41,7 @@ export function systematicError(
       wheels * wheels +
       byRolling * byRolling +
       byDrag * byDrag +
+      byLoad * byLoad +
       bySlope * bySlope +
       byScale * byScale,
   );

@@ -41,6 +41,8 @@ export const metricUnits: UnitChoice = {
   power: 'kW',
   torque: 'Nm',
   force: 'N',
+  forcePerSpeed: 'N/(km/h)',
+  forcePerSpeedSquared: 'N/(km/h)2',
   massPerEnergy: 'kg/kWh',
   gaugeScale: null,
 };
@@ -59,6 +61,8 @@ export const imperialUnits: UnitChoice = {
   power: 'hp',
   torque: 'lb ft',
   force: 'lbf',
+  forcePerSpeed: 'lbf/mph',
+  forcePerSpeedSquared: 'lbf/mph2',
   massPerEnergy: 'lb/hp h',
   gaugeScale: 14.7,
 };

@@ -34,6 +34,10 @@ const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb:
   unpack: { what: 'unpack a zipped session', load: () => import('./verbs/unpack.ts') },
   merge: { what: 'bring two copies of a session together', load: () => import('./verbs/merge.ts') },
   summary: { what: 'write the customer summary', load: () => import('./verbs/summary.ts') },
+  'coast-down': {
+    what: 'road load from rolling in neutral, for the car file',
+    load: () => import('./verbs/coast-down.ts'),
+  },
   power: { what: 'wheel and engine power of each pull', load: () => import('./verbs/power.ts') },
 };
 

@@ -1,4 +1,4 @@
-import { practice } from '../../core/power/index.ts';
+import { inputUncertainty, practice } from '../../core/power/index.ts';
 import type { ShownKind } from '../../core/units/index.ts';
 import type { ScreenWords } from '../../core/words/index.ts';
 
@@ -115,6 +115,13 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
           step: 0.1,
           fallback: unitless(practice.rollingCoefficient),
         }),
+        quantity('car.roadLoad.a_N', 'force', 'N', { step: 1 }),
+        quantity('car.roadLoad.b_N_s_m', 'forcePerSpeed', 'N s/m', { step: 0.1 }),
+        quantity('car.roadLoad.c_N_s2_m2', 'forcePerSpeedSquared', 'N s2/m2', { step: 0.001 }),
+        quantity('car.roadLoad.half_percent', 'share', '%', {
+          step: 0.5,
+          fallback: { value: 196 * inputUncertainty.roadLoadGiven, unit: '%' },
+        }),
         quantity('car.tyreSlip', 'share', '1', { step: 0.1, fallback: unitless(practice.tyreSlip) }),
         quantity('car.wheelInertia_kg_m2', 'inertia', 'kg m2', { step: 0.1 }),
         quantity('car.engineInertia_kg_m2', 'inertia', 'kg m2', { step: 0.01 }),
@@ -131,6 +138,8 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
         quantity('conditions.barometer_kPa', 'pressure', 'kPa', { step: 0.1 }),
         percent('conditions.relativeHumidity_percent', 5, 100 * practice.relativeHumidity),
         percent('conditions.grade_percent', 0.1),
+        quantity('conditions.rampInertiaWheel_kg_m2', 'inertia', 'kg m2', { step: 0.5 }),
+        quantity('conditions.rampInertiaEngine_kg_m2', 'inertia', 'kg m2', { step: 0.01 }),
       ],
     },
   ],

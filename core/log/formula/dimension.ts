@@ -21,6 +21,8 @@ const ofKind: Readonly<Record<Kind, Dimension>> = {
   power: [1, 2, -3, 0],
   torque: [1, 2, -2, 0],
   force: [1, 1, -2, 0],
+  forcePerSpeed: [1, 0, -1, 0],
+  forcePerSpeedSquared: [1, -1, 0, 0],
   inertia: [1, 2, 0, 0],
   density: [1, -3, 0, 0],
   volumeFlow: [0, 3, -1, 0],

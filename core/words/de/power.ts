@@ -61,6 +61,12 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy:
       'Auf ebener Straße im Leerlauf von hohem Tempo bis Schritttempo ausrollen lassen, in beiden Richtungen.',
   }),
+  'power/coast-down-none': () => ({
+    message:
+      'In der Aufzeichnung rollt das Auto nirgends lange genug im Leerlauf: Motor im Leerlauf, Fuß vom Pedal, keine Bremse.',
+    remedy:
+      'Im Leerlauf von hohem Tempo bis Schritttempo ausrollen lassen oder die Sekunden der Versuche angeben.',
+  }),
   'power/coast-down-not-slowing': (f, show) => ({
     message: `Zwischen den Werten ${show.number(f.from)} und ${show.number(f.to)} wird das Auto nicht langsamer.`,
     remedy: 'Den Teil wählen, in dem das Auto im Leerlauf rollt.',
@@ -96,6 +102,12 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Lufttemperatur oder Luftdruck nicht angegeben: für den Luftwiderstand ${show.number(f.density, 2)} kg/m³ angenommen.`,
   'power/default-humidity': (f, show) =>
     `Luftfeuchte nicht angegeben: für die Korrektur ${show.quantity(f.relativeHumidity, 'share', 0)} angenommen.`,
+  'power/road-load-incomplete': () =>
+    'Dem Fahrwiderstand aus dem Ausrollversuch fehlt ein Beiwert, daher wurde er nicht verwendet: alle drei eintragen.',
+  'power/coast-down-one-way': (f, show) =>
+    `Nur in einer Richtung gerollt: Steigung und Wind stecken in diesen Beiwerten. Eine Steigung von ${show.quantity(f.grade, 'share', 1)} wäre davon ${show.quantity(f.force, 'force', 0)} wert. In beiden Richtungen rollen.`,
+  'power/coast-down-both-ways': (f, show) =>
+    `Hin und Rück unterscheiden sich wie bei einer Steigung von ${show.difference(f.grade, 'share', 1)} und ${show.quantity(Math.abs(f.headwind), 'speed', 0)} ${f.headwind < 0 ? 'Rückenwind' : 'Gegenwind'} auf dem Hinweg; beides ist abgezogen.`,
   'power/level-assumed': () => 'Die Straße gilt als eben.',
   'power/wheel-inertia-not-counted': (f, show) =>
     `Trägheit der Räder nicht angegeben und nicht gerechnet; übliche Räder zählen wie ${show.quantity(f.share, 'share', 0)} der Masse, die Radleistung liegt also 2 bis 3 % zu tief.`,
@@ -131,6 +143,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Spalte „${f.column}“ ist vielleicht schon vom Prüfstand korrigiert; dann hier keine Korrektur wählen.`,
   'power/ramp-inertia-added': (f, show) =>
     `Trägheit von ${show.quantity(f.inertia, 'inertia', 3)}, die der Prüfstand im Hochlauf weglässt, wurde dazugerechnet.`,
+  'power/ramp-inertia-no-gear': () =>
+    'Die Trägheit an der Antriebsachse wurde nicht zugeschlagen: Gänge, Achsübersetzung und Gang der Züge eintragen.',
   'power/correction-air-unknown': (f) =>
     `Nicht nach ${f.standard} korrigiert: Luftdruck oder Lufttemperatur ist nicht bekannt oder nicht glaubhaft.`,
   'power/correction-out-of-range': (f, show) => {

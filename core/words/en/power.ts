@@ -53,6 +53,11 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     message: `The coast-down loses ${show.quantity(f.speedDrop, 'speed')} in ${show.quantity(f.seconds, 'time', 0)} with ${show.number(f.samples)} samples: too little for three coefficients.`,
     remedy: 'Let the car roll in neutral from high speed down to walking pace, both ways on a level road.',
   }),
+  'power/coast-down-none': () => ({
+    message: 'The log holds no roll in neutral that loses enough speed: engine at idle, foot off, no brake.',
+    remedy:
+      'Let the car roll in neutral from high speed down to walking pace, or name the seconds of the rolls.',
+  }),
   'power/coast-down-not-slowing': (f, show) => ({
     message: `The car does not slow down between samples ${show.number(f.from)} and ${show.number(f.to)}.`,
     remedy: 'Choose the part in which the car rolls in neutral.',
@@ -88,6 +93,12 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Air temperature or barometer not given: air of ${show.number(f.density, 2)} kg/m³ taken for the drag.`,
   'power/default-humidity': (f, show) =>
     `Humidity not given: ${show.quantity(f.relativeHumidity, 'share', 0)} taken for the correction.`,
+  'power/road-load-incomplete': () =>
+    'The road load from a coast-down lacks a coefficient, so it was not used: enter all three.',
+  'power/coast-down-one-way': (f, show) =>
+    `Rolled one way only: slope and wind are in these coefficients. A slope of ${show.quantity(f.grade, 'share', 1)} would be worth ${show.quantity(f.force, 'force', 0)} of them. Roll both ways.`,
+  'power/coast-down-both-ways': (f, show) =>
+    `Out and back differ as on a slope of ${show.difference(f.grade, 'share', 1)} and in ${show.quantity(Math.abs(f.headwind), 'speed', 0)} of ${f.headwind < 0 ? 'wind from behind' : 'headwind'} on the way out; both were taken off.`,
   'power/level-assumed': () => 'The road is taken as level.',
   'power/wheel-inertia-not-counted': (f, show) =>
     `Wheel inertia not given and not counted; usual wheels are worth ${show.quantity(f.share, 'share', 0)} of the mass, so wheel power reads 2 to 3 % low.`,
@@ -122,7 +133,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/dyno-correction-unknown': (f) =>
     `Column “${f.column}” may already be corrected by the dyno; then choose no correction here.`,
   'power/ramp-inertia-added': (f, show) =>
-    `Inertia of ${show.quantity(f.inertia, 'inertia', 3)} that the dyno leaves out in the ramp was added.`,
+    `Inertia of ${show.quantity(f.inertia, 'inertia', 3)} at engine speed that the dyno leaves out in the ramp was added.`,
+  'power/ramp-inertia-no-gear': () =>
+    'Inertia about the driven axle was not added: enter the gear ratios, the final drive and the gear of the pulls.',
   'power/correction-air-unknown': (f) =>
     `Not corrected to ${f.standard}: barometer or air temperature is not known or not plausible.`,
   'power/correction-out-of-range': (f, show) => {

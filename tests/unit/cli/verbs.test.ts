@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { CarFileSchema } from '../../../core/power/index.ts';
 import { main } from '../../../electron/cli/main.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
@@ -49,6 +50,48 @@ function file(name: string, content: string | Uint8Array): string {
   writeFileSync(path, content);
   return path;
 }
+
+describe('onechange coast-down', () => {
+  /** Out and back on a slope of 0.5 %: driven up to speed, then rolled down with the engine at idle. */
+  function rolledBothWays() {
+    const rows = ['Time (s),RPM,Speed (km/h)'];
+    let t = 0;
+    const write = (v: number, rpm: number) => {
+      t += 0.1;
+      rows.push([t.toFixed(1), rpm, (3.6 * v).toFixed(1)].join(','));
+    };
+    for (const way of [1, -1]) {
+      let v = 20;
+      for (; v < 36; v += 0.1) write(v, Math.round(80 * v));
+      while (v > 3) {
+        for (let i = 0; i < 20; i++) v -= ((170 + 71 * way + 1.2 * v + 0.4 * v * v) / 1450) * 0.005;
+        write(v, 850);
+      }
+    }
+    return file('rolls.csv', rows.join('\n'));
+  }
+
+  it('finds the rolls and gives the road load for the car file, slope taken off', async () => {
+    const heavy = file('heavy.json', JSON.stringify({ mass_kg: 1450, wheelInertia_kg_m2: 0 }));
+    const { code, json } = await call('coast-down', rolledBothWays(), '--car', heavy, '--turns');
+    expect(code).toBe(0);
+    expect(at<{ way: string }[]>(json, 'rolls').map((r) => r.way)).toEqual(['out', 'back']);
+    const load = at<Record<string, number>>(json, 'roadLoad');
+    expect(Object.keys(load)).toEqual(['a_N', 'b_N_s_m', 'c_N_s2_m2', 'half_percent']);
+    expect(load.a_N).toBeCloseTo(170, -1);
+    expect(load.c_N_s2_m2).toBeCloseTo(0.4, 1);
+    const car = { mass_kg: 1450, roadLoad: load };
+    expect(CarFileSchema.safeParse(car).success).toBe(true);
+  });
+
+  it('refuses a log without rolls and a span that is none', async () => {
+    const none = await call('coast-down', log('0-baseline-a.csv'), '--car', car);
+    expect(none.code).toBe(2);
+    expect(none.json).toMatchObject({ error: { code: 'power/coast-down-none' } });
+    const span = await call('coast-down', rolledBothWays(), '--car', car, '--out', '40-x');
+    expect(span.json).toMatchObject({ error: { code: 'terminal/argument-missing' } });
+  });
+});
 
 describe('onechange pulls', () => {
   it('names pulls by the clock of the file, also behind a clock that starts anew', async () => {

@@ -68,14 +68,30 @@ describe('a dyno log', () => {
 
   it('gets back what the ramp hides where the inertia is given', () => {
     const { log, pull } = ramp('wheelPower');
-    const options = { rampInertia_kg_m2: 0.5 };
-    const found = unwrap(powerOfPull(log, pull, car, dyno, options));
+    const given = ConditionsSchema.parse({ place: 'dyno', rampInertiaEngine_kg_m2: 0.5 });
+    const found = unwrap(powerOfPull(log, pull, car, given));
     const plain = unwrap(powerOfPull(log, pull, car, dyno));
     found.wheelPower.forEach((p, i) => {
       const w = found.engineSpeed_rad_s[i] as number;
       expect(p - (plain.wheelPower[i] as number)).toBeCloseTo(0.5 * w * rpm(400), -1);
     });
     expect(found.notes.map((n) => n.code)).toContain('power/ramp-inertia-added');
+  });
+
+  it('gets back what rollers hide, their inertia seen through gear and final drive', () => {
+    const { log, pull } = ramp('wheelPower');
+    const given = ConditionsSchema.parse({ place: 'dyno', rampInertiaWheel_kg_m2: 12 });
+    const found = unwrap(powerOfPull(log, pull, car, given));
+    const plain = unwrap(powerOfPull(log, pull, car, dyno));
+    const noted = found.notes.find((n) => n.code === 'power/ramp-inertia-added');
+    expect(noted?.facts.inertia).toBeCloseTo(12 / (1.36 * 3.9) ** 2, 6);
+    const last = found.wheelPower.length - 5;
+    const w = found.engineSpeed_rad_s[last] as number;
+    const added = (found.wheelPower[last] as number) - (plain.wheelPower[last] as number);
+    expect(added).toBeCloseTo(0.4266 * w * rpm(400), -2);
+    const without = unwrap(powerOfPull(log, pull, { ...car, gearRatios: [] }, given));
+    expect(without.wheelPower).toEqual(plain.wheelPower);
+    expect(without.notes.map((n) => n.code)).toContain('power/ramp-inertia-no-gear');
   });
 
   it('of speeds alone tells no power: nobody knows the rollers', () => {

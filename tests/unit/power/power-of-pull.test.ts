@@ -140,7 +140,7 @@ describe('what power rests on', () => {
 
   it('a measured coast-down stands in for drag area and rolling', () => {
     const weight = 1420 * 9.80665;
-    const roadLoad = { a_N: 0.012 * weight, b_N_s_m: 0, c_N_s2_m2: 0.5 * 1.2041 * 0.66 };
+    const roadLoad = { a_N: 0.012 * weight, b_N_s_m: 0, c_N_s2_m2: 0.5 * 1.2041 * 0.66, half_percent: 2 };
     const car = { ...d.car, dragArea_m2: null, rollingCoefficient: null, roadLoad };
     const found = unwrap(powerOfPull(d.log, d.pull, car, d.conditions));
     const plain = powerOf(d);
@@ -148,5 +148,17 @@ describe('what power rests on', () => {
       expect(p / (plain.wheelPower[i] as number)).toBeCloseTo(1, 3);
     });
     expect(found.notes.map((n) => n.code)).not.toContain('power/default-drag-area');
+    // Known to 2 %, it moves power by less than one that is believed to 10.
+    const rough = unwrap(
+      powerOfPull(d.log, d.pull, { ...car, roadLoad: { ...roadLoad, half_percent: 30 } }, d.conditions),
+    );
+    expect(found.systematicError.at(-1)).toBeLessThan(rough.systematicError.at(-1) as number);
+  });
+
+  it('a coast-down with a coefficient missing is left aside, and that is said', () => {
+    const roadLoad = { a_N: 400, b_N_s_m: null, c_N_s2_m2: null, half_percent: null };
+    const found = unwrap(powerOfPull(d.log, d.pull, { ...d.car, roadLoad }, d.conditions));
+    expect(found.wheelPower).toEqual(powerOf(d).wheelPower);
+    expect(found.notes.map((n) => n.code)).toContain('power/road-load-incomplete');
   });
 });

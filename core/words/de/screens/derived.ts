@@ -44,6 +44,8 @@ export const derived: ScreenWords['derived'] = {
     power: 'Leistung',
     torque: 'Drehmoment',
     force: 'Kraft',
+    forcePerSpeed: 'Kraft durch Geschwindigkeit',
+    forcePerSpeedSquared: 'Kraft durch Geschwindigkeit im Quadrat',
     inertia: 'Trägheit',
     density: 'Dichte',
     volumeFlow: 'Volumenstrom',

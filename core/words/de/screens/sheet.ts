@@ -20,6 +20,13 @@ export const sheet: ScreenWords['sheet'] = {
     'car.wheelInertia_kg_m2': { label: 'Trägheit der Räder', hint: 'Alle vier mit Reifen und Scheiben' },
     'car.engineInertia_kg_m2': { label: 'Trägheit des Motors', hint: 'Kurbelwelle, Schwungrad, Kupplung' },
     'car.drivetrainEfficiency': { label: 'Rad- zu Motorleistung', hint: '82 bis 92 %, Praxis' },
+    'car.roadLoad.a_N': { label: 'Ausrollversuch A', hint: 'F = A + B v + C v²; geht den beiden oben vor' },
+    'car.roadLoad.b_N_s_m': { label: 'Ausrollversuch B', hint: 'Alle drei oder keiner' },
+    'car.roadLoad.c_N_s2_m2': { label: 'Ausrollversuch C', hint: 'Aus onechange coast-down im Terminal' },
+    'car.roadLoad.half_percent': {
+      label: 'Ausrollversuch, auf oder ab',
+      hint: 'Der Kraft, in 19 von 20 Fällen',
+    },
     'car.tyreSlip': { label: 'Reifenschlupf bei Volllast', hint: '1 bis 3 %, Praxis' },
     'car.correction': { label: 'Umrechnung auf Normluft', hint: '' },
     'conditions.place': { label: 'Wo die Züge gefahren werden', hint: '' },
@@ -27,6 +34,14 @@ export const sheet: ScreenWords['sheet'] = {
     'conditions.barometer_kPa': { label: 'Luftdruck', hint: 'Vor Ort, nicht auf Meereshöhe' },
     'conditions.relativeHumidity_percent': { label: 'Relative Feuchte', hint: '' },
     'conditions.grade_percent': { label: 'Steigung', hint: 'Bergauf positiv' },
+    'conditions.rampInertiaWheel_kg_m2': {
+      label: 'Prüfstand lässt aus, an der Achse',
+      hint: 'Trägheit von Rollen, Naben oder Rädern, die sein Messwert beim Hochlauf nicht enthält',
+    },
+    'conditions.rampInertiaEngine_kg_m2': {
+      label: 'Prüfstand lässt aus, am Motor',
+      hint: 'Dasselbe bei Motordrehzahl, wie am Motorprüfstand',
+    },
     'limits.margin_percent': {
       label: 'Gilt als gleich unter',
       hint: 'Kleinere Wirkungen machen keinen Unterschied',

@@ -44,6 +44,8 @@ export const derived = {
     power: 'Power',
     torque: 'Torque',
     force: 'Force',
+    forcePerSpeed: 'Force per speed',
+    forcePerSpeedSquared: 'Force per speed squared',
     inertia: 'Inertia',
     density: 'Density',
     volumeFlow: 'Volume flow',

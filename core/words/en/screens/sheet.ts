@@ -20,6 +20,10 @@ export const sheet = {
     'car.wheelInertia_kg_m2': { label: 'Inertia of the wheels', hint: 'All four with tyres and discs' },
     'car.engineInertia_kg_m2': { label: 'Inertia of the engine', hint: 'Crank, flywheel, clutch' },
     'car.drivetrainEfficiency': { label: 'Wheel over crank power', hint: '82 to 92 %, practice' },
+    'car.roadLoad.a_N': { label: 'Coast-down A', hint: 'F = A + B v + C v²; beats the two above' },
+    'car.roadLoad.b_N_s_m': { label: 'Coast-down B', hint: 'All three or none' },
+    'car.roadLoad.c_N_s2_m2': { label: 'Coast-down C', hint: 'From onechange coast-down in a terminal' },
+    'car.roadLoad.half_percent': { label: 'Coast-down, give or take', hint: 'Of the force, 19 times in 20' },
     'car.tyreSlip': { label: 'Tyre slip at full load', hint: '1 to 3 %, practice' },
     'car.correction': { label: 'Correction for the air', hint: '' },
     'conditions.place': { label: 'Where the pulls are driven', hint: '' },
@@ -27,6 +31,14 @@ export const sheet = {
     'conditions.barometer_kPa': { label: 'Barometer', hint: 'At the place, not reduced to sea level' },
     'conditions.relativeHumidity_percent': { label: 'Relative humidity', hint: '' },
     'conditions.grade_percent': { label: 'Slope', hint: 'Rise per distance, uphill positive' },
+    'conditions.rampInertiaWheel_kg_m2': {
+      label: 'Dyno leaves out, at the axle',
+      hint: 'Inertia of rollers, hubs or wheels that its reading does not hold in a ramp',
+    },
+    'conditions.rampInertiaEngine_kg_m2': {
+      label: 'Dyno leaves out, at the engine',
+      hint: 'The same at engine speed, as on an engine bench',
+    },
     'limits.margin_percent': {
       label: 'Counts as equal below',
       hint: 'Effects smaller than this make no difference',
