@@ -167,3 +167,61 @@ it.each([
 ])('“%s” is none of ours', (name) => {
   expect(first(name)).toBeNull();
 });
+
+describe('a Japanese header', () => {
+  it.each<[string, string | null]>([
+    ['時間', 'time'],
+    ['経過時間', 'time'],
+    ['エンジン回転数', 'engineSpeed'],
+    ['回転数', 'engineSpeed'],
+    ['ｴﾝｼﾞﾝ回転数', 'engineSpeed'],
+    ['車速', 'vehicleSpeed'],
+    ['アクセル開度', 'pedal'],
+    ['ｱｸｾﾙ開度', 'pedal'],
+    ['アクセルペダル開度', 'pedal'],
+    ['スロットル開度', 'throttle'],
+    ['ｽﾛｯﾄﾙ開度', 'throttle'],
+    ['吸気圧', 'manifoldPressure'],
+    ['吸気管圧力', 'manifoldPressure'],
+    ['インマニ圧', 'manifoldPressure'],
+    ['ブースト圧', 'boost'],
+    ['ﾌﾞｰｽﾄ圧', 'boost'],
+    ['過給圧', 'boost'],
+    ['目標ブースト圧', 'boostTarget'],
+    ['大気圧', 'barometricPressure'],
+    ['吸気温', 'intakeTemperature'],
+    ['吸気温度', 'intakeTemperature'],
+    ['外気温', 'ambientTemperature'],
+    ['水温', 'coolantTemperature'],
+    ['エンジン水温', 'coolantTemperature'],
+    ['冷却水温度', 'coolantTemperature'],
+    ['油温', 'oilTemperature'],
+    ['排気温度', 'exhaustTemperature'],
+    ['点火時期', 'sparkAdvance'],
+    ['空燃比', 'lambda'],
+    ['目標空燃比', 'lambdaTarget'],
+    ['ノックレベル', 'knockLevel'],
+    ['ﾉｯｸﾚﾍﾞﾙ', 'knockLevel'],
+    ['ノック', 'knockLevel'],
+    ['ノック回数', 'knockCount'],
+    ['ノック遅角', 'knockRetard'],
+    ['ノック遅角量', 'knockRetard'],
+    ['インジェクタデューティ', 'injectorDuty'],
+    ['燃料噴射時間', 'injectorTime'],
+    ['燃圧', 'fuelPressure'],
+    ['吸入空気量', 'airMassFlow'],
+    ['エンジン負荷', 'load'],
+    ['ギア', 'gear'],
+    ['バッテリー電圧', 'batteryVoltage'],
+    ['トルク', 'engineTorque'],
+    // Another thing beside the same words.
+    ['ブースト圧センサ電圧', null],
+    ['目標回転数', null],
+    ['タービン回転数', null],
+    ['ブレーキペダル', null],
+    ['最大回転数', null],
+  ])('%s', (name, quantity) => {
+    expect(first(name)).toBe(quantity);
+    expect(matchName(name)[0]?.trust ?? 1).toBeGreaterThan(0.55);
+  });
+});

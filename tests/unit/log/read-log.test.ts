@@ -83,3 +83,17 @@ it('a quoted UTF-16 log larger than the head that is looked at first is read who
   const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...text].map((c) => c.charCodeAt(0))]).buffer);
   expect(unwrap(read(bytes)).time.length).toBe(20_000);
 });
+
+it('a log with Japanese names and wide brackets is read whole', () => {
+  const head = '時間(s),ｴﾝｼﾞﾝ回転数(rpm),車速（km/h）,アクセル開度(%),ブースト圧(kPa),水温（℃）';
+  const lines = Array.from({ length: 40 }, (_, i) => `${i / 20},${2000 + i},${60 + i},100,${i},88`);
+  const log = unwrap(readLog(new TextEncoder().encode([head, ...lines].join('\n')), { file: 'a.csv' }));
+  expect(log.channels.map((c) => [c.quantity, c.unit])).toEqual([
+    ['time', 's'],
+    ['engineSpeed', 'rpm'],
+    ['vehicleSpeed', 'km/h'],
+    ['pedal', '%'],
+    ['boost', 'kPa'],
+    ['coolantTemperature', 'C'],
+  ]);
+});
