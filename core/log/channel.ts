@@ -55,6 +55,7 @@ export const logEncodings = [
   'cp850',
   'cp437',
   'cp852',
+  'shift_jis',
 ] as const;
 
 /** How the file was written, for the record and the import screen. */

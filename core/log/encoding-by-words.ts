@@ -4,7 +4,10 @@ import { headerParts } from './header-unit.ts';
 import { matchName } from './name-match.ts';
 import { parseUnit } from './unit-words.ts';
 
-/** Encodings of one byte a character that loggers and old spreadsheets write, the usual ones first. */
+/**
+ * Encodings that loggers and old spreadsheets write, the usual ones first. Shift_JIS alone takes two bytes for a
+ * character; letters do not speak for it, only words that are known, so that nobody's accents are taken for its signs.
+ */
 const candidates = [
   'windows-1252',
   'windows-1250',
@@ -13,6 +16,7 @@ const candidates = [
   'cp850',
   'cp437',
   'cp852',
+  'shift_jis',
 ] as const satisfies readonly Encoding[];
 
 /** Names and units stand at the top; units glued to numbers in every row. */

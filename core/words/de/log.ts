@@ -22,6 +22,7 @@ const encodingNames: Readonly<Record<string, string>> = {
   cp850: 'DOS-Codepage 850',
   cp437: 'DOS-Codepage 437',
   cp852: 'DOS-Codepage 852 (Mitteleuropa)',
+  shift_jis: 'Shift_JIS (japanisch)',
 };
 
 const missingField = {

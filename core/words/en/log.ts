@@ -22,6 +22,7 @@ const encodingNames: Readonly<Record<string, string>> = {
   cp850: 'DOS code page 850',
   cp437: 'DOS code page 437',
   cp852: 'DOS code page 852 (Central Europe)',
+  shift_jis: 'Shift_JIS (Japanese)',
 };
 
 const missingField = {

@@ -115,3 +115,37 @@ describe('a log of one byte a character', () => {
     );
   });
 });
+
+describe('Shift_JIS', () => {
+  const ofSign = new Map<string, readonly number[]>();
+  const decoder = new TextDecoder('shift_jis');
+  for (let lead = 0x81; lead <= 0xef; lead++) {
+    if (lead >= 0xa0 && lead < 0xe0) continue;
+    for (let trail = 0x40; trail <= 0xfc; trail++) {
+      const sign = decoder.decode(Uint8Array.of(lead, trail));
+      if (sign.length === 1 && !ofSign.has(sign)) ofSign.set(sign, [lead, trail]);
+    }
+  }
+  for (let b = 0xa1; b <= 0xdf; b++) ofSign.set(decoder.decode(Uint8Array.of(b)), [b]);
+  const japanese = (text: string) =>
+    Uint8Array.from([...text].flatMap((c) => ofSign.get(c) ?? [c.charCodeAt(0)]));
+  const rows = Array.from({ length: 60 }, (_, i) => `${i / 20},${3000 + i},100,${i}`);
+
+  it.each([
+    ['時間(s),エンジン回転数(rpm),アクセル開度(%),ブースト圧(kPa)'],
+    ['時間(s),ｴﾝｼﾞﾝ回転数(rpm),ｱｸｾﾙ開度(%),ﾌﾞｰｽﾄ圧(kPa)'],
+    ['時間[s],回転数[rpm],スロットル開度[%],吸気圧[kPa]'],
+  ])('is told by the words of the trade: %s', (head) => {
+    const log = readBytes(japanese([head, ...rows].join('\n')));
+    expect(log.style.encoding).toBe('shift_jis');
+    expect(log.channels.map((c) => c.column).join()).toBe(head);
+    expect(log.channels.every((c) => c.quantity !== null)).toBe(true);
+    expect(log.warnings).toEqual([{ code: 'log/encoding-by-words', facts: { encoding: 'shift_jis' } }]);
+  });
+
+  it('is not guessed where none of its words is known', () => {
+    const log = readBytes(japanese(['Time (s),RPM,甲乙,丙', ...rows].join('\n')));
+    expect(log.style.encoding).not.toBe('shift_jis');
+    expect(channelOf(log, 'engineSpeed')?.column).toBe('RPM');
+  });
+});
