@@ -21,6 +21,8 @@ export type FusedSpeed = {
   readonly slip: number;
   /** Relative standard uncertainty of the speed scale. */
   readonly scaleUncertainty: number;
+  /** The same of engine speed where gear and tyre tell it; nothing where it is logged. */
+  readonly engineUncertainty: number;
   /** Usual time between readings of the speed that is read most often [s]. */
   readonly interval: number;
   readonly notes: readonly Note[];
@@ -86,6 +88,7 @@ export function fusedSpeed(
       distance: both.model.distance,
       slip: both.model.slip,
       scaleUncertainty: Math.hypot(inputUncertainty.loggedSpeed, both.model.error),
+      engineUncertainty: 0,
       interval: Math.min(intervalOf(engine), intervalOf(road)),
       notes,
     });
@@ -103,6 +106,8 @@ export function fusedSpeed(
   const slip = car.tyreSlip ?? practice.tyreSlip;
   notes.push(...nominal.value.notes);
   if (car.tyreSlip === null) notes.push({ code: 'power/default-slip', facts: { slip } });
+  const slipUncertainty = car.tyreSlip === null ? inputUncertainty.slipDefault : inputUncertainty.slipGiven;
+  const byGear = Math.hypot(nominal.value.uncertainty, slipUncertainty);
   if (!engine)
     return ok({
       basis: 'vehicle-speed',
@@ -110,17 +115,18 @@ export function fusedSpeed(
       distance,
       slip,
       scaleUncertainty: inputUncertainty.loggedSpeed,
+      engineUncertainty: byGear,
       interval: intervalOf(only),
       notes,
     });
   const share = forceShare(tableOf(engine), distance, forceAt);
-  const slipUncertainty = car.tyreSlip === null ? inputUncertainty.slipDefault : inputUncertainty.slipGiven;
   return ok({
     basis: 'engine-speed',
     estimator: slopeEstimator(samplesOf([asRoadSpeed(engine, distance, slip, share)])),
     distance,
     slip,
-    scaleUncertainty: Math.hypot(nominal.value.uncertainty, slipUncertainty),
+    scaleUncertainty: byGear,
+    engineUncertainty: 0,
     interval: intervalOf(only),
     notes,
   });

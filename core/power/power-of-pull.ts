@@ -14,6 +14,7 @@ import { powersAlong, readAt, trackOf } from './pull-track.ts';
 import { pullWindow, toldFrom } from './pull-window.ts';
 import { loadAt, roadLoad } from './road-load.ts';
 import { speedGrid } from './speed-grid.ts';
+import { withShift } from './systematic-error.ts';
 import { wheelMass } from './wheel-mass.ts';
 
 export type PowerOptions = {
@@ -95,12 +96,13 @@ export function powerOfPull(
   const grid = found.value;
   const along = powersAlong(track, car, load, mass, efficiency, fused.value.scaleUncertainty);
   const read = readAt(track.engineSpeed, grid);
+  const wheelPower = read(along.wheelPower);
   const power = {
     engineSpeed_rad_s: grid,
-    wheelPower: read(along.wheelPower),
+    wheelPower,
     enginePower: read(along.enginePower),
     wheelPowerError: read(along.wheelPowerError),
-    systematicError: read(along.systematicError),
+    systematicError: withShift(read(along.systematicError), grid, wheelPower, fused.value.engineUncertainty),
     time: read(track.time),
     bandwidth: fused.value.estimator.fullWidth(),
     basis: fused.value.basis,

@@ -46,3 +46,27 @@ export function systematicError(
       byScale * byScale,
   );
 }
+
+/**
+ * The same where engine speed follows from gear and tyre alone: the whole curve may stand at speeds that are off by a
+ * share, which is worth most where it is steep.
+ *
+ *   u'^2 = u^2 + (dP/dw w share)^2
+ *
+ * Source: JCGM 100:2008 (GUM), equation 10.
+ */
+export function withShift(
+  error: Float64Array,
+  engineSpeed: Float64Array,
+  power: Float64Array,
+  share: number,
+): Float64Array {
+  if (share === 0) return error;
+  const last = power.length - 1;
+  return error.map((u, i) => {
+    const [a, b] = [Math.max(0, i - 1), Math.min(last, i + 1)];
+    const rise = (power[b] as number) - (power[a] as number);
+    const width = (engineSpeed[b] as number) - (engineSpeed[a] as number);
+    return Math.hypot(u, (rise / width) * (engineSpeed[i] as number) * share);
+  });
+}
