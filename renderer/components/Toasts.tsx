@@ -1,4 +1,6 @@
 import { X } from 'lucide-react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { createPortal } from 'react-dom';
 import { cx } from '../design/cx.ts';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -6,12 +8,39 @@ import { Button } from './Button.tsx';
 import { ProblemList } from './ProblemList.tsx';
 import styles from './Toasts.module.css';
 
-/** Remarks in passing, at the foot of the window; announced to a screen reader. */
+/**
+ * Remarks in passing, at the foot of the window; announced to a screen reader. They stand beside the window and its
+ * dialogs, so that they are heard and can be dismissed while one is open; a dialog ends above them.
+ */
 export function Toasts() {
+  const [home, setHome] = useState<HTMLElement | null>(null);
+  useEffect(() => setHome(document.body), []);
+  return home && createPortal(<Region />, home);
+}
+
+function Region() {
   const { toasts, dismiss } = useToasts();
   const { screens } = useWords();
+  const region = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const element = region.current;
+    if (!element) return;
+    const root = document.documentElement;
+    const seen = new ResizeObserver(() => root.style.setProperty('--told', `${element.offsetHeight}px`));
+    seen.observe(element);
+    return () => {
+      seen.disconnect();
+      root.style.removeProperty('--told');
+    };
+  }, []);
   return (
-    <section className={styles.region} aria-live="polite" aria-label={screens.shell.messages}>
+    <section
+      ref={region}
+      className={styles.region}
+      aria-live="polite"
+      aria-label={screens.shell.messages}
+      data-live-announcer
+    >
       {toasts.map((toast) => (
         <div key={toast.id} className={cx(styles.toast, toast.tone === 'problem' && styles.problem)}>
           {toast.tone === 'problem' ? <ProblemList problems={toast.problems} /> : <p>{toast.text}</p>}
