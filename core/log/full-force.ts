@@ -5,6 +5,7 @@ import type { Span } from './time-axis.ts';
 
 /** Torque up to a factor of the car's own, in a bin of engine speed, and of how many samples. */
 type Effort = { readonly effort: number; readonly count: number };
+/** In the order of engine speed. */
 export type EffortCurve = ReadonlyMap<number, Effort>;
 
 /** A bin of fewer samples is the edge of a span and shows no strength. */
@@ -13,6 +14,8 @@ export const fewestInBin = 3;
 const binWidth = 50;
 /** What another span is measured by climbs so far and lasts so long: in less a clutch or a shaft may swing. */
 const measure = { climb: 1.4, lasts_s: 1.2 } as const;
+/** So many of the strongest measure the others: days of driving in one file must not take hours. */
+export const mostMeasures = 200;
 /**
  * Over the upper half of a span part throttle makes less than this share of another's torque at the same engine speeds;
  * what is left is for slopes and gusts: 1 in 100 up and down is 0.93 where the car gains 3 m/s2 (common practice).
@@ -53,7 +56,11 @@ export function effortCurve(signals: ForceSignals, slope: Float64Array, span: Sp
     if (list) list.push(effort);
     else bins.set(bin, [effort]);
   }
-  return new Map([...bins].map(([bin, list]) => [bin, { effort: middleOf(list), count: list.length }]));
+  return new Map(
+    [...bins]
+      .sort(([a], [b]) => a - b)
+      .map(([bin, list]) => [bin, { effort: middleOf(list), count: list.length }]),
+  );
 }
 
 /**
@@ -79,9 +86,13 @@ export function atFullForce(spans: readonly Span[], signals: ForceSignals, slope
       measures: climb >= measure.climb && (time[to - 1] ?? 0) - (time[from] ?? 0) >= measure.lasts_s,
     };
   });
-  const highest = looked.reduce((most, { level, measures }) => (measures ? Math.max(most, level) : most), 0);
+  const measures = looked
+    .filter((span) => span.measures)
+    .sort((a, b) => b.level - a.level)
+    .slice(0, mostMeasures);
+  const highest = measures[0]?.level ?? 0;
   return looked.map((span) => {
-    const shares = [true, false].map((inGear) => upperShare(span, looked, inGear));
+    const shares = [true, false].map((inGear) => upperShare(span, measures, inGear));
     if (shares.every(Number.isNaN)) return span.level >= strongAlone * highest;
     return !((shares[0] ?? 1) < fullShare.sameGear || (shares[1] ?? 1) < fullShare.otherGear);
   });
@@ -98,13 +109,12 @@ type Looked = {
 };
 
 /** Middle share of the others' torque over the upper half of a span; NaN where no other was driven there. */
-function upperShare(span: Looked, all: readonly Looked[], inGear: boolean): number {
-  const others = all.filter(
-    (other) =>
-      other !== span && other.measures && Math.abs(other.ratio / span.ratio - 1) < sameRatio === inGear,
+function upperShare(span: Looked, measures: readonly Looked[], inGear: boolean): number {
+  const others = measures.filter(
+    (other) => other !== span && Math.abs(other.ratio / span.ratio - 1) < sameRatio === inGear,
   );
   const shares: number[] = [];
-  for (const [bin, { effort, count }] of [...span.curve].sort(([a], [b]) => a - b)) {
+  for (const [bin, { effort, count }] of span.curve) {
     if (count < fewestInBin) continue;
     let most = 0;
     for (const { curve, ratio } of others) {

@@ -1,4 +1,11 @@
-import { type EffortCurve, effortCurve, type ForceSignals, fewestInBin, middleOf } from './full-force.ts';
+import {
+  type EffortCurve,
+  effortCurve,
+  type ForceSignals,
+  fewestInBin,
+  middleOf,
+  mostMeasures,
+} from './full-force.ts';
 import type { Span } from './time-axis.ts';
 
 /** A rise that ends this near the highest of the log was driven out, in whatever gear (common practice). */
@@ -34,7 +41,7 @@ export function highInSpeed(rises: readonly Span[], signals: ForceSignals, slope
   );
   const curves = rises.map((rise) => effortCurve({ ...signals, ratio: null }, slope, rise));
   const isDrivenOut = ends.map(({ last }, i) => isPossible[i] === true && last >= drivenOut * top);
-  const pulls = curves.filter((_, i) => isDrivenOut[i]);
+  const pulls = curves.filter((_, i) => isDrivenOut[i]).slice(0, mostMeasures);
   return curves.map(
     (curve, i) =>
       isDrivenOut[i] === true || (isPossible[i] === true && pulls.some((pull) => repeats(curve, pull))),
@@ -44,7 +51,7 @@ export function highInSpeed(rises: readonly Span[], signals: ForceSignals, slope
 /** Whether a rise is as steep as another at the same engine speeds, on the middle of the upper half. */
 function repeats(curve: EffortCurve, other: EffortCurve): boolean {
   const shares: number[] = [];
-  for (const [bin, { effort, count }] of [...curve].sort(([a], [b]) => a - b)) {
+  for (const [bin, { effort, count }] of curve) {
     const there = other.get(bin);
     if (count >= fewestInBin && there && there.count >= fewestInBin) shares.push(effort / there.effort);
   }
