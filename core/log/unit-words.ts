@@ -42,7 +42,7 @@ const spellings: Readonly<Record<string, string>> = {
   K: 'k kelvin',
   C: 'c degc cel celsius grad/c gradc centigrade degcelsius',
   F: 'f degf fahrenheit degfahrenheit',
-  deg: 'deg degree degrees deg/btdc btdc degbtdc degbtc degca ca ca/btdc degcrk degcrank crk btc grad kw gradkw kwvot vot pms degpms degvil vil bpmi grados degres crankdeg degatdc',
+  deg: 'deg degree degrees deg/btdc btdc degbtdc degbtc degca ca ca/btdc degcrk degcrank crk btc grad degkw gradkw kwvot vot pms degpms degvil vil bpmi grados degres crankdeg degatdc',
   rad: 'rad radian radians',
   '%': '% percent pct perc prozent porciento pourcent per/cent %duty dc% %dc %rel %vol vol%',
   lambda: 'lambda la lam λ',
@@ -117,6 +117,8 @@ export function parseUnit(text: string): FoundUnit | null {
   }
   t = t.replace(/[\s.]/g, '');
   if (t === '' && text.trim() !== '') return /°|º/.test(text) ? { unit: 'deg', reference: null } : null;
+  // Kurbelwinkel is written °KW; without the sign KW is kilowatts.
+  if (t === 'kw' && /[°º˚]/.test(text)) return { unit: 'deg', reference: null };
   const direct = byWord.get(t);
   if (direct !== undefined) return { unit: direct, reference };
   const suffixed = /^(psi|bar|kpa|mbar|hpa|inhg|mmhg|atm)-?(a|g|abs|gauge|rel)$/.exec(t);
