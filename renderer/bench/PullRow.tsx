@@ -53,6 +53,10 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
         <span className={styles.run} title={runName}>
           {runName}
         </span>
+        <span className={cx(styles.remark, shown === '' && driven === '' && 'visually-hidden')}>
+          {driven}
+          {shown !== '' ? joined(shown) : <span className="visually-hidden">{joined(said.counted)}</span>}
+        </span>
       </th>
       <td className={table.number}>{show.bare(pull.start_s - pull.countedOn_s, 'time', 1)}</td>
       <td className={table.number}>
@@ -61,10 +65,6 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
           `${show.bare(rpm(pull.rpmFrom), 'engineSpeed')}–${show.bare(rpm(pull.rpmTo), 'engineSpeed')}`}
       </td>
       <td className={table.number}>{powers.length > 0 && show.bare(Math.max(...powers), 'power')}</td>
-      <td className={styles.remark}>
-        {driven}
-        {shown !== '' ? joined(shown) : <span className="visually-hidden">{joined(said.counted)}</span>}
-      </td>
       <td className={styles.action}>
         <Button
           look="plain"

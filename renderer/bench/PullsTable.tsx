@@ -86,7 +86,6 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
             />
           </th>
           <th scope="col" />
-          <th scope="col" />
         </tr>
       </thead>
       {entries.map(({ entry, side }) => (
@@ -97,7 +96,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
             if (part.kind === 'gap') {
               return (
                 <tr key={`gap-${part.index}`} aria-hidden>
-                  <td colSpan={6} className={styles.gap} style={{ height: part.height_px }} />
+                  <td colSpan={5} className={styles.gap} style={{ height: part.height_px }} />
                 </tr>
               );
             }
@@ -115,7 +114,7 @@ export function PullsTable({ snapshot, entries, curves }: PullsTableProps) {
                   />
                 ) : (
                   <tr {...propsOf(part.index)}>
-                    <th scope="rowgroup" colSpan={6} className={styles[side]}>
+                    <th scope="rowgroup" colSpan={5} className={styles[side]}>
                       {entryTitle(entry, show)}
                     </th>
                   </tr>
