@@ -3,7 +3,7 @@ import { fail, type Note, ok, type Result } from '../result/index.ts';
 import { asRoadSpeed, type ForceAt, forceShare, tableOf, together } from './both-speeds.ts';
 import type { Car } from './car.ts';
 import { samplesOf } from './gather.ts';
-import { distancePerRadian } from './gearing.ts';
+import { distancePerRadian, gearingRead } from './gearing.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
 import { roadSpeed } from './road-speed.ts';
@@ -75,7 +75,8 @@ export function fusedSpeed(
     if (Math.abs(lag) > 0.05) notes.push({ code: 'power/speed-late', facts: { lag } });
     if (!nominal.ok) {
       const distancePerTurn = both.model.distance * 2 * Math.PI;
-      notes.push({ code: 'power/gearing-from-speed', facts: { distancePerTurn } });
+      const read = gearingRead(both.model.distance, car, pull.gear ?? car.pullGear);
+      notes.push({ code: 'power/gearing-from-speed', facts: { distancePerTurn, ...read } });
     } else {
       const difference = (both.model.distance * (1 - both.model.slip)) / nominal.value.distance - 1;
       // Slip of up to 4 % and a radius 1.5 % off are usual; beyond that one of the two is wrong.

@@ -14,7 +14,7 @@ export { correctionFactor } from './correction-factor.ts';
 export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';
 export { findRolls } from './find-rolls.ts';
-export { distancePerRadian, estimateGearing, type Gearing, rollingRadius } from './gearing.ts';
+export { distancePerRadian, type GearingRead, gearingRead, rollingRadius } from './gearing.ts';
 export {
   type Air,
   dryAirGasConstant,

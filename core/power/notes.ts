@@ -1,3 +1,4 @@
+import type { GearingRead } from './gearing.ts';
 import type { CorrectionStandard } from './pull-power.ts';
 
 /** What a power figure rests on, and what is doubtful about it. */
@@ -18,7 +19,7 @@ declare module '../result/result.ts' {
     'power/wheel-inertia-not-counted': { share: number };
     'power/engine-inertia-not-counted': Record<string, never>;
     'power/radius-from-tyre': { tyre: string; radius: number };
-    'power/gearing-from-speed': { distancePerTurn: number };
+    'power/gearing-from-speed': { distancePerTurn: number } & GearingRead;
     'power/slip-from-speed': { slip: number };
     /** Logged vehicle speed over the speed from engine speed, gear and radius, minus one. */
     'power/speeds-disagree': { difference: number };

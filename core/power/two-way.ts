@@ -30,7 +30,7 @@ export type TwoWay = {
  *   with wind instead: w = (P_back - P_out) / (2 rho CdA v^2)
  *
  * @param out, back  pulls of one gear and one tune, direction by direction
- * @param distance   road per radian of the crank [m], slip included (estimateGearing)
+ * @param distance   road per radian of the crank [m], slip included
  * @returns          grade and headwind are two readings of one difference, not both at once
  *
  * The error comes from the scatter between pulls where a direction was driven twice or more, else from the noise

@@ -116,7 +116,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/radius-from-tyre': (f, show) =>
     `Abrollradius ${show.number(f.radius, 3)} m aus der Reifengröße ${f.tyre} berechnet.`,
   'power/gearing-from-speed': (f, show) =>
-    `Übersetzung aus der Aufzeichnung: ${show.number(f.distancePerTurn, 3)} m Weg je Kurbelumdrehung.`,
+    `Übersetzung aus der Aufzeichnung: ${show.number(f.distancePerTurn, 3)} m Weg je Kurbelumdrehung${
+      f.radius === null ? '' : `, die Reifen rollen also auf ${show.number(f.radius, 3)} m`
+    }${f.overallRatio === null ? '' : `, ${show.number(f.overallRatio, 2)} davon je Radumdrehung`}.`,
   'power/slip-from-speed': (f, show) =>
     `Reifenschlupf aus den beiden Geschwindigkeiten: ${show.quantity(f.slip, 'share', 1)} bei voller Kraft.`,
   'power/speeds-disagree': (f, show) =>

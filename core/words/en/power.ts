@@ -107,7 +107,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/radius-from-tyre': (f, show) =>
     `Rolling radius ${show.number(f.radius, 3)} m worked out from the tyre size ${f.tyre}.`,
   'power/gearing-from-speed': (f, show) =>
-    `Gearing read from the log: ${show.number(f.distancePerTurn, 3)} m of road per turn of the crank.`,
+    `Gearing read from the log: ${show.number(f.distancePerTurn, 3)} m of road per turn of the crank${
+      f.radius === null ? '' : `, so the tyres roll on ${show.number(f.radius, 3)} m`
+    }${f.overallRatio === null ? '' : `, ${show.number(f.overallRatio, 2)} of them per turn of a wheel`}.`,
   'power/slip-from-speed': (f, show) =>
     `Tyre slip read from the two logged speeds: ${show.quantity(f.slip, 'share', 1)} at full force.`,
   'power/speeds-disagree': (f, show) =>

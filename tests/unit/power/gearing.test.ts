@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nearestGear } from '../../../core/log/index.ts';
-import { CarSchema, distancePerRadian, estimateGearing, powerOfPull } from '../../../core/power/index.ts';
+import { CarSchema, distancePerRadian, powerOfPull } from '../../../core/power/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { drive, errorAgainst, usualDrive } from '../../support/drive-generator.ts';
 
@@ -17,15 +17,25 @@ describe('gearing', () => {
     expect(unwrap(distancePerRadian(car, 2)).distance).toBeCloseTo(0.308 / (2.0 * 3.9), 9);
   });
 
-  it('the gear is told from the log, slip and all', () => {
+  it.each([
+    // Radius of the generator's car with its third gear and final drive told, and the other way round.
+    [{ rollingRadius_m: null }, { radius: usualDrive.radius, overallRatio: null }],
+    [{ gearRatios: [] }, { radius: null, overallRatio: usualDrive.gearRatio * usualDrive.finalDrive }],
+    [
+      { gearRatios: [], rollingRadius_m: null },
+      { radius: null, overallRatio: null },
+    ],
+  ])('a log with both speeds tells what %j leaves open', (untold, expected) => {
     const d = drive({ slip: 0.025 });
-    const found = unwrap(estimateGearing(d.log, [d.pull], car));
-    const true_ = usualDrive.radius / (usualDrive.gearRatio * usualDrive.finalDrive);
-    expect(found.gear).toBe(3);
-    expect(found.distancePerRadian / true_).toBeGreaterThan(0.97);
-    expect(found.distancePerRadian / true_).toBeLessThan(0.99);
-    expect(found.half).toBeLessThan(0.005 * true_);
-    expect(found.overallRatio).toBeCloseTo(0.308 / found.distancePerRadian, 9);
+    const found = unwrap(
+      powerOfPull(d.log, { ...d.pull, gear: null }, { ...d.car, ...untold }, d.conditions),
+    );
+    const facts = found.notes.find((n) => n.code === 'power/gearing-from-speed')?.facts;
+    for (const name of ['radius', 'overallRatio'] as const) {
+      const told = facts?.[name];
+      if (expected[name] === null) expect(told).toBeNull();
+      else expect((told ?? 0) / expected[name]).toBeCloseTo(1, 2);
+    }
   });
 
   it('a distance between two gears is neither', () => {
