@@ -10,20 +10,27 @@ import type { Span } from './time-axis.ts';
 /** A moment in a flag is a stamp of the file. */
 const sameMoment_s = 1e-6;
 
+/** What is said of an end as it was found: a hand that moved it knows better. */
+const ofStart = ['log/pull-start-uncertain', 'log/pull-no-start'] as const;
+const ofEnd = ['log/pull-end-uncertain', 'log/pull-no-end'] as const;
+
 /**
  * What is still to be said of a pull whose ends were moved by hand. A flag whose moment was cut off goes, unless the
  * same happened within too: a flag names the worst moment or the first, not each. Knock is looked for in all of it,
- * since the ends may have been moved outwards. A flag without a moment stays.
+ * since the ends may have been moved outwards. What was doubtful about an end goes with that end; any other flag without
+ * a moment stays.
  *
- * @param flags  of the pull as it was found
+ * @param found  the pull as it was found
  * @param span   samples that the pull has now
  */
-export function flagsWithin(log: Log, flags: readonly Note[], span: Span): Note[] {
+export function flagsWithin(log: Log, found: Span & { readonly flags: readonly Note[] }, span: Span): Note[] {
   const countedOn = countedOnAt(log, span.from);
   const first = (log.time[span.from] ?? Number.NaN) - countedOn - sameMoment_s;
   const last = (log.time[span.to - 1] ?? Number.NaN) - countedOn + sameMoment_s;
   const knock = knockIn(log, span);
-  const kept = flags.flatMap((flag): Note[] => {
+  const movedEnds = [...(span.from === found.from ? [] : ofStart), ...(span.to === found.to ? [] : ofEnd)];
+  const kept = found.flags.flatMap((flag): Note[] => {
+    if (movedEnds.some((code) => code === flag.code)) return [];
     if (flag.code === 'log/pull-knock') return knock ? [knock] : [];
     const at = momentOf(flag);
     if (at === null || (at >= first && at <= last)) return [flag];

@@ -70,7 +70,7 @@ function windowOf(
     rpmFrom: (speed?.values[from] ?? Number.NaN) * toRpm,
     rpmTo: (speed?.values[to - 1] ?? Number.NaN) * toRpm,
     complete: true,
-    flags: flagsWithin(log, pull?.flags ?? [], { from, to }),
+    flags: flagsWithin(log, pull ?? { from, to, flags: [] }, { from, to }),
   };
 }
 

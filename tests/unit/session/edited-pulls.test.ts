@@ -153,6 +153,15 @@ describe('pulls after edits by hand', () => {
       expect(flagsAfter(log, [trim(2, 3), trim(1, 4)])).toEqual([spin, limiter, change]);
     });
 
+    it('lose what was doubtful about an end that was moved', () => {
+      const start = { code: 'log/pull-start-uncertain', facts: { within_s: 0.2 } } as const;
+      const end = { code: 'log/pull-end-uncertain', facts: { within_s: 0.3 } } as const;
+      const from = [{ ...pull(1, 4), flags: [start, end] }];
+      expect(flagsAfter(log, [trim(1.5, 4)], from)).toEqual([end]);
+      expect(flagsAfter(log, [trim(1, 3.5)], from)).toEqual([start]);
+      expect(flagsAfter(log, [trim(1, 4)], from)).toEqual([start, end]);
+    });
+
     it('hold a moment to the clock of the file, which started anew', () => {
       const later = { ...log, segments: [{ from: 0, to: samples, countedOn_s: 1 }] };
       expect(flagsAfter(later, [trim(2, 4)])).toEqual([spin, limiter]);
