@@ -73,8 +73,10 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
   useEffect(() => {
     if (goTo.current === null) return;
     const row = list.current?.querySelector<HTMLElement>(`[data-index="${goTo.current}"]`);
+    // A drawing that was under way when the key came does not have the row yet.
+    if (!row) return;
     goTo.current = null;
-    if (row) focusOf(row)?.focus();
+    focusOf(row)?.focus();
   });
 
   // The row that a key led to would slide out of sight while those above it are measured.

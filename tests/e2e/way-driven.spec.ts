@@ -10,7 +10,7 @@ test('which way the pulls of a log went is said once for the log, shown at each 
   await page.getByRole('tab', { name: /Pulls/ }).click();
   const panel = page.getByRole('tabpanel', { name: /Pulls/ });
   const rows = panel.getByRole('row', { name: /0-baseline-a\.csv/ });
-  const said = (row: number, word: RegExp) => rows.nth(row).getByRole('cell', { name: word });
+  const said = (row: number, word: RegExp) => rows.nth(row).getByRole('rowheader').getByText(word);
   await expect(said(0, /^back\b/)).toHaveCount(0);
   await panel.getByRole('button', { name: /Direction of the pulls in 0-baseline-a\.csv/ }).click();
   await page.getByRole('option', { name: 'By turns, back first' }).click();
