@@ -1,6 +1,6 @@
 import type { Note } from '../result/index.ts';
 import type { QuantityId } from './quantity.ts';
-import type { Segment } from './time-axis.ts';
+import type { Segment } from './span.ts';
 
 /** Why a sample is NaN or doubtful; bits of Channel.flags. */
 export const sampleFlag = {

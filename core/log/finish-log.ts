@@ -1,16 +1,16 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Channel, Log } from './channel.ts';
-import { type ColumnMapping, measures } from './column-mapping.ts';
-import type { ColumnStore } from './column-store.ts';
-import type { Encoding } from './encoding.ts';
-import { fillHeld } from './held.ts';
-import type { Layout } from './layout.ts';
-import type { RowNews } from './odd-rows.ts';
-import { type ColumnMeaning, type RawColumn, recogniseColumns } from './recognise.ts';
-import { type FlaggedColumn, footRows, turnNewestFirst } from './row-order.ts';
+import { type ColumnMapping, measures } from './columns/column-mapping.ts';
+import { type ColumnMeaning, type RawColumn, recogniseColumns } from './columns/recognise.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
-import { type FoundTime, readTime } from './time-column.ts';
+import type { ColumnStore } from './table/column-store.ts';
+import type { Encoding } from './table/encoding.ts';
+import type { Layout } from './table/layout.ts';
+import type { RowNews } from './table/odd-rows.ts';
+import { fillHeld } from './time/held.ts';
+import { type FlaggedColumn, footRows, turnNewestFirst } from './time/row-order.ts';
+import { type FoundTime, readTime } from './time/time-column.ts';
 
 export type ReadColumns = {
   readonly file: string;

@@ -3,9 +3,8 @@ import './problems.ts';
 
 export * from './boost-of.ts';
 export * from './channel.ts';
-export * from './column-mapping.ts';
-export * from './find-pulls.ts';
-export { flagsWithin } from './flags-within.ts';
+export * from './columns/column-mapping.ts';
+export * from './columns/mapping-profile.ts';
 export {
   type DerivedChannel,
   DerivedChannelSchema,
@@ -13,18 +12,19 @@ export {
   withDerivedChannels,
 } from './formula/derived-channel.ts';
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
-export { nearestGear } from './gear-of.ts';
-export { heldReadings } from './held-readings.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
-export * from './mapping-profile.ts';
 export { median, medianOf } from './median.ts';
-export type { OtherFile } from './not-a-log.ts';
-export { countedOnAt } from './own-clock.ts';
-export * from './pull.ts';
+export * from './pulls/find-pulls.ts';
+export { flagsWithin } from './pulls/flags-within.ts';
+export { nearestGear } from './pulls/gear-of.ts';
+export * from './pulls/pull.ts';
+export { settleSpeedUnit } from './pulls/speed-unit.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
 export { siScale } from './si-scale.ts';
-export { type SpeedLag, speedLag } from './speed-lag.ts';
-export { indexAt } from './speed-ratio.ts';
-export { settleSpeedUnit } from './speed-unit.ts';
+export { type SpeedLag, speedLag } from './speeds/speed-lag.ts';
+export { indexAt } from './speeds/speed-ratio.ts';
+export type { OtherFile } from './table/not-a-log.ts';
+export { heldReadings } from './time/held-readings.ts';
+export { countedOnAt } from './time/own-clock.ts';
 export * from './why-no-log.ts';

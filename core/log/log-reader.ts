@@ -1,18 +1,26 @@
 import { fail, type Problem, type Result } from '../result/index.ts';
 import type { Log } from './channel.ts';
-import type { ColumnMapping } from './column-mapping.ts';
-import { ColumnStore } from './column-store.ts';
-import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './encoding.ts';
-import { encodingByWords } from './encoding-by-words.ts';
+import type { ColumnMapping } from './columns/column-mapping.ts';
 import { finishLog } from './finish-log.ts';
-import { findLayout, type Layout } from './layout.ts';
-import { sideTable } from './lies-on-side.ts';
-import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn, longestOf, offsetOfLine } from './line-ends.ts';
-import { otherFileOf, otherTextOf } from './not-a-log.ts';
-import { noNews, OddRowReader, type RowNews } from './odd-rows.ts';
-import { PlainRowReader } from './plain-rows.ts';
-import { tokenise } from './tokenise.ts';
-import { isMostlyZeros, withoutZeroLines } from './zero-rows.ts';
+import { ColumnStore } from './table/column-store.ts';
+import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './table/encoding.ts';
+import { encodingByWords } from './table/encoding-by-words.ts';
+import { findLayout, type Layout } from './table/layout.ts';
+import { sideTable } from './table/lies-on-side.ts';
+import {
+  blockOf,
+  firstLineEnd,
+  joined,
+  lastLineEnd,
+  linesIn,
+  longestOf,
+  offsetOfLine,
+} from './table/line-ends.ts';
+import { otherFileOf, otherTextOf } from './table/not-a-log.ts';
+import { noNews, OddRowReader, type RowNews } from './table/odd-rows.ts';
+import { PlainRowReader } from './table/plain-rows.ts';
+import { tokenise } from './table/tokenise.ts';
+import { isMostlyZeros, withoutZeroLines } from './table/zero-rows.ts';
 
 export type LogReaderOptions = {
   /** Name for the log and for problems. */

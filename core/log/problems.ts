@@ -1,5 +1,5 @@
-import type { OtherFile } from './not-a-log.ts';
 import type { QuantityId } from './quantity.ts';
+import type { OtherFile } from './table/not-a-log.ts';
 
 /** What can be wrong with a log file. */
 declare module '../result/result.ts' {

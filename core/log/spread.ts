@@ -1,4 +1,13 @@
-import type { Spread } from './plausible-unit.ts';
+/** Size of a column's numbers, in the file's own unit. */
+export type Spread = {
+  readonly min: number;
+  /** 2nd, 50th and 98th hundredth. */
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+  readonly max: number;
+  readonly count: number;
+};
 
 const sampleCount = 4000;
 

@@ -1,6 +1,6 @@
 import type { Problem } from '../result/index.ts';
-import { firstLineEnd } from './line-ends.ts';
 import { createLogReader, headSize, type LogReader, longestLine } from './log-reader.ts';
+import { firstLineEnd } from './table/line-ends.ts';
 
 /** So many first bytes tell what a file is: a line that goes on for longer is no row. */
 export const tellingBytes = longestLine;

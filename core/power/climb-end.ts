@@ -1,5 +1,5 @@
 import { indexAt } from '../log/index.ts';
-import { solveNormal } from './normal-equations.ts';
+import { solveNormal } from './smoothing/normal-equations.ts';
 
 /** So much of the climb before the highest hundredths shows its slope [s]; it hardly bends in that time. */
 const climb_s = 1.2;

@@ -1,17 +1,17 @@
 import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import type { Car } from './car.ts';
+import type { Car } from './car/car.ts';
+import { gearRatio } from './car/gearing.ts';
 import type { Conditions } from './conditions.ts';
-import { curveTable } from './curve-table.ts';
 import { samplesOf } from './gather.ts';
-import { gearRatio } from './gearing.ts';
 import type { PowerOptions } from './power-of-pull.ts';
 import { practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
 import type { PullWindow } from './pull-window.ts';
-import { type SlopeEstimator, slopeEstimator } from './slope-estimate.ts';
+import { curveTable } from './smoothing/curve-table.ts';
+import { type SlopeEstimator, slopeEstimator } from './smoothing/slope-estimate.ts';
+import { speedSignal } from './speed/speed-signal.ts';
 import { speedGrid } from './speed-grid.ts';
-import { speedSignal } from './speed-signal.ts';
 
 type Reading = {
   readonly channel: Channel;

@@ -1,13 +1,13 @@
-import { explainAirflowPower } from './airflow-power.ts';
-import { explainCoastDown } from './coast-down.ts';
-import { explainCorrection } from './correction-factor.ts';
+import { explainAirflowPower } from './air/airflow-power.ts';
+import { explainCorrection } from './air/correction-factor.ts';
+import { explainAirDensity } from './air/moist-air.ts';
+import { explainGearing } from './car/gearing.ts';
+import { explainRollingRadius } from './car/tyre-size.ts';
+import { explainCoastDown } from './coast-down/coast-down.ts';
 import { type FormulaCard, input } from './explain.ts';
-import { explainGearing } from './gearing.ts';
-import { explainAirDensity } from './moist-air.ts';
 import { explainEnginePower, explainWheelPower } from './power-of-pull.ts';
 import { explainRoadLoad } from './road-load.ts';
 import { explainTwoWay } from './two-way.ts';
-import { explainRollingRadius } from './tyre-size.ts';
 
 const explainWheelPowerError: FormulaCard = {
   formula: 'u = |dP/d(v, a)| sigma(v, a); sigma as the spline leaves speed and acceleration open',

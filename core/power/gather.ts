@@ -1,5 +1,5 @@
-import type { Samples } from './local-polynomial.ts';
-import type { SpeedSignal } from './speed-signal.ts';
+import type { Samples } from './smoothing/local-polynomial.ts';
+import type { SpeedSignal } from './speed/speed-signal.ts';
 
 /**
  * Samples of all signals, one signal after another, each weighed by its own noise. No signal counts for more than a

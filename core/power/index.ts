@@ -4,17 +4,8 @@ import './problems.ts';
 export {
   type AirflowPower,
   airflowPowerEstimate,
-} from './airflow-power.ts';
-export * from './car.ts';
-export * from './car-file.ts';
-export { type CoastDownFit, type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down.ts';
-export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down-time.ts';
-export * from './conditions.ts';
-export { correctionFactor } from './correction-factor.ts';
-export type { FormulaCard } from './explain.ts';
-export { explainPower } from './explain-power.ts';
-export { findRolls } from './find-rolls.ts';
-export { distancePerRadian, type GearingRead, gearingRead, rollingRadius } from './gearing.ts';
+} from './air/airflow-power.ts';
+export { correctionFactor } from './air/correction-factor.ts';
 export {
   type Air,
   dryAirGasConstant,
@@ -22,11 +13,20 @@ export {
   humidityRatio,
   moistAirDensity,
   saturationPressure,
-} from './moist-air.ts';
+} from './air/moist-air.ts';
+export * from './car/car.ts';
+export * from './car/car-file.ts';
+export { distancePerRadian, type GearingRead, gearingRead, rollingRadius } from './car/gearing.ts';
+export { dynamicFactor, type TyreSize, tyreSize } from './car/tyre-size.ts';
+export { type CoastDownFit, type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down/coast-down.ts';
+export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down/coast-down-time.ts';
+export { findRolls } from './coast-down/find-rolls.ts';
+export * from './conditions.ts';
+export type { FormulaCard } from './explain.ts';
+export { explainPower } from './explain-power.ts';
 export { type OnePullBand, onePullBand, wheelPowerHalf } from './one-pull-band.ts';
 export { type PowerOptions, powerOfPull } from './power-of-pull.ts';
 export { inputUncertainty, practice } from './practice.ts';
 export * from './pull-power.ts';
 export { airDensity, loadAt, type RoadLoad, roadLoad } from './road-load.ts';
 export { type TwoWay, twoWayDisagreement } from './two-way.ts';
-export { dynamicFactor, type TyreSize, tyreSize } from './tyre-size.ts';

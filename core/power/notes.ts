@@ -1,4 +1,4 @@
-import type { GearingRead } from './gearing.ts';
+import type { GearingRead } from './car/gearing.ts';
 import type { CorrectionStandard } from './pull-power.ts';
 
 /** What a power figure rests on, and what is doubtful about it. */

@@ -1,21 +1,21 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import { airOfPull } from './air-of-pull.ts';
-import type { Car } from './car.ts';
+import { airOfPull } from './air/air-of-pull.ts';
+import { pullCorrection } from './air/pull-correction.ts';
+import type { Car } from './car/car.ts';
+import { wheelMass } from './car/wheel-mass.ts';
 import type { Conditions } from './conditions.ts';
 import { directPower } from './direct-power.ts';
 import { type FormulaCard, input } from './explain.ts';
-import { fusedSpeed } from './fused-speed.ts';
 import { gradeOfPull } from './grade.ts';
 import { practice } from './practice.ts';
-import { pullCorrection } from './pull-correction.ts';
 import type { PullPower } from './pull-power.ts';
 import { powersAlong, readAt, trackOf } from './pull-track.ts';
 import { pullWindow, toldFrom } from './pull-window.ts';
 import { loadAt, roadLoad } from './road-load.ts';
+import { fusedSpeed } from './speed/fused-speed.ts';
 import { speedGrid } from './speed-grid.ts';
 import { withShift } from './systematic-error.ts';
-import { wheelMass } from './wheel-mass.ts';
 
 export type PowerOptions = {
   /** Beats what the log and the place suggest. 'road' never reads a torque or power channel. */

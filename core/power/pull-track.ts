@@ -1,9 +1,9 @@
-import type { ForceAt } from './both-speeds.ts';
-import type { Car } from './car.ts';
-import { curveTable } from './curve-table.ts';
-import type { FusedSpeed } from './fused-speed.ts';
+import type { Car } from './car/car.ts';
 import { loadAt, type RoadLoad } from './road-load.ts';
-import type { SlopeCurve, SlopeErrors } from './slope-estimate.ts';
+import { curveTable } from './smoothing/curve-table.ts';
+import type { SlopeCurve, SlopeErrors } from './smoothing/slope-estimate.ts';
+import type { ForceAt } from './speed/both-speeds.ts';
+import type { FusedSpeed } from './speed/fused-speed.ts';
 import { systematicError } from './systematic-error.ts';
 
 /** A pull at even instants. */

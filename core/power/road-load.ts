@@ -1,8 +1,8 @@
 import type { Note } from '../result/index.ts';
-import type { Car } from './car.ts';
+import { moistAirDensity } from './air/moist-air.ts';
+import type { Car } from './car/car.ts';
 import type { Conditions } from './conditions.ts';
 import { type FormulaCard, input } from './explain.ts';
-import { moistAirDensity } from './moist-air.ts';
 import { inputUncertainty, practice, standardGravity } from './practice.ts';
 
 /** Force that the road and the air hold against the car at a speed, and what it was made from. */

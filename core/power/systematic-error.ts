@@ -1,4 +1,4 @@
-import type { Car } from './car.ts';
+import type { Car } from './car/car.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import { loadAt, type RoadLoad } from './road-load.ts';
 

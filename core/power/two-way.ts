@@ -1,5 +1,5 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
-import type { Car } from './car.ts';
+import type { Car } from './car/car.ts';
 import { type FormulaCard, input } from './explain.ts';
 import { practice, standardGravity } from './practice.ts';
 import type { PullPower } from './pull-power.ts';

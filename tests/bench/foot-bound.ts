@@ -8,7 +8,7 @@
  * the moment; "shape unknown" knows the families that feet, plates and manifolds are drawn from and weighs all of
  * them by their likelihood (the mean of the posterior, which no estimate beats in squared error).
  */
-import { solveNormal } from '../../core/power/normal-equations.ts';
+import { solveNormal } from '../../core/power/smoothing/normal-equations.ts';
 import { createRandom, type Random } from '../support/log-generator/random.ts';
 
 const count = Number(process.argv[2] ?? 100);

@@ -2,9 +2,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { importGraph, importsOf, sourceFiles } from './import-graph.ts';
-import { foldersWithIndex, rules } from './rules.ts';
+import { foldersWithIndex, insideOrders, rules } from './rules.ts';
 import { clockAndChance, mentions } from './scan.ts';
-import { circles, forbiddenImports, networkImports, privateImports } from './violations.ts';
+import { backwardImports, circles, forbiddenImports, networkImports, privateImports } from './violations.ts';
 
 const project = new URL('../..', import.meta.url).pathname;
 const files = ['core', 'electron', 'renderer'].flatMap((folder) => sourceFiles(project, folder));
@@ -23,6 +23,13 @@ describe('the sources', () => {
 
   it('reach another folder through its index.ts alone', () => {
     expect(privateImports(foldersWithIndex, imports)).toEqual([]);
+  });
+
+  it('run from general to particular inside a large area too', () => {
+    expect(backwardImports(insideOrders, imports)).toEqual([]);
+    const areas = Object.entries(insideOrders);
+    const named = areas.flatMap(([area, order]) => order.map((folder) => `${area}/${folder}/`));
+    expect(named.filter((folder) => !files.some((path) => path.startsWith(folder)))).toEqual([]);
   });
 
   it('import in no circle', () => {
@@ -87,6 +94,12 @@ describe('a planted import bites', () => {
   it('past an index.ts', () => {
     const source = "import { nozzleFlow } from '../delivery/nozzle-flow.ts';";
     expect(privateImports(foldersWithIndex, importsOf('core/injection/planted.ts', source))).toHaveLength(1);
+  });
+
+  it('from a general folder of an area to a particular one', () => {
+    const source = "import type { Pull } from '../pulls/pull.ts';";
+    expect(backwardImports(insideOrders, importsOf('core/log/table/planted.ts', source))).toHaveLength(1);
+    expect(backwardImports(insideOrders, importsOf('core/log/pulls/lawful.ts', source))).toEqual([]);
   });
 
   it('in a circle, unless the circle is gone at run time', () => {

@@ -29,6 +29,15 @@ export const coreOrder = [
   'core/contract',
 ] as const;
 
+/**
+ * Inside a large area its folders, from general to particular, as above. What stands beside them is either the area's
+ * own words, open to all of them, or joins them together.
+ */
+export const insideOrders: Readonly<Record<string, readonly string[]>> = {
+  'core/log': ['columns', 'table', 'time', 'speeds', 'pedal', 'rises', 'pulls', 'formula'],
+  'core/power': ['smoothing', 'car', 'air', 'speed', 'coast-down'],
+};
+
 const corePackages: Readonly<Record<string, readonly string[]>> = {
   'core/log': ['papaparse', 'mathjs'],
   'core/tables': ['papaparse'],

@@ -36,6 +36,19 @@ export function networkImports(allowedFolder: string, imports: readonly Import[]
     .map((one) => `${at(one)} imports ${one.to}: the program works without a network, and asks nobody`);
 }
 
+/** One sentence for each import inside an area that goes from one of its folders to a more particular one. */
+export function backwardImports(
+  insideOrders: Readonly<Record<string, readonly string[]>>,
+  imports: readonly Import[],
+): readonly string[] {
+  return Object.entries(insideOrders).flatMap(([area, order]) => {
+    const placeOf = (path: string) => order.findIndex((folder) => isWithin(`${area}/${folder}`, path));
+    return imports
+      .filter((one) => placeOf(one.from) >= 0 && placeOf(one.to) > placeOf(one.from))
+      .map((one) => `${at(one)} imports ${one.to}: inside ${area} the order is ${order.join(', ')}`);
+  });
+}
+
 const networkParts = new Set(
   ['http', 'https', 'http2', 'net', 'tls', 'dgram', 'dns', 'dns/promises', 'inspector'].map(
     (name) => `node:${name}`,

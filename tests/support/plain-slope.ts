@@ -1,7 +1,7 @@
-import type { Samples } from '../../core/power/local-polynomial.ts';
+import type { Samples } from '../../core/power/smoothing/local-polynomial.ts';
 
 /*
- * The plain twin of core/power/slope-estimate.ts: B-splines by their recursion, whole matrices, inverses by
+ * The plain twin of core/power/smoothing/slope-estimate.ts: B-splines by their recursion, whole matrices, inverses by
  * elimination. Slow, and the measure of the fast one.
  */
 

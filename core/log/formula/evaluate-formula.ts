@@ -1,4 +1,4 @@
-import type { Span } from '../time-axis.ts';
+import type { Span } from '../span.ts';
 import type { BinaryOperator, Expression, FunctionName } from './expression.ts';
 
 /** A number for all samples, or one per sample. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { wheelMass } from '../../../core/power/car/wheel-mass.ts';
 import {
   CarSchema,
   ConditionsSchema,
@@ -9,7 +10,6 @@ import {
   practice,
   roadLoad,
 } from '../../../core/power/index.ts';
-import { wheelMass } from '../../../core/power/wheel-mass.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { toSi } from '../../../core/units/index.ts';
 import { checkValue, checkValuesWhere, expectWithin } from '../../support/check-values.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseUnit } from '../../../core/log/unit-words.ts';
+import { parseUnit } from '../../../core/log/columns/unit-words.ts';
 
 describe('kilowatts', () => {
   it.each(['kW', 'KW', 'kw', 'kilowatt'])('%s are power', (text) => {

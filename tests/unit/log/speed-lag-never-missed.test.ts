@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { channelOf } from '../../../core/log/index.ts';
-import { costOf, engineTable, samplesAround } from '../../../core/log/lag-cost.ts';
-import { speedLag } from '../../../core/log/speed-lag.ts';
+import { costOf, engineTable, samplesAround } from '../../../core/log/speeds/lag-cost.ts';
+import { speedLag } from '../../../core/log/speeds/speed-lag.ts';
 import { rpm } from '../../../core/units/index.ts';
 import type { Driven } from '../../support/drive-generator.ts';
 import { type Between, coarse, fine, type Logged, manyCars } from '../../support/many-cars.ts';

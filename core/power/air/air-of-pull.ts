@@ -1,0 +1,26 @@
+import { channelOf, type Log, median, type Pull, type QuantityId } from '../../log/index.ts';
+import type { Conditions } from '../conditions.ts';
+
+/**
+ * The conditions with the air filled in from the log where a person entered none: barometer, ambient temperature and
+ * humidity as they stood in the middle of the pull. Intake temperature is not taken for ambient: it is measured
+ * behind the compressor or in a hot engine bay. What neither knows stays null.
+ */
+export function airOfPull(log: Log, pull: Pull, conditions: Conditions): Conditions {
+  const logged = (quantity: QuantityId) => {
+    const channel = channelOf(log, quantity);
+    if (!channel) return null;
+    const level = median(channel.values.slice(pull.from, pull.to).filter(Number.isFinite));
+    return Number.isFinite(level) ? level : null;
+  };
+  const pressure = logged('barometricPressure');
+  const temperature = logged('ambientTemperature');
+  const humidity = logged('relativeHumidity');
+  return {
+    ...conditions,
+    barometer_kPa: conditions.barometer_kPa ?? (pressure === null ? null : pressure / 1000),
+    ambient_C: conditions.ambient_C ?? (temperature === null ? null : temperature - 273.15),
+    relativeHumidity_percent:
+      conditions.relativeHumidity_percent ?? (humidity === null ? null : humidity * 100),
+  };
+}

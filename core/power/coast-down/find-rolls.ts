@@ -1,0 +1,61 @@
+import { channelOf, type Log, median } from '../../log/index.ts';
+import type { CoastDownWindow } from './coast-down.ts';
+
+/** Grid on which rolls are sought, and the span over which speed must fall [s]. */
+const grid_s = 0.5;
+const span_s = 2;
+/** No car slows harder in neutral below 250 km/h; braking does (common practice). [m/s^2] */
+const hardest = 1.2;
+/** Below walking pace speed signals end, and a foot goes to the brake. [m/s] */
+const slowest = 2.5;
+/** An engine in neutral idles below this (common practice), 1500 rpm [rad/s]. */
+const idle_rad_s = (1500 * Math.PI) / 30;
+/** A foot on the pedal, as a share of its travel (common practice). */
+const foot = 0.06;
+/** What fitCoastDown asks for. [m/s] */
+const leastDrop = 8;
+
+/**
+ * Stretches in which a car rolls in neutral: speed falls by 8 m/s or more, never harder than rolling does, the foot is
+ * off and the engine idles, as far as the log tells.
+ *
+ * Without engine speed nothing tells neutral from a closed throttle in gear: whoever drove it must know.
+ *
+ * @returns  in the order of the file; empty where there is none
+ */
+export function findRolls(log: Log): CoastDownWindow[] {
+  const speed = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
+  if (!speed) return [];
+  const engine = channelOf(log, 'engineSpeed');
+  const pedal = channelOf(log, 'pedal');
+  const found: CoastDownWindow[] = [];
+  for (const segment of log.segments) {
+    let at = segment.from;
+    const rows: { readonly from: number; readonly v: number; readonly isFree: boolean }[] = [];
+    for (let t = log.time[at] as number; at < segment.to; t += grid_s) {
+      const from = at;
+      while (at < segment.to && (log.time[at] as number) < t + grid_s) at++;
+      const level = (values: Float64Array) => median(values.slice(from, at).filter(Number.isFinite));
+      const isFree = !(engine && level(engine.values) > idle_rad_s) && !(pedal && level(pedal.values) > foot);
+      rows.push({ from, v: level(speed.values), isFree });
+    }
+    const steps = Math.round(span_s / grid_s);
+    const isRoll = (i: number) => {
+      const [now, next] = [rows[i], rows[i + steps]];
+      if (!now || !next || !now.isFree || !next.isFree || !(next.v >= slowest)) return false;
+      const slowing = (now.v - next.v) / span_s;
+      return slowing > 0.01 && slowing <= hardest;
+    };
+    for (let i = 0; i < rows.length; i++) {
+      if (!isRoll(i)) continue;
+      const first = i;
+      while (isRoll(i)) i++;
+      const last = Math.min(i - 1 + steps, rows.length - 1);
+      const drop = (rows[first]?.v ?? 0) - (rows[last]?.v ?? 0);
+      if (drop >= leastDrop)
+        found.push({ from: rows[first]?.from ?? 0, to: rows[last + 1]?.from ?? segment.to });
+      i = last;
+    }
+  }
+  return found;
+}

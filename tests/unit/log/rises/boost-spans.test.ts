@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { boostSpans } from '../../../../core/log/rises/boost-spans.ts';
+
+/** Manifold pressure [Pa gauge] of a foot that is down at 3.0 s and lifts from 9.0 s on, rows `step` apart. */
+function pull(step: number, phase: number, lift_s: number, lag_s: number) {
+  const fine = 0.005;
+  let pressure = -6e4;
+  let charge = 0;
+  const course: number[] = [];
+  for (let t = 0; t < 13; t += fine) {
+    const down = Math.min(1, Math.max(0, (t - 2.8) / 0.2));
+    const open = t < 9 ? down : Math.max(0, 1 - (t - 9) / lift_s);
+    const plate = 1 - (1 - open) ** 1.8;
+    charge += ((7e4 * plate ** 2 - charge) * fine) / 0.35;
+    pressure += ((-6e4 + 5.9e4 * plate + charge * plate - pressure) * fine) / lag_s;
+    course.push(pressure);
+  }
+  const time = Float64Array.from({ length: Math.floor((12.8 - phase) / step) }, (_, i) => phase + i * step);
+  const boost = time.map((t) => course[Math.round(t / fine)] ?? Number.NaN);
+  const engineSpeed = time.map((t) => 250 + 45 * Math.min(6, Math.max(0, t - 3)));
+  return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+}
+
+describe('a pull told by manifold pressure', () => {
+  const lifts = [
+    [0.08, 0.03],
+    [0.25, 0.03],
+    [0.12, 0.09],
+  ] as const;
+  for (const step of [0.2, 0.1, 0.05, 0.01])
+    it(`has both ends within 0.15 s in rows ${step} s apart, wherever they lie`, () => {
+      for (let k = 0; k < 5; k++)
+        for (const [lift_s, lag_s] of lifts) {
+          const [span, ...others] = pull(step, (k / 5) * step, lift_s, lag_s);
+          expect(others).toEqual([]);
+          expect(Math.abs((span?.startAt_s ?? 0) - 3)).toBeLessThan(0.15);
+          expect(Math.abs((span?.endAt_s ?? 0) - 9)).toBeLessThan(0.12);
+        }
+    });
+});
+
+describe('a pressure that falls within a pull', () => {
+  /** Wide open from 3 to 9 s, but from 5.0 to 5.4 s at `dip` [Pa gauge]; 20 rows a second. */
+  const spansWith = (dip: number, fall: number) => {
+    const time = Float64Array.from({ length: 240 }, (_, i) => i / 20);
+    const isDip = (t: number) => t > 5 && t < 5.4;
+    const boost = time.map((t) => (t < 3 || t > 9 ? -6e4 : isDip(t) ? dip : 5e4));
+    const engineSpeed = time.map((t) => (250 + 45 * Math.min(6, Math.max(0, t - 3))) * (t > 5 ? fall : 1));
+    return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+  };
+
+  it('as far as a plate half closed lets it does not part the pull', () => {
+    expect(spansWith(-3e4, 1)).toHaveLength(1);
+  });
+
+  it('as far as behind a shut plate, or while engine speed falls to another gear, parts it', () => {
+    expect(spansWith(-6e4, 1)).toHaveLength(2);
+    expect(spansWith(-3e4, 0.8)).toHaveLength(2);
+  });
+});
+
+describe('a run whose pressure stays short of the others at the same engine speeds', () => {
+  /** A pull at 70 kPa from 3 to 9 s, and from 15 to 21 s a run with `other` [Pa gauge] so long after its start. */
+  const spansBeside = (other: (since_s: number) => number) => {
+    const time = Float64Array.from({ length: 480 }, (_, i) => i / 20);
+    const since = (t: number) => (t >= 15 ? t - 15 : t - 3);
+    const boost = time.map((t) => (since(t) < 0 || since(t) >= 6 ? -6e4 : t < 15 ? 7e4 : other(since(t))));
+    const engineSpeed = time.map((t) => 250 + 45 * Math.min(6, Math.max(0, since(t))));
+    return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+  };
+
+  it('is part throttle once the charger has spun up', () => {
+    expect(spansBeside(() => 5e4)).toHaveLength(1);
+    expect(spansBeside(() => 6.5e4)).toHaveLength(2);
+  });
+
+  it('is a pull while the charger still spins up', () => {
+    expect(spansBeside((since_s) => 1.05e4 * since_s)).toHaveLength(2);
+  });
+});
