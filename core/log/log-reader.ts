@@ -3,22 +3,13 @@ import type { Log } from './channel.ts';
 import type { ColumnMapping } from './columns/column-mapping.ts';
 import { finishLog } from './finish-log.ts';
 import { ColumnStore } from './table/column-store.ts';
-import { decodeText, type Encoding, findEncoding, wideToUtf8 } from './table/encoding.ts';
-import { encodingByWords } from './table/encoding-by-words.ts';
-import { findLayout, type Layout } from './table/layout.ts';
-import { sideTable } from './table/lies-on-side.ts';
-import {
-  blockOf,
-  firstLineEnd,
-  joined,
-  lastLineEnd,
-  linesIn,
-  longestOf,
-  offsetOfLine,
-} from './table/line-ends.ts';
-import { otherFileOf, otherTextOf } from './table/not-a-log.ts';
+import { decodeText, type Encoding } from './table/encoding.ts';
+import type { Layout } from './table/layout.ts';
+import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn } from './table/line-ends.ts';
+import { otherFileOf } from './table/not-a-log.ts';
 import { noNews, OddRowReader, type RowNews } from './table/odd-rows.ts';
 import { PlainRowReader } from './table/plain-rows.ts';
+import { headSize, longestLine, settleTable } from './table/settle-table.ts';
 import { tokenise } from './table/tokenise.ts';
 import { isMostlyZeros, withoutZeroLines } from './table/zero-rows.ts';
 
@@ -34,11 +25,6 @@ export type LogReaderOptions = {
   readonly sampleRate_Hz?: number;
 };
 
-/** Everything is decided on so many bytes at the start. */
-export const headSize = 256 * 1024;
-/** A line longer than this is no row of a log. */
-export const longestLine = 1 << 20;
-export const mostColumns = 2000;
 const fewestRows = 2;
 /**
  * The first rows are read in so many small pieces: an engine compiles a function better that has come to its end some
@@ -98,8 +84,11 @@ class Reader implements LogReader {
     // The chunk is the caller's, who may fill it anew.
     this.#pending = known === chunk ? known.slice() : known;
     if (known.length < headSize) return null;
-    if (known.length < longestLine && firstLineEnd(known) < 0)
-      return this.#unless(otherFileOf(known.subarray(0, headSize)));
+    if (known.length < longestLine && firstLineEnd(known) < 0) {
+      const found = otherFileOf(known.subarray(0, headSize));
+      if (found) this.#problem = this.#says({ code: 'log/not-a-table', facts: { found } });
+      return this.#problem;
+    }
     this.#start(false);
     if (!this.#problem) {
       const rest = this.#pending;
@@ -144,84 +133,27 @@ class Reader implements LogReader {
     return { ...problem, where: line === undefined ? { file } : { file, line } };
   }
 
-  #unless(found: ReturnType<typeof otherFileOf>): Problem | null {
-    if (found) this.#problem = this.#says({ code: 'log/not-a-table', facts: { found } });
-    return this.#problem;
-  }
-
-  /** Settles encoding and layout from the head, which is all that has been pushed so far. */
+  /** Settles encoding and layout from all that has been pushed so far. */
   #start(isAll: boolean): void {
     this.#hasStarted = true;
-    if (this.#pending.every(isBlankByte)) {
-      this.#problem = this.#says({ code: 'log/empty', facts: { size: this.#size } });
+    const settled = settleTable(this.#options.file, this.#pending, isAll);
+    if (!settled.ok) {
+      this.#problem = settled.problems[0];
       return;
     }
-    const start = this.#pending.subarray(0, headSize);
-    const { encoding, markLength } = findEncoding(start) ?? {
-      encoding: encodingByWords(start),
-      markLength: 0,
-    };
+    const { encoding, narrow, layout, body, rowLength } = settled.value;
     this.#encoding = encoding;
-    this.#pending = this.#pending.subarray(markLength);
-    if (encoding === 'utf-16le' || encoding === 'utf-16be') {
-      this.#narrow = wideToUtf8(encoding);
-      this.#pending = this.#narrow(this.#pending, false);
-    }
-    const head = this.#pending.subarray(0, headSize);
-    if (this.#unless(otherFileOf(head))) return;
-    const zero = head.indexOf(0);
-    const isHoled = zero >= 0 && !head.subarray(zero).every((b) => b === 0);
-    const whole = isHoled ? withoutZeroLines(head) : { bytes: head, rows: 0, zeros: 0, firstLine: -1 };
-    if (isHoled && isMostlyZeros(whole.rows, whole.zeros, linesIn(head, 0, head.length), head.length)) {
-      this.#problem = this.#says({ code: 'log/null-bytes', facts: {} }, whole.firstLine + 1);
-      return;
-    }
-    const text = this.#text(whole.bytes);
-    if (this.#unless(otherTextOf(text))) return;
-    const isWhole = isAll && this.#pending.length <= headSize;
-    const end = isWhole ? text.length : Math.max(text.lastIndexOf('\n'), text.lastIndexOf('\r')) + 1;
-    if (end === 0 || longestOf(text) > longestLine / 2) {
-      this.#problem = this.#says(
-        { code: 'log/line-too-long', facts: { length: this.#pending.length, limit: longestLine } },
-        1,
-      );
-      return;
-    }
-    const layout = findLayout(text.slice(0, end));
-    if (!layout) {
-      this.#problem = this.#says({
-        code: 'log/only-text',
-        facts: { linesRead: linesIn(head, 0, head.length) },
-      });
-      return;
-    }
-    const side = sideTable(layout, text);
-    if (side) {
-      this.#problem = this.#says({ code: 'log/on-its-side', facts: side }, layout.firstDataLine);
-      return;
-    }
-    if (layout.names.length > mostColumns) {
-      this.#problem = this.#says(
-        { code: 'log/too-many-columns', facts: { columns: layout.names.length, limit: mostColumns } },
-        layout.firstDataLine,
-      );
-      return;
-    }
-    this.#begin(layout, head);
-  }
-
-  #begin(layout: Layout, head: Uint8Array): void {
+    this.#narrow = narrow;
     this.#layout = layout;
-    const bodyFrom = offsetOfLine(head, layout.firstDataLine);
-    const bodyLines = Math.max(1, linesIn(head, bodyFrom, head.length));
-    const rowLength = Math.max(2, (head.length - bodyFrom) / bodyLines);
+    this.#pending = body;
+    this.#line = layout.firstDataLine;
     // Two bytes a character in UTF-16. A twentieth to spare costs no memory until it is written to.
-    const total = (this.#options.size ?? 0) / (this.#narrow ? 2 : 1);
+    const total = (this.#options.size ?? 0) / (narrow ? 2 : 1);
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
     const rows = Math.min(expected, 4e9 / Math.max(1, width));
     this.#store = new ColumnStore(width, rows, this.#options.isShared);
-    this.#news = { ...noNews(width), paddedBytes: this.#news.paddedBytes };
+    this.#news = noNews(width);
     this.#plain = new PlainRowReader(
       { delimiter: layout.delimiter, decimal: layout.decimal, cells: layout.columns },
       (text, column) => odd.cell(text, column),
@@ -229,8 +161,6 @@ class Reader implements LogReader {
     );
     const odd = new OddRowReader(layout, this.#store, this.#news, this.#plain.patient);
     this.#odd = odd;
-    this.#line = layout.firstDataLine;
-    this.#pending = this.#pending.subarray(bodyFrom);
   }
 
   #text(bytes: Uint8Array): string {
@@ -349,8 +279,4 @@ class Reader implements LogReader {
     }
     this.#line += linesIn(bytes, 0, bytes.length);
   }
-}
-
-function isBlankByte(b: number): boolean {
-  return b === 32 || (b >= 9 && b <= 13) || b === 0xef || b === 0xbb || b === 0xbf;
 }

@@ -1,6 +1,7 @@
 import type { Problem } from '../result/index.ts';
-import { createLogReader, headSize, type LogReader, longestLine } from './log-reader.ts';
+import { createLogReader, type LogReader } from './log-reader.ts';
 import { firstLineEnd } from './table/line-ends.ts';
+import { headSize, longestLine } from './table/settle-table.ts';
 
 /** So many first bytes tell what a file is: a line that goes on for longer is no row. */
 export const tellingBytes = longestLine;

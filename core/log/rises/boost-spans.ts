@@ -2,7 +2,8 @@ import { standardPressure } from '../boost-of.ts';
 import { withoutClosings } from '../pedal/plate-closings.ts';
 import type { EndedSpan, Span } from '../span.ts';
 import { indexAt } from '../speeds/speed-ratio.ts';
-import { carsInQuestion, type FootFit, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
+import type { FootFit } from './foot-error.ts';
+import { carsInQuestion, type MomentTable, momentsOf, momentTable } from './foot-fit.ts';
 import { atFullPressure } from './full-pressure.ts';
 
 /** With the plate wide open the manifold is no further than this below the air around it [Pa] (common practice). */

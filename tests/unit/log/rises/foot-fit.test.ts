@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type FootFit, momentsOf, momentTable } from '../../../../core/log/rises/foot-fit.ts';
+import type { FootFit } from '../../../../core/log/rises/foot-error.ts';
+import { momentsOf, momentTable } from '../../../../core/log/rises/foot-fit.ts';
 
 const rate_Hz = 20;
 const time = Float64Array.from({ length: 8 * rate_Hz }, (_, i) => i / rate_Hz);
