@@ -20,10 +20,14 @@ export function panelBoxes(spec: ChartSpec, height: number): { panels: PanelBox[
 
 /** x in the axis' unit at this pixel, null outside the plot area. */
 export function xAt(spec: ChartSpec, pixel: number, width: number): number | null {
+  return pixel < frame.left || pixel > width - frame.right ? null : nearestX(spec, pixel, width);
+}
+
+/** x in the axis' unit at this pixel; beside the plot area that of its nearer end. */
+export function nearestX(spec: ChartSpec, pixel: number, width: number): number {
   const share = (pixel - frame.left) / (width - frame.left - frame.right);
-  if (share < 0 || share > 1) return null;
   const [from, to] = spec.x.range;
-  return from + share * (to - from);
+  return from + Math.min(1, Math.max(0, share)) * (to - from);
 }
 
 export function pixelAt(spec: ChartSpec, x: number, width: number): number {

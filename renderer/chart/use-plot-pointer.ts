@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useRef } from 'react';
 import type { ChartSpec } from '../../core/handover/index.ts';
-import { xAt } from './chart-frame.ts';
+import { nearestX, xAt } from './chart-frame.ts';
 
 export type PlotPointer = {
   readonly onCursor: ((x: number | null) => void) | undefined;
@@ -27,42 +27,48 @@ export function usePlotPointer(
     if (!element || width === null) return;
     const at = (event: globalThis.PointerEvent) =>
       xAt(spec, event.clientX - element.getBoundingClientRect().left, width);
-    const range = (to: number | null): [number, number] | null => {
+    const range = (event: globalThis.PointerEvent): [number, number] | null => {
       const from = start.current;
-      if (from === null || to === null) return null;
+      if (from === null) return null;
+      const to = nearestX(spec, event.clientX - element.getBoundingClientRect().left, width);
       return from < to ? [from, to] : [to, from];
+    };
+    const stop = () => {
+      start.current = null;
+      latest.current.onDraw(null);
     };
     const onDown = (event: globalThis.PointerEvent) => {
       // Held shift moves the window where there is one.
       const isDrawing = latest.current.onZoom && event.button === 0 && !event.shiftKey;
       start.current = isDrawing ? at(event) : null;
+      // What is drawn goes on past the edge of the plot, up to its end.
+      if (start.current !== null) element.setPointerCapture(event.pointerId);
     };
     const onMove = (event: globalThis.PointerEvent) => {
-      const x = at(event);
-      latest.current.onCursor?.(x);
-      if (start.current !== null) latest.current.onDraw(range(x));
+      latest.current.onCursor?.(at(event));
+      if (start.current !== null) latest.current.onDraw(range(event));
     };
     const onUp = (event: globalThis.PointerEvent) => {
-      const drawn = range(at(event));
-      start.current = null;
-      latest.current.onDraw(null);
+      const drawn = range(event);
+      stop();
       const [low, high] = spec.x.range;
       // A click that trembles is no range.
       if (drawn && drawn[1] - drawn[0] > (high - low) * 0.02) latest.current.onZoom?.(drawn);
     };
     const onLeave = () => {
-      start.current = null;
-      latest.current.onDraw(null);
+      stop();
       latest.current.onCursor?.(null);
     };
     element.addEventListener('pointerdown', onDown);
     element.addEventListener('pointermove', onMove);
     element.addEventListener('pointerup', onUp);
+    element.addEventListener('pointercancel', stop);
     element.addEventListener('pointerleave', onLeave);
     return () => {
       element.removeEventListener('pointerdown', onDown);
       element.removeEventListener('pointermove', onMove);
       element.removeEventListener('pointerup', onUp);
+      element.removeEventListener('pointercancel', stop);
       element.removeEventListener('pointerleave', onLeave);
     };
   }, [ref, spec, width]);
