@@ -13,6 +13,11 @@ export type Show = {
   number(value: number, digits?: number): string;
   /** As number, without a sign between thousands: for a head or a field. */
   plain(value: number, digits?: number): string;
+  /**
+   * A number of which nobody knows what it measures: four digits that tell, `95.20`, `0.01230`, whole numbers
+   * whole; past a million or below a hundred-thousandth with its power of ten, `1.980E14`.
+   */
+  reading(value: number): string;
   /** As number, with a plus sign where positive. */
   signed(value: number, digits?: number): string;
   /**
@@ -71,6 +76,9 @@ const usualDigits: Partial<Record<string, number>> = {
   V: 1,
 };
 
+/** Of a value whose unit nobody knows: more than a plot shows, fewer than jitter while a line moves (common practice). */
+const readingDigits = 4;
+
 /** What a pressure counts from, behind its unit. */
 const references: Record<Language, Record<'absolute' | 'gauge', string>> = {
   en: { absolute: 'abs', gauge: 'g' },
@@ -100,6 +108,11 @@ export function createShow(language: Language, units: UnitChoice): Show {
     }
     return f.format(value).replace('-', '−');
   };
+  const asPower = new Intl.NumberFormat(locales[language], {
+    notation: 'scientific',
+    minimumFractionDigits: readingDigits - 1,
+    maximumFractionDigits: readingDigits - 1,
+  });
   const digitsOf = (unit: string, digits: number | undefined) => digits ?? usualDigits[unit] ?? 2;
   const isGauge = (kind: ShownKind) => kind === 'lambda' && units.gaugeScale !== null;
   const symbol = (unit: string, kind: ShownKind) => {
@@ -130,6 +143,12 @@ export function createShow(language: Language, units: UnitChoice): Show {
     units,
     number: (value, digits = 0) => format(value, digits, false),
     plain: (value, digits = 0) => format(value, digits, false, false),
+    reading: (value) => {
+      const size = Math.abs(value);
+      if (size !== 0 && (size >= 1e6 || size < 1e-5)) return asPower.format(value).replace(/-/g, '−');
+      if (Number.isInteger(value)) return format(value, 0, false);
+      return format(value, Math.max(0, readingDigits - 1 - Math.floor(Math.log10(size))), false);
+    },
     signed: (value, digits = 0) => format(value, digits, true),
     quantity: (value, kind, digits) => join(bare(value, kind, digits, false), kind),
     difference: (value, kind, digits) =>

@@ -68,7 +68,7 @@ export function ColumnRow({
       </td>
       <td className={table.number}>
         {withMeaning(column, meaning, preview)
-          .map((v) => (kind ? show.bare(v, kind) : show.number(v, 2)))
+          .map((v) => (kind === null || kind === 'number' ? show.reading(v) : show.bare(v, kind)))
           .join(' · ')}
         {kind && preview.length > 0 && ` ${show.unit(kind)}`}
       </td>

@@ -34,7 +34,7 @@ export function usePreview(run: RunSummary, revision: number, around: number) {
   const of = (column: string) =>
     answer.value?.channels
       .find((c) => c.column === column)
-      ?.values.slice(0, shown)
-      .filter((v) => v !== null) ?? [];
+      ?.values.filter((v) => v !== null)
+      .slice(0, shown) ?? [];
   return { of, problems: answer.problems };
 }

@@ -152,7 +152,7 @@ test.describe('with logs of one’s own', () => {
     expect(await dialog.getByRole('row').count()).toBeLessThan(60);
     await dialog.getByRole('row', { name: /^RPM/ }).focus();
     await page.keyboard.press('End');
-    await expect(dialog.getByRole('row', { name: /^Channel 296/ })).toContainText('296.00 · 296.00 · 296.00');
+    await expect(dialog.getByRole('row', { name: /^Channel 296/ })).toContainText('296 · 296 · 296');
     expect(await seriousFindings(page)).toEqual([]);
   });
 });

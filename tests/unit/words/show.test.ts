@@ -62,4 +62,20 @@ describe('show', () => {
     expect(createShow('de', metricUnits).moment('2027-03-14T10:03:59.000Z')).toBe('14.03.2027, 10:03 UTC');
     expect(createShow('en', metricUnits).moment('')).toBe('');
   });
+
+  it('writes what nobody knows the unit of with the digits that tell', () => {
+    const { reading } = createShow('en', metricUnits);
+    expect([0, 7, 1234, -3276.8, 95.2, 0.0123, 0.99999].map(reading)).toEqual([
+      '0',
+      '7',
+      '1,234',
+      '−3,277',
+      '95.20',
+      '0.01230',
+      '1.0000',
+    ]);
+    expect(reading(1.98e14)).toBe('1.980E14');
+    expect(reading(-2.5e-300)).toBe('−2.500E−300');
+    expect(createShow('de', metricUnits).reading(1.98e14)).toBe('1,980E14');
+  });
 });
