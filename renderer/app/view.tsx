@@ -53,6 +53,9 @@ export type View = {
   readonly tab: string;
   /** Pulls whose channels stay in view whichever entries are on the bench. */
   readonly pinnedPulls: readonly string[];
+  /** Channels that were chosen to be plotted, and along what; null is what a tuner looks at first. */
+  readonly channels: readonly string[] | null;
+  readonly channelsAlong: 'engineSpeed' | 'time';
   /** Open section of the setup sheet. */
   readonly section: string;
   /** Open sheet of the plan. */
@@ -65,6 +68,8 @@ const firstChoices: Omit<View, 'screen'> = {
   band: null,
   tab: 'witnesses',
   pinnedPulls: [],
+  channels: null,
+  channelsAlong: 'engineSpeed',
   section: 'car',
   planSheet: 'fluid',
 };

@@ -3,6 +3,7 @@ import { useWords } from '../hooks/use-words.tsx';
 import { type Aligned, readAt } from './aligned.ts';
 import styles from './ChannelReadout.module.css';
 import type { ChannelChoice } from './channel-choice.ts';
+import type { Side } from './use-traces.ts';
 
 export type ChannelReadoutProps = {
   readonly choices: readonly ChannelChoice[];
@@ -14,40 +15,52 @@ export type ChannelReadoutProps = {
   readonly nameOf: (choice: ChannelChoice) => string;
 };
 
-/** What every shown channel reads at the line, before and after, each the mean over its pulls. */
+/**
+ * What every shown channel reads at the line, before and after, each the mean over its pulls. It keeps its size, so
+ * that the plot does not move under the pointer, and stays in sight over the panels.
+ */
 export function ChannelReadout({ choices, lines, x, along, reach, nameOf }: ChannelReadoutProps) {
   const { screens, show } = useWords();
   const said = screens.channels;
-  if (x === null) return <p className={styles.readout}>{said.readHint}</p>;
-  const text = (choice: ChannelChoice, value: number | null) => {
-    if (value === null) return said.gap;
-    return choice.quantity === null ? show.number(value, 2) : show.channel(value, choice.quantity);
+  const place = x === null ? null : show.quantity(x, along);
+  const text = (choice: ChannelChoice, side: Side) => {
+    const pulls = lines.filter((l) => l.key === choice.key && l.side === side);
+    const value = x === null ? null : readAt(pulls, x, reach);
+    if (value === null) return null;
+    const { kind } = choice;
+    return kind === null || kind === 'number' ? show.reading(value) : show.bare(value, kind);
   };
   const sides = (['before', 'after', 'pinned'] as const).filter((side) => lines.some((l) => l.side === side));
   return (
-    <dl className={styles.readout} aria-label={`${said.at} ${show.quantity(x, along)}`}>
+    <dl className={styles.readout} aria-label={place === null ? said.at : `${said.at} ${place}`}>
       <div className={styles.place}>
         <dt>{said.at}</dt>
-        <dd>{show.quantity(x, along)}</dd>
+        <dd>{place ?? <Gap said={said.gap} />}</dd>
       </div>
       {choices.map((choice) => (
         <div key={choice.key} className={styles.channel}>
-          <dt>{nameOf(choice)}</dt>
+          <dt title={nameOf(choice)}>
+            <span className={styles.name}>{nameOf(choice)}</span>
+            {choice.kind !== null && <span> {show.unit(choice.kind)}</span>}
+          </dt>
           {sides.map((side) => (
             <dd key={side} className={cx(styles[side])}>
               <span className="visually-hidden">{said[side]} </span>
-              {text(
-                choice,
-                readAt(
-                  lines.filter((l) => l.key === choice.key && l.side === side),
-                  x,
-                  reach,
-                ),
-              )}
+              {text(choice, side) ?? <Gap said={said.gap} />}
             </dd>
           ))}
         </div>
       ))}
     </dl>
+  );
+}
+
+/** Short for the eye, whole for the ear: a word would take the room of two numbers. */
+function Gap({ said }: { said: string }) {
+  return (
+    <>
+      <span aria-hidden>–</span>
+      <span className="visually-hidden">{said}</span>
+    </>
   );
 }

@@ -12,7 +12,7 @@ import { aligned } from './aligned.ts';
 import { ChannelPicker } from './ChannelPicker.tsx';
 import { ChannelReadout } from './ChannelReadout.tsx';
 import styles from './ChannelsTab.module.css';
-import { type ChannelChoice, choicesOf, firstChoice, mostChannels } from './channel-choice.ts';
+import { type ChannelChoice, choicesOf, chosenOf, mostChannels } from './channel-choice.ts';
 import { channelsChart, seenPart } from './channels-chart.ts';
 import { PullPins } from './PullPins.tsx';
 import { shownPulls } from './shown-pulls.ts';
@@ -34,7 +34,8 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const showView = useShow();
   const { pinnedPulls } = view;
   const said = screens.channels;
-  const [axis, setAxis] = useState<'engineSpeed' | 'time'>('engineSpeed');
+  const [axis, setAxis] = useState(view.channelsAlong);
+  const [kept, setKept] = useState(view.channels);
   const [cursor, setCursor] = useState<number | null>(null);
   const [window, setWindow] = useState<PlotWindow | null>(null);
   const ids = entries.map((e) => e.entry.id).join('>');
@@ -42,9 +43,12 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
   const pulls = useMemo(() => shownPulls(snapshot, entries, pinnedPulls), [snapshot, ids, pinnedPulls]);
   const choices = useMemo(() => {
     const runIds = new Set(pulls.map((p) => p.pull.runId));
-    return choicesOf(snapshot.runs.filter((r) => runIds.has(r.record.id)));
+    return choicesOf(
+      snapshot.runs.filter((r) => runIds.has(r.record.id)),
+      snapshot.session.derivedChannels,
+    );
   }, [snapshot, pulls]);
-  const [chosen, setChosen] = useState<readonly string[]>(() => firstChoice(choices));
+  const chosen = useMemo(() => chosenOf(choices, kept), [choices, kept]);
   // The buttons show the choice at once, the plot a moment later.
   const drawn = useDeferredValue(chosen);
   const along = useDeferredValue(axis);
@@ -84,6 +88,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
           value={axis}
           onChange={(id) => {
             setAxis(id);
+            showView({ channelsAlong: id });
             setCursor(null);
             setWindow(null);
           }}
@@ -99,7 +104,11 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
         choices={choices}
         chosen={chosen}
         nameOf={nameOf}
-        onChange={(keys) => setChosen(keys.slice(-mostChannels))}
+        onChange={(keys) => {
+          const channels = keys.slice(-mostChannels);
+          setKept(channels);
+          showView({ channels });
+        }}
         onDerive={() => showView({ dialog: { type: 'derived' } })}
       />
       <PullPins
@@ -123,7 +132,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
         )}
       </div>
       <p className={styles.hint}>
-        {said.chooseHint(mostChannels)} {said.pinHint} {said.windowHint}
+        {said.readHint} {said.chooseHint(mostChannels)} {said.pinHint} {said.windowHint}
       </p>
     </div>
   );

@@ -1,5 +1,4 @@
 import { axisOver, type ChartLine, type ChartSpec, spanOf } from '../../core/handover/index.ts';
-import { quantities } from '../../core/log/index.ts';
 import { fromSi } from '../../core/units/index.ts';
 import type { ScreenWords, Show } from '../../core/words/index.ts';
 import type { Aligned } from './aligned.ts';
@@ -13,9 +12,8 @@ export type ChannelsWords = {
 };
 
 /** A value of a channel in the reader's unit; an unknown column stands as in its file. */
-export function shownValue(choice: ChannelChoice, value: number, show: Show): number {
-  if (choice.quantity === null) return value;
-  const kind = quantities[choice.quantity];
+export function shownValue({ kind }: Pick<ChannelChoice, 'kind'>, value: number, show: Show): number {
+  if (kind === null) return value;
   if (kind === 'lambda' && show.units.gaugeScale !== null) return value * show.units.gaugeScale;
   return fromSi(value, show.units[kind]);
 }
@@ -64,7 +62,7 @@ export function channelsChart(
           labelSide: 'above',
         };
       });
-    const unit = choice.quantity === null ? '' : show.unit(quantities[choice.quantity]);
+    const unit = choice.kind === null ? '' : show.unit(choice.kind);
     return {
       id: choice.key,
       share: 1 / choices.length,
@@ -83,7 +81,8 @@ export function channelsChart(
     x: axisOver(spanOf(...panels.flatMap((p) => p.marks.map((m) => m.x))), {
       title: `${along === 'time' ? said.time : said.alongSpeed}, ${show.unit(along)}`,
       most: 9,
-      room: 0.02,
+      // The ends of the longest pull are the ends of the axis, so that a line moved there reads something.
+      room: 0,
       text,
     }),
     panels,

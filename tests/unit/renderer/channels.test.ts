@@ -3,8 +3,8 @@ import type { RunSummary } from '../../../core/contract/index.ts';
 import { aligned, readAt } from '../../../renderer/channels/aligned.ts';
 import {
   choicesOf,
+  chosenOf,
   columnIn,
-  firstChoice,
   mostOffered,
   offeredOf,
 } from '../../../renderer/channels/channel-choice.ts';
@@ -58,12 +58,51 @@ describe('choicesOf', () => {
   ];
 
   it('names each quantity once whatever its column is called, unknown columns last', () => {
-    expect(choicesOf(runs).map((c) => c.key)).toEqual(['manifoldPressure', 'column X 7']);
-    expect(firstChoice(choicesOf(runs))).toEqual(['manifoldPressure', 'column X 7']);
+    expect(choicesOf(runs, []).map((c) => c.key)).toEqual([
+      'manifoldPressure',
+      'column X 7',
+      'column Manifold',
+    ]);
+    expect(chosenOf(choicesOf(runs, []), null)).toEqual([
+      'manifoldPressure',
+      'column X 7',
+      'column Manifold',
+    ]);
+  });
+
+  it('keeps every further column of a quantity by its own name, in the units of that quantity', () => {
+    const cylinders = run([
+      column('EGT 1', 'exhaustTemperature'),
+      column('EGT 2', 'exhaustTemperature'),
+      column('EGT 3', 'exhaustTemperature', 0.5),
+    ]);
+    const choices = choicesOf([cylinders], []);
+    expect(choices.map((c) => [c.key, c.kind])).toEqual([
+      ['exhaustTemperature', 'temperature'],
+      ['column EGT 2', 'temperature'],
+      ['column EGT 3', 'temperature'],
+    ]);
+    expect(choices.map((c) => columnIn(cylinders, c))).toEqual(['EGT 1', 'EGT 2', 'EGT 3']);
+    // Where the same header is not known, its values stand as they were written: another channel.
+    expect(choices.map((c) => columnIn(run([column('EGT 2', null)]), c))).toEqual([null, null, null]);
+  });
+
+  it('measures a channel by formula in what it was said to be measured in', () => {
+    const [found] = choicesOf(
+      [run([column('Boost short', null)])],
+      [{ name: 'Boost short', kind: 'pressure' }],
+    );
+    expect(found).toMatchObject({ quantity: null, kind: 'pressure' });
+  });
+
+  it('keeps what was chosen, as far as the logs have it', () => {
+    const choices = choicesOf(runs, []);
+    expect(chosenOf(choices, ['column X 7', 'lambda'])).toEqual(['column X 7']);
+    expect(chosenOf(choices, ['lambda'])).toEqual(chosenOf(choices, null));
   });
 
   it('takes the surest column of a run', () => {
-    const choice = { quantity: 'manifoldPressure', column: 'MAP' } as const;
+    const choice = { quantity: 'manifoldPressure', column: 'MAP', of: 'manifoldPressure' } as const;
     expect(runs.map((r) => columnIn(r, choice))).toEqual(['MAP', 'Manifold 2']);
   });
 });
@@ -73,6 +112,8 @@ describe('channels to choose from', () => {
     key: `column Sensor ${i}`,
     quantity: null,
     column: `Sensor ${i}`,
+    of: null,
+    kind: null,
   }));
   const nameOf = (choice: { readonly column: string }) => choice.column;
 
