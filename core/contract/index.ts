@@ -1,6 +1,7 @@
 import './problems.ts';
 import './terminal-problems.ts';
 
+export * from './coast-down.ts';
 export * from './host-port.ts';
 export * from './move.ts';
 export * from './preferences.ts';

@@ -13,6 +13,7 @@ import {
 } from '../session/index.ts';
 
 import { shownKinds } from '../units/index.ts';
+import { CoastDownRunsSchema, CoastDownSchema, rollWays } from './coast-down.ts';
 import { MergeConflictSchema, MergeReportSchema, mergeSides, PackedSchema, UnpackedSchema } from './move.ts';
 import { PreferencesSchema } from './preferences.ts';
 import { RunSummarySchema, SnapshotSchema } from './snapshot.ts';
@@ -345,6 +346,19 @@ export const requests = {
   'fluid.logged': request(() => ({
     input: nothing,
     output: z.object({ fluid: z.number(), pulls: z.int(), entryId: z.string() }).nullable(),
+  })),
+  /** Runs of the session that hold rolls in neutral. */
+  'coastDown.runs': request(() => ({ input: nothing, output: CoastDownRunsSchema })),
+  /**
+   * The rolls found in a run and the road load that they give. `ways` goes along the rolls; one that is not named goes
+   * the way that the run says, else out.
+   */
+  'coastDown.fit': request(() => ({
+    input: z.strictObject({
+      runId: IdSchema,
+      ways: z.array(z.enum(rollWays).nullable()).max(100_000).default([]),
+    }),
+    output: CoastDownSchema,
   })),
   /** The summary as a page to look at; nothing is kept. */
   'handover.make': request(() => ({

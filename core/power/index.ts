@@ -18,7 +18,14 @@ export * from './car/car.ts';
 export * from './car/car-file.ts';
 export { distancePerRadian, type GearingRead, gearingRead, rollingRadius } from './car/gearing.ts';
 export { dynamicFactor, type TyreSize, tyreSize } from './car/tyre-size.ts';
-export { type CoastDownFit, type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down/coast-down.ts';
+export {
+  type CoastDownFit,
+  type CoastDownWindow,
+  fitCoastDown,
+  mostRolls,
+  wayRemark,
+} from './coast-down/coast-down.ts';
+export * from './coast-down/coast-down-report.ts';
 export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down/coast-down-time.ts';
 export { findRolls } from './coast-down/find-rolls.ts';
 export * from './conditions.ts';

@@ -15,6 +15,8 @@ declare module '../result/result.ts' {
     /** Rolls one way only take slope and wind in; `grade` is what the force may hold of a road called level. */
     'power/coast-down-one-way': { force: number; grade: number };
     'power/coast-down-both-ways': { grade: number; headwind: number };
+    /** No engine speed is logged: a closed throttle in gear slows as a roll in neutral does. */
+    'power/coast-down-neutral-untold': Record<string, never>;
     'power/level-assumed': Record<string, never>;
     'power/wheel-inertia-not-counted': { share: number };
     'power/engine-inertia-not-counted': Record<string, never>;

@@ -20,6 +20,7 @@ declare module '../result/result.ts' {
     'power/coast-down-too-short': { samples: number; seconds: number; speedDrop: number };
     /** Nowhere in the log does the car roll in neutral for long enough. */
     'power/coast-down-none': Record<string, never>;
+    'power/coast-down-too-many': { rolls: number; most: number };
     'power/coast-down-not-slowing': { from: number; to: number };
     'power/coast-down-no-fit': { samples: number };
     'power/no-two-way': { out: number; back: number };

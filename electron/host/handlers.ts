@@ -14,6 +14,7 @@ import { createSession, entryGates, entryPulls, entryTrace, loggedFluid } from '
 import { printWithBrowser } from '../print/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
+import { coastDownOfRun, runsWithRolls } from './fit-coast-down.ts';
 import { lastVisit } from './last-visit.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
 import type { LogWatch } from './log-watch.ts';
@@ -256,6 +257,16 @@ export function createHandlers(
       }),
     'fluid.logged': (_input, context) =>
       onDesk(async (d) => ok(loggedFluid(d.state().session, await d.analyses(context)))),
+    'coastDown.runs': (_input, context) =>
+      onDesk(async (d) => ok({ runs: runsWithRolls(await d.analyses(context)) })),
+    'coastDown.fit': ({ runId, ways }, context) =>
+      onDesk(async (d) => {
+        const analysis = (await d.analyses(context)).get(runId);
+        const { session, runs } = d.state();
+        const record = runs[runId];
+        if (!analysis || !record) return fail({ code: 'session/no-run', facts: { runId } });
+        return ok(coastDownOfRun(analysis, record, session.car, ways));
+      }),
     'handover.make': (input, context) =>
       onDesk(async (d) => {
         const made = await summaryOf(d, input, context);

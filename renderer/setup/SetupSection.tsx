@@ -6,6 +6,7 @@ import { OptionalFields } from '../sheets/OptionalFields.tsx';
 import { SheetField } from '../sheets/SheetField.tsx';
 import type { Sheet } from '../sheets/use-sheet.ts';
 import { BucketFields } from './BucketFields.tsx';
+import { CoastDownFit } from './CoastDownFit.tsx';
 import { FitReviewList } from './FitReviewList.tsx';
 import { HydrometerFields } from './HydrometerFields.tsx';
 import { LoggedFluidFields } from './LoggedFluidFields.tsx';
@@ -29,6 +30,11 @@ export function SetupSection({ section, sheet }: { section: SectionId; sheet: Sh
               <SheetField key={spec.path} spec={spec} sheet={sheet} />
             ))}
           </div>
+          {group === 'coastDown' && (
+            <div className={styles.after}>
+              <CoastDownFit sheet={sheet} />
+            </div>
+          )}
           {group === 'pump' && (
             <div className={styles.after}>
               <SheetPoints list="pump" sheet={sheet} />

@@ -29,6 +29,9 @@ export type CoastDownFit = Coefficients & {
   readonly perWay: { readonly s: number; readonly t: number } | null;
 };
 
+/** Rolls of one fit: an afternoon brings a dozen or two (common practice), and the work grows with their cube. */
+export const mostRolls = 100;
+
 /**
  * Road load from rolling in neutral.
  *
@@ -44,7 +47,8 @@ export type CoastDownFit = Coefficients & {
  *                 known: the force is in proportion to it.
  *
  * Valid:  speed falls by 8 m/s or more; b may come out negative, as it does in published data.
- * Errors: power/no-speed, power/coast-down-too-short, power/coast-down-not-slowing, power/coast-down-no-fit.
+ * Errors: power/no-speed, power/coast-down-too-many, power/coast-down-too-short, power/coast-down-not-slowing,
+ *         power/coast-down-no-fit.
  * Source: equation of motion; form of F as in 40 CFR 1066.
  * Check:  120.19 N, 2.859 N s/m, 0.2716 N s^2/m^2, 1956.7 kg: from 75 to 15 mph in 196.69 s.
  */
@@ -56,6 +60,8 @@ export function fitCoastDown(
   const channel = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
   if (!channel) return fail({ code: 'power/no-speed', facts: {} });
   const list = 'from' in windows ? [windows] : windows;
+  if (list.length > mostRolls)
+    return fail({ code: 'power/coast-down-too-many', facts: { rolls: list.length, most: mostRolls } });
   const rolls: Roll[] = [];
   for (const window of list) {
     const roll = fallingSignal(log, channel, window);
@@ -173,12 +179,15 @@ function inverseOf(normal: Matrix, size: number): Matrix | null {
 }
 
 export const explainCoastDown: FormulaCard = {
-  formula: '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), speed trace fitted by least squares',
+  formula:
+    '(m + Iw / r^2) dv/dt = -(a + b v + c v^2 ± (s + t v)), speed trace fitted by least squares, a less t^2 / 4c',
   inputs: [
     input('v', 'm/s', 'road speed while rolling in neutral'),
     input('m', 'kg', 'mass as driven'),
     input('Iw', 'kg m^2', 'inertia of all wheels'),
     input('r', 'm', 'rolling radius'),
+    input('s', 'N', 'force of the slope, told once rolls go both ways'),
+    input('t', 'N s/m', 'what steady wind adds by speed, told once rolls go both ways'),
   ],
   source: 'equation of motion; form of the force as in 40 CFR 1066',
   validRange: 'level road, still air or both directions together; speed loss of 8 m/s or more',

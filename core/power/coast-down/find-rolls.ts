@@ -51,9 +51,9 @@ export function findRolls(log: Log): CoastDownWindow[] {
       const first = i;
       while (isRoll(i)) i++;
       const last = Math.min(i - 1 + steps, rows.length - 1);
-      const drop = (rows[first]?.v ?? 0) - (rows[last]?.v ?? 0);
-      if (drop >= leastDrop)
-        found.push({ from: rows[first]?.from ?? 0, to: rows[last + 1]?.from ?? segment.to });
+      // The cell at either end may hold some of the driving beside it: its median is the roll's all the same.
+      const [from, to, end] = [rows[first + 1], rows[last - 1], rows[last]];
+      if (from && to && end && from.v - to.v >= leastDrop) found.push({ from: from.from, to: end.from });
       i = last;
     }
   }

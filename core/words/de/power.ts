@@ -1,4 +1,5 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { faintWind } from '../faint-wind.ts';
 
 const missingField = {
   gearRatios: 'die Gangübersetzungen',
@@ -67,13 +68,18 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy:
       'Im Leerlauf von hohem Tempo bis Schritttempo ausrollen lassen oder die Sekunden der Versuche angeben.',
   }),
+  'power/coast-down-too-many': (f, show) => ({
+    message: `${show.number(f.rolls)} Ausrollversuche sind zu viele auf einmal; es gehen ${show.number(f.most)}.`,
+    remedy: 'Nur die zählen lassen, die dafür gefahren wurden.',
+  }),
   'power/coast-down-not-slowing': (f, show) => ({
     message: `Zwischen den Werten ${show.number(f.from)} und ${show.number(f.to)} wird das Auto nicht langsamer.`,
     remedy: 'Den Teil wählen, in dem das Auto im Leerlauf rollt.',
   }),
   'power/coast-down-no-fit': (f, show) => ({
     message: `Zu den ${show.number(f.samples)} Werten passt kein Fahrwiderstand.`,
-    remedy: 'Bremsen, Kuppeln oder eine Steigung im Ausschnitt suchen und wegschneiden.',
+    remedy:
+      'Zu jedem Ausrollen die Richtung angeben, und auslassen, was Bremsen, Kuppeln oder eine eigene Steigung enthält.',
   }),
   'power/no-two-way': (f, show) => ({
     message: `Für den Mittelwert aus Hin und Rück braucht es Fahrten in beiden Richtungen; es sind ${show.number(f.out)} hin und ${show.number(f.back)} zurück.`,
@@ -107,7 +113,13 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/coast-down-one-way': (f, show) =>
     `Nur in einer Richtung gerollt: Steigung und Wind stecken in diesen Beiwerten. Eine Steigung von ${show.quantity(f.grade, 'share', 1)} wäre davon ${show.quantity(f.force, 'force', 0)} wert. In beiden Richtungen rollen.`,
   'power/coast-down-both-ways': (f, show) =>
-    `Hin und Rück unterscheiden sich wie bei einer Steigung von ${show.difference(f.grade, 'share', 1)} und ${show.quantity(Math.abs(f.headwind), 'speed', 0)} ${f.headwind < 0 ? 'Rückenwind' : 'Gegenwind'} auf dem Hinweg; beides ist abgezogen.`,
+    `Hin und Rück unterscheiden sich wie bei einer Steigung von ${show.difference(f.grade, 'share', 1)} und ${
+      Math.abs(f.headwind) < faintWind
+        ? 'kaum Wind'
+        : `${show.quantity(Math.abs(f.headwind), 'speed', 0)} ${f.headwind < 0 ? 'Rückenwind' : 'Gegenwind'} auf dem Hinweg`
+    }; beides ist abgezogen.`,
+  'power/coast-down-neutral-untold': () =>
+    'Keine Drehzahl ist aufgezeichnet, also zeigt nichts, dass das Auto im Leerlauf rollte: Mit Gang und geschlossener Drossel bremst auch der Motor.',
   'power/level-assumed': () => 'Die Straße gilt als eben.',
   'power/wheel-inertia-not-counted': (f, show) =>
     `Trägheit der Räder nicht angegeben und nicht gerechnet; übliche Räder zählen wie ${show.quantity(f.share, 'share', 0)} der Masse, die Radleistung liegt also 2 bis 3 % zu tief.`,

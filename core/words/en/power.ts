@@ -1,4 +1,5 @@
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { faintWind } from '../faint-wind.ts';
 
 const missingField = {
   gearRatios: 'the gear ratios',
@@ -58,13 +59,18 @@ export const powerProblems: ProblemWordsOf<'power'> = {
     remedy:
       'Let the car roll in neutral from high speed down to walking pace, or name the seconds of the rolls.',
   }),
+  'power/coast-down-too-many': (f, show) => ({
+    message: `${show.number(f.rolls)} rolls are too many for one fit; it takes ${show.number(f.most)}.`,
+    remedy: 'Count only the rolls that were driven for it.',
+  }),
   'power/coast-down-not-slowing': (f, show) => ({
     message: `The car does not slow down between samples ${show.number(f.from)} and ${show.number(f.to)}.`,
     remedy: 'Choose the part in which the car rolls in neutral.',
   }),
   'power/coast-down-no-fit': (f, show) => ({
     message: `No road load fits the ${show.number(f.samples)} samples.`,
-    remedy: 'Look for braking, clutch or a slope in the window, and cut it out.',
+    remedy:
+      'Say of each roll which way it went, and leave out one with braking, clutch or a slope of its own in it.',
   }),
   'power/no-two-way': (f, show) => ({
     message: `Two-way averaging needs pulls in both directions; there are ${show.number(f.out)} out and ${show.number(f.back)} back.`,
@@ -98,7 +104,13 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/coast-down-one-way': (f, show) =>
     `Rolled one way only: slope and wind are in these coefficients. A slope of ${show.quantity(f.grade, 'share', 1)} would be worth ${show.quantity(f.force, 'force', 0)} of them. Roll both ways.`,
   'power/coast-down-both-ways': (f, show) =>
-    `Out and back differ as on a slope of ${show.difference(f.grade, 'share', 1)} and in ${show.quantity(Math.abs(f.headwind), 'speed', 0)} of ${f.headwind < 0 ? 'wind from behind' : 'headwind'} on the way out; both were taken off.`,
+    `Out and back differ as on a slope of ${show.difference(f.grade, 'share', 1)} and in ${
+      Math.abs(f.headwind) < faintWind
+        ? 'hardly any wind'
+        : `${show.quantity(Math.abs(f.headwind), 'speed', 0)} of ${f.headwind < 0 ? 'wind from behind' : 'headwind'} on the way out`
+    }; both were taken off.`,
+  'power/coast-down-neutral-untold': () =>
+    'No engine speed is logged, so nothing shows that the car rolled in neutral: in gear with a closed throttle the engine brakes too.',
   'power/level-assumed': () => 'The road is taken as level.',
   'power/wheel-inertia-not-counted': (f, show) =>
     `Wheel inertia not given and not counted; usual wheels are worth ${show.quantity(f.share, 'share', 0)} of the mass, so wheel power reads 2 to 3 % low.`,

@@ -1,4 +1,4 @@
-import { type CoastDownWindow, findRolls, fitCoastDown, wayRemark } from '../../../core/power/index.ts';
+import { type CoastDownWindow, coastDownReport, findRolls, rollsTold } from '../../../core/power/index.ts';
 import { fail, ok, type Result } from '../../../core/result/index.ts';
 import { unitOf } from '../../../core/units/index.ts';
 import { noteText } from '../../../core/words/index.ts';
@@ -65,36 +65,26 @@ export const verb = {
             }),
           );
     if (rolls.length === 0) return fail({ code: 'power/coast-down-none', facts: {}, where: { file } });
-    const fit = fitCoastDown(log.value, rolls, car.value);
-    if (!fit.ok) return fit;
-    const { a, b, c, half, forceAt, mass } = fit.value;
-    const speeds = [50, 100, 150].map((v) => v / 3.6);
-    // The share is told where half of a pull's speeds lie.
-    const middle = forceAt(100 / 3.6);
-    const halfPercent = (100 * middle.half) / middle.force;
-    const time = (row: number) => log.value.time[Math.min(row, log.value.time.length - 1)] as number;
-    const remark = wayRemark(fit.value, car.value);
+    const found = coastDownReport(log.value, rolls, car.value);
+    if (!found.ok) return found;
+    const { roadLoad, half, force, mass, notes } = found.value;
+    const told = rollsTold(log.value, rolls);
     const json = {
       file,
-      rolls: rolls.map((r) => ({
-        from_s: rounded(time(r.from), 2),
-        to_s: rounded(time(r.to - 1), 2),
-        way: r.way === -1 ? 'back' : 'out',
+      rolls: told.map((r, i) => ({
+        from_s: rounded(r.from_s, 2),
+        to_s: rounded(r.to_s, 2),
+        way: rolls[i]?.way === -1 ? 'back' : 'out',
       })),
       mass_kg: rounded(mass, 1),
-      roadLoad: {
-        a_N: rounded(a, 2),
-        b_N_s_m: rounded(b, 4),
-        c_N_s2_m2: rounded(c, 5),
-        half_percent: rounded(halfPercent, 2),
-      },
+      roadLoad,
       half95: { a_N: rounded(half.a, 2), b_N_s_m: rounded(half.b, 4), c_N_s2_m2: rounded(half.c, 5) },
-      force: speeds.map((v) => ({
-        speed_km_h: rounded(v * 3.6, 0),
-        force_N: rounded(forceAt(v).force, 1),
-        half95_N: rounded(forceAt(v).half, 1),
+      force: force.map((at) => ({
+        speed_km_h: rounded(at.speed * 3.6, 0),
+        force_N: rounded(at.force, 1),
+        half95_N: rounded(at.half, 1),
       })),
-      warnings: [{ code: remark.code, text: noteText(remark, terminalShow) }],
+      warnings: notes.map((note) => ({ code: note.code, text: noteText(note, terminalShow) })),
     };
     const coefficient = (name: string, value: number, h: number, unit: string, digits: number) => [
       name,
@@ -111,16 +101,16 @@ export const verb = {
         ]),
       ]),
       table([
-        coefficient('A', a, half.a, 'N', 1),
-        coefficient('B', b, half.b, 'N s/m', 3),
-        coefficient('C', c, half.c, 'N s2/m2', 4),
-        ...speeds.map((v) => [
-          `at ${terminalShow.quantity(v, 'speed', 0)}`,
-          terminalShow.withHalf(forceAt(v).force, forceAt(v).half, 'force'),
+        coefficient('A', roadLoad.a_N, half.a, 'N', 1),
+        coefficient('B', roadLoad.b_N_s_m, half.b, 'N s/m', 3),
+        coefficient('C', roadLoad.c_N_s2_m2, half.c, 'N s2/m2', 4),
+        ...force.map((at) => [
+          `at ${terminalShow.quantity(at.speed, 'speed', 0)}`,
+          terminalShow.withHalf(at.force, at.half, 'force'),
         ]),
       ]),
-      noteText(remark, terminalShow),
-      `For CAR.json:  "roadLoad": ${JSON.stringify(json.roadLoad)}`,
+      notes.map((note) => noteText(note, terminalShow)).join('\n'),
+      `For CAR.json:  "roadLoad": ${JSON.stringify(roadLoad)}`,
     ].join('\n\n');
     return ok({ text, json });
   },

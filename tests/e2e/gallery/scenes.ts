@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright/test';
 import { openSession } from '../../../electron/store/index.ts';
+import { rolledLog } from '../../support/rolled-log.ts';
 
 const looseLog = join(import.meta.dirname, '../../../sample-sessions/loose-logs/before-1.00-bar.csv');
 
@@ -58,6 +59,20 @@ function longLog(): string {
   writeFileSync(path, [head, ...Array.from({ length: 300 }, () => rows.join('\n'))].join('\n'));
   return path;
 }
+
+/** Rolls in neutral, as an imported log that stands in no entry. */
+const withRolls = async (page: Page) => {
+  const path = join(mkdtempSync(join(tmpdir(), 'onechange-rolls-')), 'rolls-after-noon.csv');
+  writeFileSync(path, rolledLog({ rolls: 4 }));
+  await importPath(path)(page);
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await page.keyboard.press('1');
+  await page.getByRole('radio').first().waitFor();
+  await page.locator('main section [aria-haspopup]').nth(1).press('ArrowRight');
+  await page.locator('main section [aria-haspopup]').nth(1).press('ArrowRight');
+  await page.locator('main section li').first().waitFor();
+  await page.locator('main section h3').scrollIntoViewIfNeeded();
+};
 
 const newSession = async (page: Page) => {
   await fromMenu(6)(page);
@@ -130,6 +145,9 @@ export const scenes: readonly Scene[] = [
   scene('bench-quick-note', key('n')),
   scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
   ...setupSections.map((name, at) => scene(`setup-${name}`, inList('1', at))),
+  scene('setup-coast-down', withRolls),
+  scene('setup-coast-down-below', below(withRolls)),
+  scene('setup-car-below', below(inList('1', 0))),
   ...planSheets.map((name, at) => scene(`plan-${name}`, inList('2', at))),
   ...(['engine', 'fluid-system', 'fit-review'] as const).map((name) =>
     scene(`setup-${name}-below`, below(inList('1', setupSections.indexOf(name)))),

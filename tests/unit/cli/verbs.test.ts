@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CarFileSchema } from '../../../core/power/index.ts';
 import { main } from '../../../electron/cli/main.ts';
+import { rolledLog } from '../../support/rolled-log.ts';
 import { sampleCopy, temporaryFolder } from '../../support/sample-copy.ts';
 
 const samples = new URL('../../../sample-sessions/', import.meta.url).pathname;
@@ -52,24 +53,7 @@ function file(name: string, content: string | Uint8Array): string {
 }
 
 describe('onechange coast-down', () => {
-  /** Out and back on a slope of 0.5 %: driven up to speed, then rolled down with the engine at idle. */
-  function rolledBothWays() {
-    const rows = ['Time (s),RPM,Speed (km/h)'];
-    let t = 0;
-    const write = (v: number, rpm: number) => {
-      t += 0.1;
-      rows.push([t.toFixed(1), rpm, (3.6 * v).toFixed(1)].join(','));
-    };
-    for (const way of [1, -1]) {
-      let v = 20;
-      for (; v < 36; v += 0.1) write(v, Math.round(80 * v));
-      while (v > 3) {
-        for (let i = 0; i < 20; i++) v -= ((170 + 71 * way + 1.2 * v + 0.4 * v * v) / 1450) * 0.005;
-        write(v, 850);
-      }
-    }
-    return file('rolls.csv', rows.join('\n'));
-  }
+  const rolledBothWays = () => file('rolls.csv', rolledLog());
 
   it('finds the rolls and gives the road load for the car file, slope taken off', async () => {
     const heavy = file('heavy.json', JSON.stringify({ mass_kg: 1450, wheelInertia_kg_m2: 0 }));
@@ -82,6 +66,16 @@ describe('onechange coast-down', () => {
     expect(load.c_N_s2_m2).toBeCloseTo(0.4, 1);
     const car = { mass_kg: 1450, roadLoad: load };
     expect(CarFileSchema.safeParse(car).success).toBe(true);
+  });
+
+  it('says that nothing shows the neutral where no engine speed is logged, and that the wheels do not count', async () => {
+    const without = file('no-engine-speed.csv', rolledLog({ rolls: 1, hasEngineSpeed: false }));
+    const { json } = await call('coast-down', without, '--car', file('light.json', '{"mass_kg":1450}'));
+    expect(at<{ code: string }[]>(json, 'warnings').map((w) => w.code)).toEqual([
+      'power/coast-down-one-way',
+      'power/coast-down-neutral-untold',
+      'power/wheel-inertia-not-counted',
+    ]);
   });
 
   it('refuses a log without rolls and a span that is none', async () => {

@@ -42,6 +42,10 @@ export const cardPhrases: ReadonlyMap<string, string> = new Map(
     'mass as driven': 'Masse wie gefahren',
     'inertia of all wheels': 'Trägheit aller Räder',
     'rolling radius': 'Rollradius',
+    'force of the slope, told once rolls go both ways':
+      'Kraft der Steigung, bekannt, sobald hin und zurück gerollt wird',
+    'what steady wind adds by speed, told once rolls go both ways':
+      'was steter Wind je Geschwindigkeit dazutut, bekannt, sobald hin und zurück gerollt wird',
     'dry pressure, absolute': 'Druck der trockenen Luft, absolut',
     'air temperature before the engine': 'Lufttemperatur vor dem Motor',
     barometer: 'Luftdruck',

@@ -139,8 +139,8 @@ export const formulaPhrases: ReadonlyMap<string, string> = new Map(
     'table x (1 - s);   left alone: lambda / (1 + s)': 'Kennfeld x (1 - s);   unberührt: lambda / (1 + s)',
     't = d^2 rho c / (8 k ln(1 + B) f),   B = c (T - T_s) / h,   f = mean of 1 + 0.3 Re^(1/2) Pr^(1/3)':
       't = d^2 rho c / (8 k ln(1 + B) f),   B = c (T - T_s) / h,   f = Mittel von 1 + 0,3 Re^(1/2) Pr^(1/3)',
-    '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), speed trace fitted by least squares':
-      '(m + Iw / r^2) dv/dt = -(a + b v + c v^2), an den Verlauf der Geschwindigkeit mit kleinsten Quadraten angepasst',
+    '(m + Iw / r^2) dv/dt = -(a + b v + c v^2 ± (s + t v)), speed trace fitted by least squares, a less t^2 / 4c':
+      '(m + Iw / r^2) dv/dt = -(a + b v + c v^2 ± (s + t v)), an den Verlauf der Geschwindigkeit mit kleinsten Quadraten angepasst, a abzüglich t^2 / 4c',
     'u = |dP/d(v, a)| sigma(v, a); sigma as the spline leaves speed and acceleration open':
       'u = |dP/d(v, a)| sigma(v, a); sigma, soweit der Spline Geschwindigkeit und Beschleunigung offenlässt',
     'u^2 = sum (dP/dx u(x))^2 over mass, road load, slope, speed scale':

@@ -1,6 +1,7 @@
 import type { ScreenWords } from '../../screen-words.ts';
 import { bench } from './bench.ts';
 import { channels } from './channels.ts';
+import { coastDown } from './coast-down.ts';
 import { columns } from './columns.ts';
 import { derived } from './derived.ts';
 import { desktop } from './desktop.ts';
@@ -30,6 +31,7 @@ import { whereFrom } from './where-from.ts';
 export const screens: ScreenWords = {
   bench,
   channels,
+  coastDown,
   columns,
   derived,
   desktop,

@@ -28,6 +28,7 @@ export const setup: ScreenWords['setup'] = {
     body: 'Fahrzeug',
     drive: 'Antriebsstrang',
     resistance: 'Widerstand',
+    coastDown: 'Ausrollversuch',
     target: 'Ziel',
     engine: 'Motor',
     fuel: 'Kraftstoff',

@@ -20,9 +20,12 @@ export const sheet: ScreenWords['sheet'] = {
     'car.wheelInertia_kg_m2': { label: 'Trägheit der Räder', hint: 'Alle vier mit Reifen und Scheiben' },
     'car.engineInertia_kg_m2': { label: 'Trägheit des Motors', hint: 'Kurbelwelle, Schwungrad, Kupplung' },
     'car.drivetrainEfficiency': { label: 'Rad- zu Motorleistung', hint: '82 bis 92 %, Praxis' },
-    'car.roadLoad.a_N': { label: 'Ausrollversuch A', hint: 'F = A + B v + C v²; geht den beiden oben vor' },
+    'car.roadLoad.a_N': { label: 'Ausrollversuch A', hint: 'F = A + B v + C v²' },
     'car.roadLoad.b_N_s_m': { label: 'Ausrollversuch B', hint: 'Alle drei oder keiner' },
-    'car.roadLoad.c_N_s2_m2': { label: 'Ausrollversuch C', hint: 'Aus onechange coast-down im Terminal' },
+    'car.roadLoad.c_N_s2_m2': {
+      label: 'Ausrollversuch C',
+      hint: 'Alle drei gehen Luft- und Rollwiderstand vor',
+    },
     'car.roadLoad.half_percent': {
       label: 'Ausrollversuch, auf oder ab',
       hint: 'Der Kraft, in 19 von 20 Fällen',

@@ -1,5 +1,6 @@
 import { bench } from './bench.ts';
 import { channels } from './channels.ts';
+import { coastDown } from './coast-down.ts';
 import { columns } from './columns.ts';
 import { derived } from './derived.ts';
 import { desktop } from './desktop.ts';
@@ -29,6 +30,7 @@ import { whereFrom } from './where-from.ts';
 export const screens = {
   bench,
   channels,
+  coastDown,
   columns,
   derived,
   desktop,

@@ -26,6 +26,7 @@ export const setup = {
     body: 'Body',
     drive: 'Driveline',
     resistance: 'Resistance',
+    coastDown: 'Coast-down',
     target: 'Target',
     engine: 'Engine',
     fuel: 'Fuel',

@@ -126,6 +126,29 @@ describe('coast-down', () => {
     expect(found?.to).toBeGreaterThan(r.time.length - 20);
   });
 
+  it('leaves the driving before and behind a roll out of it, wherever the half seconds fall', () => {
+    for (const lead of [0, 0.1, 0.2, 0.3, 0.4]) {
+      const driven = { time: [] as number[], speed: [] as number[] };
+      const rolls = [roll(3), roll(4)];
+      const log = logFrom(driven, ...rolls);
+      // Held at 20 m/s right up to each roll and right after it.
+      const held = 50 + Math.round(10 * lead);
+      const speed = rolls.flatMap((r) => [...Array(held).fill(20), ...r.speed]);
+      const time = Float64Array.from(speed, (_, i) => i / 10);
+      const [channel] = log.channels;
+      const found = findRolls(
+        logOf(time, [channelFrom(channel?.column ?? '', 'vehicleSpeed', 'm/s', Float64Array.from(speed))]),
+      );
+      expect(found).toHaveLength(2);
+      for (const [n, { from, to }] of found.entries()) {
+        const starts = n * (held + 600) + held;
+        expect(from).toBeGreaterThanOrEqual(starts);
+        expect(to).toBeLessThanOrEqual(starts + 600);
+        expect(to - from).toBeGreaterThan(580);
+      }
+    }
+  });
+
   it('time to roll down is the integral: constant force is v over a', () => {
     expect(coastDownTime({ a: 100, b: 0, c: 0 }, 1000, 20, 10)).toBeCloseTo(100, 9);
     // Force growing in proportion to speed: M / b ln(v1 / v2).

@@ -1,0 +1,90 @@
+import { channelOf, countedOnAt, type Log } from '../../log/index.ts';
+import { type Note, ok, type Result } from '../../result/index.ts';
+import type { Car } from '../car/car.ts';
+import { wheelMass } from '../car/wheel-mass.ts';
+import { type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down.ts';
+import type { Coefficients } from './coast-down-time.ts';
+
+/** A roll as a person finds it again in the log. */
+export type CoastDownRoll = {
+  readonly from_s: number;
+  readonly to_s: number;
+  /** What a person reads in the file is earlier by this [s], where the file's clock started anew. */
+  readonly countedOn_s: number;
+  /** Where it begins and where it ends [m/s]. */
+  readonly fromSpeed: number;
+  readonly toSpeed: number;
+};
+
+/** A fit as a person is told it, with what the car file takes of it. */
+export type CoastDownReport = {
+  /** As the car file holds it, rounded to what a roll can tell. */
+  readonly roadLoad: {
+    readonly a_N: number;
+    readonly b_N_s_m: number;
+    readonly c_N_s2_m2: number;
+    /** Half of the 95 % interval of the force at 100 km/h, where half of a pull's speeds lie. */
+    readonly half_percent: number;
+  };
+  /** Halves of the 95 % intervals of the coefficients. */
+  readonly half: Coefficients;
+  /** Force with half of its 95 % interval at 50, 100 and 150 km/h [m/s, N]. */
+  readonly force: readonly { readonly speed: number; readonly force: number; readonly half: number }[];
+  /** Mass with turning wheels that the fit used [kg]. */
+  readonly mass: number;
+  readonly rolls: number;
+  readonly notes: readonly Note[];
+};
+
+const speeds = [50, 100, 150].map((v) => v / 3.6);
+/** Where half of a pull's speeds lie (common practice), 100 km/h [m/s]. */
+const middleSpeed = 100 / 3.6;
+
+/** When each roll was and how fast, in the order given. */
+export function rollsTold(log: Log, windows: readonly CoastDownWindow[]): CoastDownRoll[] {
+  const speed = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
+  return windows.map(({ from, to }) => {
+    const values = speed?.values.slice(from, to).filter(Number.isFinite) ?? new Float64Array();
+    return {
+      from_s: log.time[from] ?? Number.NaN,
+      to_s: log.time[Math.min(to, log.time.length) - 1] ?? Number.NaN,
+      countedOn_s: countedOnAt(log, from),
+      fromSpeed: values[0] ?? Number.NaN,
+      toSpeed: values.at(-1) ?? Number.NaN,
+    };
+  });
+}
+
+/**
+ * Road load of rolls with all that is to be said of it: `fitCoastDown`, rounded as the car file keeps it.
+ *
+ * Errors: those of fitCoastDown.
+ */
+export function coastDownReport(
+  log: Log,
+  rolls: readonly CoastDownWindow[],
+  car: Car,
+): Result<CoastDownReport> {
+  const fit = fitCoastDown(log, rolls, car);
+  if (!fit.ok) return fit;
+  const { a, b, c, half, forceAt, mass } = fit.value;
+  const middle = forceAt(middleSpeed);
+  const isNeutralKnown = channelOf(log, 'engineSpeed') !== undefined;
+  return ok({
+    roadLoad: {
+      a_N: Number(a.toFixed(2)),
+      b_N_s_m: Number(b.toFixed(4)),
+      c_N_s2_m2: Number(c.toFixed(5)),
+      half_percent: Number(((100 * middle.half) / middle.force).toFixed(2)),
+    },
+    half,
+    force: speeds.map((speed) => ({ speed, ...forceAt(speed) })),
+    mass,
+    rolls: fit.value.rolls,
+    notes: [
+      wayRemark(fit.value, car),
+      ...(isNeutralKnown ? [] : [{ code: 'power/coast-down-neutral-untold', facts: {} } as const]),
+      ...wheelMass(car).notes,
+    ],
+  });
+}

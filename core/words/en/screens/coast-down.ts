@@ -1,0 +1,22 @@
+export const coastDown = {
+  title: 'From a roll in a log',
+  none: 'No log of this session holds a roll in neutral.',
+  how: 'To record one: tyres warm, road level, no wind. Bring the car to high speed, select neutral, foot off, no brake, and let it roll down to walking pace. Then the same the other way. Log speed and engine speed and import the log; it needs no place in the ledger.',
+  caution:
+    'On a closed road, as the law of your place says. Leave the engine running: without it brakes and steering lose their help.',
+  run: 'Log',
+  runOption: (name: string, rolls: string) => `${name}, ${rolls}`,
+  rollCount: (n: number) => (n === 1 ? '1 roll' : `${n} rolls`),
+  allWays: 'Which way they went',
+  eachItsOwn: 'Each its own',
+  table: 'Rolls found',
+  columns: { roll: 'Roll', time: 'When', speed: 'Speed', way: 'Way' },
+  from: (from: string, to: string) => `${from} to ${to}`,
+  wayOf: (n: number) => `Way of roll ${n}`,
+  ways: { out: 'Out', back: 'Back', 'left-out': 'Leave out' },
+  noneCounts: 'No roll counts. Say of those that were driven for it which way they went.',
+  at: (speed: string) => `Force at ${speed}`,
+  take: 'Take into the car',
+  taken: 'Coast-down taken into the car.',
+  stands: 'These figures stand in the car.',
+};
