@@ -5,12 +5,14 @@ export * from './boost-of.ts';
 export * from './channel.ts';
 export * from './columns/column-mapping.ts';
 export * from './columns/mapping-profile.ts';
+export { columnSymbols, symbolsIn } from './formula/column-symbols.ts';
 export {
   type DerivedChannel,
   DerivedChannelSchema,
   deriveChannel,
   withDerivedChannels,
 } from './formula/derived-channel.ts';
+export { kindMeasuredIn } from './formula/dimension.ts';
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export { median, medianOf } from './median.ts';

@@ -9,10 +9,12 @@ declare module '../result/result.ts' {
     'log/formula-empty': Record<string, never>;
     /** More parts, or parts deeper in each other, than any formula needs. */
     'log/formula-too-large': { parts: number; levels: number };
-    'log/formula-unreadable': { detail: string };
+    /** `rest` is what stands from character `at` on; empty where more was to come. */
+    'log/formula-unreadable': { at: number; rest: string };
     'log/formula-refused': { part: string };
     'log/formula-symbol-unknown': { symbol: string };
-    'log/formula-units': { detail: string };
+    /** `left` and `right` as dimensionText has them; both empty where `detail` says it all. */
+    'log/formula-units': { detail: string; left: string; right: string };
     'log/formula-result-units': { found: string; claimed: string };
     /** Nothing in the file, or only blanks. */
     'log/empty': { size: number };

@@ -9,6 +9,7 @@ import { checkDerived, isFormulaWrong } from './check-derived.ts';
 import styles from './DerivedDialog.module.css';
 import { DerivedRow } from './DerivedRow.tsx';
 import { examples } from './examples.ts';
+import { followed, inputsOf, namedColumns } from './named-inputs.ts';
 import { useFormulaParser, useTrialLog } from './use-trial-log.ts';
 
 /** The session's channels by formula. */
@@ -39,6 +40,20 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
         derived: { ...derived, quantity: null, inputs: [] },
       },
     ]);
+  const change = (id: number, next: DerivedChannel) =>
+    setRows((old) => {
+      const at = old.findIndex((r) => r.id === id);
+      const before = old[at]?.derived ?? next;
+      const named = namedColumns(
+        log ?? { channels: [] },
+        old.slice(0, at).map((r) => r.derived),
+      );
+      const inputs = inputsOf(next.formula, next.inputs, named);
+      return old.map((r) => {
+        if (r.id === id) return { id, derived: { ...next, inputs } };
+        return { ...r, derived: followed(r.derived, before, next) };
+      });
+    });
   const names = list.map((d) => d.name.trim());
   const isNamed =
     names.every((n) => n !== '') &&
@@ -48,6 +63,7 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
   const save = async () => {
     if (await edit({ type: 'derivedChannels.set', derivedChannels: [...list] })) onClose();
   };
+  const own = useMemo(() => (log ? namedColumns(log, list) : []), [log, list]);
   const nameable = [...new Set((log?.channels ?? []).flatMap((c) => c.quantity ?? []))];
   return (
     <Dialog
@@ -72,7 +88,7 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
             key={id}
             derived={derived}
             check={checks?.[i] ?? null}
-            onChange={(next) => setRows((old) => old.map((r) => (r.id === id ? { id, derived: next } : r)))}
+            onChange={(next) => change(id, next)}
             onRemove={() => setRows((old) => old.filter((r) => r.id !== id))}
           />
         ))}
@@ -96,7 +112,7 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
         </div>
       </div>
       <p className={styles.soft}>{name === null ? said.notChecked : said.checkedOn(name)}</p>
-      {nameable.length > 0 && (
+      {nameable.length + own.length > 0 && (
         <details className={styles.names}>
           <summary>{said.canName}</summary>
           <ul>
@@ -107,6 +123,11 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
                   <code>{id}</code> {quantity(id)}
                 </li>
               ))}
+            {own.map(({ symbol, column }) => (
+              <li key={`column ${column}`}>
+                <code>{symbol}</code> {column}
+              </li>
+            ))}
           </ul>
         </details>
       )}

@@ -61,7 +61,7 @@ test('a channel by formula is checked as it is typed, kept, and can be plotted',
   await expect(dialog.getByText('This log has nothing named “boost”.')).toBeVisible();
   const formula = dialog.getByRole('textbox', { name: 'Formula' });
   await formula.fill('manifoldPressure / 100');
-  await expect(dialog.getByText(/The formula gives kg m\^-1 s\^-2/)).toBeVisible();
+  await expect(dialog.getByText(/The formula gives “Pressure”/)).toBeVisible();
   await expect(dialog.getByRole('button', { name: 'Use these channels' })).toBeDisabled();
   await formula.fill('manifoldPressure / (100 kPa)');
   await expect(dialog.getByText(/^Works: 0\.\d+ to 2\.\d+/)).toBeVisible();
@@ -70,6 +70,35 @@ test('a channel by formula is checked as it is typed, kept, and can be plotted',
   await expect(dialog).toBeHidden({ timeout: 30_000 });
   await channels.getByRole('button', { name: 'Pressure ratio' }).click();
   await expect(channels.getByRole('img', { name: /Pressure ratio/ })).toBeVisible();
+});
+
+test('a formula names columns with spaces and umlauts, and other channels by formula, by their short names', async ({
+  page,
+}) => {
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
+  await page.getByRole('tab', { name: 'Channels' }).click();
+  await page.getByRole('button', { name: 'Derived channels' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Derived channels' });
+  await dialog.getByRole('button', { name: 'Add a channel' }).click();
+  await dialog.getByRole('textbox', { name: 'Name' }).fill('Luft "über" 1');
+  await dialog.getByRole('textbox', { name: 'Formula' }).fill('lambda - 0.1');
+  await dialog.getByRole('button', { name: 'Add a channel' }).click();
+  await dialog.getByRole('textbox', { name: 'Name' }).last().fill('Twice');
+  await dialog.getByText('A formula can name').click();
+  await expect(dialog.getByRole('listitem').filter({ hasText: 'Luft_ueber_1 Luft "über" 1' })).toBeVisible();
+  await dialog.getByRole('textbox', { name: 'Formula' }).last().fill('Luft_ueber_1 * 2');
+  await expect(dialog.getByText(/^Works: 1\.\d+/)).toBeVisible();
+  // Called otherwise, it is followed.
+  await dialog.getByRole('textbox', { name: 'Name' }).first().fill('Rest');
+  await expect(dialog.getByText(/^Works: 1\.\d+/)).toBeVisible();
+  await dialog.getByRole('button', { name: 'Use these channels' }).click();
+  await expect(dialog).toBeHidden({ timeout: 30_000 });
+  const channels = page.getByRole('tabpanel', { name: 'Channels' });
+  await channels.getByRole('button', { name: 'Twice' }).click();
+  await expect(channels.getByRole('img', { name: /Twice/ })).toBeVisible();
 });
 
 test.describe('with logs of one’s own', () => {

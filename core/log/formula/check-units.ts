@@ -3,8 +3,15 @@ import { bareNumberIn, type Scale } from './bare-number.ts';
 import { combine, type Dimension, dimensionText, isSame, plain } from './dimension.ts';
 import { type Expression, partsOf } from './expression.ts';
 
-type Fault = { readonly fault: string };
+/** Where units don't fit, and what stands on both sides, as dimensionText has it; empty where `fault` says it all. */
+type Fault = { readonly fault: string; readonly left: string; readonly right: string };
 type Found = Dimension | Fault;
+
+const seconds: Dimension = [0, 0, 1, 0];
+
+function unequal(fault: string, left: Dimension, right: Dimension): Fault {
+  return { fault, left: dimensionText(left), right: dimensionText(right) };
+}
 
 function isFault(found: Found): found is Fault {
   return 'fault' in found;
@@ -29,9 +36,11 @@ export function checkUnits(
   const unknown = firstUnknown(expression, symbols);
   if (unknown !== null) return fail({ code: 'log/formula-symbol-unknown', facts: { symbol: unknown } });
   const bare = bareNumberIn(expression, scales);
-  if (bare !== null) return fail({ code: 'log/formula-units', facts: { detail: bare } });
+  if (bare !== null) return fail({ code: 'log/formula-units', facts: { detail: bare, left: '', right: '' } });
   const found = dimensionOfExpression(expression, symbols);
-  return isFault(found) ? fail({ code: 'log/formula-units', facts: { detail: found.fault } }) : ok(found);
+  if (!isFault(found)) return ok(found);
+  const { fault: detail, left, right } = found;
+  return fail({ code: 'log/formula-units', facts: { detail, left, right } });
 }
 
 function firstUnknown(expression: Expression, symbols: ReadonlyMap<string, Dimension>): string | null {
@@ -48,14 +57,14 @@ function allSame(parts: readonly Found[], what: string): Found {
   if (isFault(first)) return first;
   for (const part of rest) {
     if (isFault(part)) return part;
-    if (!isSame(first, part)) return { fault: `${what}: ${dimensionText(first)} ≠ ${dimensionText(part)}` };
+    if (!isSame(first, part)) return unequal(what, first, part);
   }
   return first;
 }
 
 function mustBePlain(found: Found, what: string): Found {
   if (isFault(found)) return found;
-  return isSame(found, plain) ? plain : { fault: `${what}: ${dimensionText(found)} ≠ 1` };
+  return isSame(found, plain) ? plain : unequal(what, found, plain);
 }
 
 function dimensionOfExpression(expression: Expression, symbols: ReadonlyMap<string, Dimension>): Found {
@@ -100,7 +109,7 @@ function ofBinary(
       if (isSame(a, plain)) return plain;
       return right.kind === 'constant'
         ? combine(plain, a, right.value)
-        : { fault: `${dimensionText(a)} ^ ?` };
+        : { fault: `${dimensionText(a)} ^ ?`, left: '', right: '' };
     }
     case 'and':
     case 'or':
@@ -128,11 +137,10 @@ function ofCall(
     case 'sqrt':
       return combine(plain, first, 0.5);
     case 'rate':
-      return combine(first, [0, 0, 1, 0], -1);
+      return combine(first, seconds, -1);
     case 'smooth': {
       if (isFault(second)) return second;
-      const isTime = isSame(second, [0, 0, 1, 0]);
-      return isTime ? first : { fault: `smooth: ${dimensionText(second)} ≠ s` };
+      return isSame(second, seconds) ? first : unequal('smooth', second, seconds);
     }
     default:
       return mustBePlain(first, name);

@@ -1,4 +1,4 @@
-import type { Kind } from '../../units/index.ts';
+import { type Kind, kinds } from '../../units/index.ts';
 
 /** Exponents of kg, m, s and K. Angles, shares and lambda are plain numbers. */
 export type Dimension = readonly [kg: number, m: number, s: number, K: number];
@@ -40,6 +40,22 @@ const ofKind: Readonly<Record<Kind, Dimension>> = {
 /** What a kind of quantity is measured in. */
 export function dimensionOf(kind: Kind): Dimension {
   return ofKind[kind];
+}
+
+/** Kinds that share their units with one that a formula means far more often. */
+const seldom: ReadonlySet<Kind> = new Set<Kind>([
+  'angle',
+  'share',
+  'lambda',
+  'voltage',
+  'forcePerSpeed',
+  'temperatureDifference',
+]);
+
+/** The kind that is measured in this text of dimensionText; null where none is. */
+export function kindMeasuredIn(text: string): Kind | null {
+  const fits = (kind: Kind) => !seldom.has(kind) && dimensionText(ofKind[kind]) === text;
+  return kinds.find(fits) ?? null;
 }
 
 /** `a` times `b` to the power of `exponent`. */

@@ -74,7 +74,9 @@ export function parseFormula(text: string, parse: FormulaParser): Result<Express
   try {
     tree = parse(text);
   } catch (error) {
-    return fail({ code: 'log/formula-unreadable', facts: { detail: (error as Error).message } });
+    // What the parser says about it is English and its own; the place is enough.
+    const at = (error as { char?: number }).char ?? 1;
+    return fail({ code: 'log/formula-unreadable', facts: { at, rest: text.slice(at - 1, at + 29).trim() } });
   }
   let parts = 0;
   const copy = (node: ParsedNode | undefined, depth: number): Expression => {

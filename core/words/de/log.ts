@@ -1,6 +1,8 @@
-import type { OtherFile } from '../../log/index.ts';
+import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { measuredIn } from '../measured-in.ts';
 import { quantityNames } from './quantities.ts';
+import { derived } from './screens/derived.ts';
 
 const otherFiles: Record<OtherFile, string> = {
   image: 'ein Bild',
@@ -46,8 +48,12 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Teilen: Ein abgeleiteter Kanal darf einen früheren benutzen.',
   }),
   'log/formula-unreadable': (f) => ({
-    message: `Die Formel ist nicht lesbar: ${f.detail}.`,
-    remedy: 'Wie im Buch schreiben: (boost + 100 kPa) / barometricPressure.',
+    message:
+      f.rest === ''
+        ? 'Die Formel endet, wo noch etwas folgen muss.'
+        : `Die Formel ist ab Zeichen ${f.at} nicht lesbar: „${f.rest}“.`,
+    remedy:
+      'Wie im Buch schreiben, Dezimalen mit Punkt: (boost + 100 kPa) * 1.5. Für Namen mit Leerzeichen oder Sonderzeichen steht der kurze Name in der Liste der Namen.',
   }),
   'log/formula-refused': (f) => ({
     message: `„${f.part}“ darf in keiner Formel stehen.`,
@@ -56,15 +62,21 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/formula-symbol-unknown': (f, show) => ({
     message: `In diesem Log heißt nichts „${f.symbol}“.`,
-    remedy: `Den Namen eines Kanals dieses Logs oder eine Einheit nehmen, oder einer Spalte als Eingang einen eigenen Namen geben. Temperaturen stehen in ${show.symbol('K', 'temperature')}.`,
+    remedy: `Einen Namen aus der Liste bei den Formeln nehmen, oder eine Einheit. Temperaturen stehen in ${show.symbol('K', 'temperature')}.`,
   }),
   'log/formula-units': (f) => ({
-    message: `Die Einheiten passen nicht: ${f.detail}.`,
+    message:
+      f.left === ''
+        ? `Die Einheiten passen nicht: ${f.detail}.`
+        : `Die Einheiten passen bei „${f.detail}“ nicht: ${measuredIn(f.left, derived.kinds)} ≠ ${measuredIn(f.right, derived.kinds)}.`,
     remedy: 'Hinter jede Zahl mit Einheit die Einheit schreiben: boost + 100 kPa.',
   }),
   'log/formula-result-units': (f) => ({
-    message: `Die Formel ergibt ${f.found}, der Kanal soll aber ${f.claimed} sein.`,
-    remedy: 'Die Art wählen, die die Formel ergibt, oder die Formel berichtigen.',
+    message: `Die Formel ergibt „${measuredIn(f.found, derived.kinds)}“, der Kanal soll aber „${measuredIn(f.claimed, derived.kinds)}“ sein.`,
+    remedy:
+      kindMeasuredIn(f.found) === null
+        ? 'Mit einer Einheit auf eine wählbare Art bringen, etwa * (1 s).'
+        : 'Die Art wählen, die die Formel ergibt, oder die Formel berichtigen.',
   }),
   'log/empty': () => ({
     message: 'Die Datei ist leer.',

@@ -1,6 +1,8 @@
-import type { OtherFile } from '../../log/index.ts';
+import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { measuredIn } from '../measured-in.ts';
 import { quantityNames } from './quantities.ts';
+import { derived } from './screens/derived.ts';
 
 const otherFiles: Record<OtherFile, string> = {
   image: 'an image',
@@ -46,8 +48,12 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Split it: a derived channel can use another one before it.',
   }),
   'log/formula-unreadable': (f) => ({
-    message: `The formula can’t be read: ${f.detail}.`,
-    remedy: 'Write it as in a book: (boost + 100 kPa) / barometricPressure.',
+    message:
+      f.rest === ''
+        ? 'The formula ends where something is still to come.'
+        : `The formula can’t be read from character ${f.at} on: “${f.rest}”.`,
+    remedy:
+      'Write it as in a book, with a point in decimals: (boost + 100 kPa) * 1.5. Names with spaces or signs go by the short name that the list of names gives them.',
   }),
   'log/formula-refused': (f) => ({
     message: `“${f.part}” can’t stand in a formula.`,
@@ -56,15 +62,21 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/formula-symbol-unknown': (f, show) => ({
     message: `This log has nothing named “${f.symbol}”.`,
-    remedy: `Use the name of a channel of this log, a unit, or give a column a name of its own as an input. Temperatures stand in ${show.symbol('K', 'temperature')}.`,
+    remedy: `Use a name from the list that stands with the formulas, or a unit. Temperatures stand in ${show.symbol('K', 'temperature')}.`,
   }),
   'log/formula-units': (f) => ({
-    message: `The units don’t fit: ${f.detail}.`,
+    message:
+      f.left === ''
+        ? `The units don’t fit: ${f.detail}.`
+        : `The units don’t fit at “${f.detail}”: ${measuredIn(f.left, derived.kinds)} ≠ ${measuredIn(f.right, derived.kinds)}.`,
     remedy: 'Write the unit behind every number that has one: boost + 100 kPa.',
   }),
   'log/formula-result-units': (f) => ({
-    message: `The formula gives ${f.found}, but the channel is to be in ${f.claimed}.`,
-    remedy: 'Choose the kind that the formula gives, or mend the formula.',
+    message: `The formula gives “${measuredIn(f.found, derived.kinds)}”, but the channel is to be “${measuredIn(f.claimed, derived.kinds)}”.`,
+    remedy:
+      kindMeasuredIn(f.found) === null
+        ? 'Bring it to a kind that can be chosen by a unit, such as * (1 s).'
+        : 'Choose the kind that the formula gives, or mend the formula.',
   }),
   'log/empty': () => ({
     message: 'The file holds nothing.',

@@ -10,6 +10,8 @@ import {
   withDerivedChannels,
 } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
+import { metricUnits } from '../../../core/units/index.ts';
+import { createShow, problemText } from '../../../core/words/index.ts';
 
 const parser = await loadFormulaParser();
 
@@ -219,5 +221,31 @@ describe('what a formula may not do', () => {
     expect(
       DerivedChannelSchema.safeParse({ name: 'x', formula: '1'.repeat(501), kind: 'number' }).success,
     ).toBe(false);
+  });
+});
+
+describe('what is wrong with a formula is said in words of the trade', () => {
+  const show = createShow('en', metricUnits);
+  const said = (formula: string) => {
+    const result = deriveChannel(log, derived(formula), parser);
+    return result.ok ? null : problemText(result.problems[0], show);
+  };
+
+  it('names what is measured on both sides, and what the formula gives', () => {
+    expect(said('boost + engineSpeed')?.message).toContain('at “+”: Pressure ≠ Engine speed.');
+    expect(said('smooth(boost, 3)')?.message).toContain('at “smooth”: Plain number ≠ Time.');
+    expect(said('boost * 2')?.message).toContain(
+      'gives “Pressure”, but the channel is to be “Plain number”.',
+    );
+  });
+
+  it('tells how to bring what no kind measures to one', () => {
+    expect(said('rate(engineSpeed)')?.message).toContain('gives “s^-2”');
+    expect(said('rate(engineSpeed)')?.remedy).toContain('* (1 s)');
+  });
+
+  it('says where it stops to be readable, in no other language than the reader’s', () => {
+    expect(said('boost - 0,2 bar')?.message).toContain('can’t be read from character 10 on: “,2 bar”.');
+    expect(said('boost +')?.message).toContain('ends where something is still to come.');
   });
 });
