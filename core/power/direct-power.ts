@@ -1,31 +1,30 @@
-import { type Channel, channelOf, type Log, type Pull } from '../log/index.ts';
+import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Car } from './car/car.ts';
-import { gearRatio } from './car/gearing.ts';
+import { distancePerRadian, gearRatio } from './car/gearing.ts';
 import type { Conditions } from './conditions.ts';
+import { type Reading, readingsOf } from './dyno-reading.ts';
 import { samplesOf } from './gather.ts';
 import type { PowerOptions } from './power-of-pull.ts';
-import { practice } from './practice.ts';
+import { inputUncertainty, practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
 import type { PullWindow } from './pull-window.ts';
 import { curveTable } from './smoothing/curve-table.ts';
-import { type SlopeEstimator, slopeEstimator } from './smoothing/slope-estimate.ts';
-import { speedSignal } from './speed/speed-signal.ts';
+import { slopeEstimator } from './smoothing/slope-estimate.ts';
+import { roadSpeed } from './speed/road-speed.ts';
+import { type SpeedSignal, speedSignal } from './speed/speed-signal.ts';
 import { speedGrid } from './speed-grid.ts';
-
-type Reading = {
-  readonly channel: Channel;
-  readonly at: 'wheel' | 'engine';
-  readonly is: 'power' | 'torque';
-};
+import { withShift } from './systematic-error.ts';
 
 /**
  * Power as the dyno wrote it, where the log holds it; `power: null` where it must come from acceleration.
  *
  * - Wheel power or wheel torque is read unless the place is the road. Engine power or torque is read on a dyno,
  *   or where no speed of the car is logged: on the road such a channel is the control unit's own model.
- * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless that would be more
- *   than 0.5 kW per kg: then it is axle torque, turned at engine speed over gear and final drive.
+ * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless what cars make is nearer
+ *   to it as torque of the axle, turned at engine speed over gear and final drive; a note says which.
+ * - A channel that says nothing in the pull (dyno-reading) gives way to the next, and that to acceleration.
+ * - On a dyno whose log lacks engine speed it follows from road speed, gear and tyre.
  * - On a dyno without such a channel there is no power: power/no-dyno-reading.
  * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt, with an inertia about the
  *   driven axle divided by the square of gear times final drive. Where these are not known it is not, and a note says so.
@@ -42,20 +41,34 @@ export function directPower(
   readonly notes: readonly Note[];
 }> {
   const place = options.basis ?? conditions.place;
-  const none = (notes: readonly Note[] = []) => ok({ power: null, notes });
-  const reading = readingOf(log);
-  const engineSpeed = channelOf(log, 'engineSpeed');
-  if (!reading && place === 'dyno') return fail({ code: 'power/no-dyno-reading', facts: {} });
-  if (!reading) return none();
-  const unused = [
-    { code: 'power/torque-channel-not-used', facts: { column: reading.channel.column } },
-  ] as const;
+  const { usable, unusable } = readingsOf(log, window);
+  const aside = (instead: 'road' | 'channel') =>
+    unusable.map(({ channel: { column }, why }): Note => {
+      return { code: 'power/reading-left-aside', facts: { column, why, instead } };
+    });
+  const [reading] = usable;
+  const [broken] = unusable;
+  if (!reading && place === 'dyno')
+    return broken
+      ? fail({
+          code: 'power/dyno-reading-unusable',
+          facts: { column: broken.channel.column, why: broken.why },
+        })
+      : fail({ code: 'power/no-dyno-reading', facts: {} });
+  if (!reading) return ok({ power: null, notes: aside('road') });
   const hasRoadSpeed =
     channelOf(log, 'vehicleSpeed') !== undefined || channelOf(log, 'gpsSpeed') !== undefined;
   const isUsed = place === 'dyno' || (place === null && (reading.at === 'wheel' || !hasRoadSpeed));
-  if (!isUsed || !engineSpeed) return none(unused);
-
-  const speed = speedSignal(log, engineSpeed, window.useFrom, window.useTo);
+  if (!isUsed) {
+    const { column } = reading.channel;
+    return ok({
+      power: null,
+      notes: [...aside('road'), { code: 'power/torque-channel-not-used', facts: { column } }],
+    });
+  }
+  const turning = engineSpeedOf(log, pull, window, car);
+  if (!turning.ok) return turning;
+  const speed = turning.value.signal;
   const level = speedSignal(log, reading.channel, window.useFrom, window.useTo);
   if (!speed || !level || speed.time.length < 8)
     return fail({
@@ -64,8 +77,7 @@ export function directPower(
     });
   const speeds = slopeEstimator(samplesOf([speed]));
   const levels = slopeEstimator(samplesOf([level]));
-  const start = log.time[window.from] as number;
-  const end = log.time[window.to - 1] as number;
+  const { start, end } = whereRead(level, log.time[window.from] as number, log.time[window.to - 1] as number);
   // Read between by cubics: the smoother sees nothing as short as these steps.
   const table = curveTable(speeds.along, start, end, Math.max(0.02, (end - start) / 250));
   const found = speedGrid(table.valueAt(start), table.valueAt(end));
@@ -74,7 +86,9 @@ export function directPower(
   if (grid.length < 3)
     return fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
 
-  const divisor = reading.is === 'torque' ? torqueDivisor(reading, levels, grid, start, end, pull, car) : 1;
+  const middle = levels.along(Float64Array.of((start + end) / 2)).value[0] as number;
+  const asPrinted = middle * (grid[grid.length >> 1] as number);
+  const { divisor, notes: torqueNotes } = torqueDivisor(reading, asPrinted, pull, car);
   const n = grid.length;
   const wheelPower = new Float64Array(n);
   const enginePower = new Float64Array(n);
@@ -97,7 +111,7 @@ export function directPower(
     wheelPowerError[i] =
       Math.sqrt(read.valueVariance[i] as number) * turn * (reading.at === 'wheel' ? 1 : efficiency);
   }
-  const notes: Note[] = [];
+  const notes: Note[] = [...aside('channel'), ...turning.value.notes, ...torqueNotes];
   if (car.drivetrainEfficiency === null)
     notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
   if (car.correction !== 'none')
@@ -110,7 +124,7 @@ export function directPower(
       enginePower,
       wheelPowerError,
       // Dynos agree with themselves far better than with each other; 2 % is common practice.
-      systematicError: wheelPower.map((p) => 0.02 * p),
+      systematicError: systematicErrorOf(wheelPower, grid, reading, turning.value.uncertainty),
       time,
       bandwidth: levels.fullWidth(),
       basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',
@@ -119,18 +133,66 @@ export function directPower(
   });
 }
 
-function readingOf(log: Log): Reading | null {
-  const order = [
-    ['wheelPower', 'wheel', 'power'],
-    ['wheelTorque', 'wheel', 'torque'],
-    ['enginePower', 'engine', 'power'],
-    ['engineTorque', 'engine', 'torque'],
-  ] as const;
-  for (const [quantity, at, is] of order) {
-    const channel = channelOf(log, quantity);
-    if (channel) return { channel, at, is };
+/** Dynos agree with themselves far better than with each other; 2 % is common practice. */
+const dynoError = 0.02;
+
+/** The dyno's own, with what an engine speed that was not logged does to torque and to where power stands. */
+function systematicErrorOf(wheelPower: Float64Array, grid: Float64Array, { is }: Reading, bySpeed: number) {
+  const share = is === 'torque' ? Math.hypot(dynoError, bySpeed) : dynoError;
+  return withShift(
+    wheelPower.map((p) => share * p),
+    grid,
+    wheelPower,
+    bySpeed,
+  );
+}
+
+/** A reading that begins later or ends sooner than this is not told beyond its own ends [s] (common practice). */
+const silent_s = 0.5;
+
+/** The part of the pull that a reading tells of. */
+function whereRead({ time }: SpeedSignal, start: number, end: number): { start: number; end: number } {
+  const [first, last] = [time[0] as number, time.at(-1) as number];
+  return { start: first - start > silent_s ? first : start, end: end - last > silent_s ? last : end };
+}
+
+/** Engine speed of the pull as logged, else from road speed and gear, with its relative standard uncertainty. */
+function engineSpeedOf(
+  log: Log,
+  pull: Pull,
+  window: PullWindow,
+  car: Car,
+): Result<{
+  readonly signal: SpeedSignal | null;
+  readonly uncertainty: number;
+  readonly notes: readonly Note[];
+}> {
+  const channel = channelOf(log, 'engineSpeed');
+  if (channel) {
+    const signal = speedSignal(log, channel, window.useFrom, window.useTo);
+    return ok({ signal, uncertainty: 0, notes: [] });
   }
-  return null;
+  const road = roadSpeed(log, pull, window);
+  const gearing = distancePerRadian(car, pull.gear ?? car.pullGear);
+  if (!gearing.ok) {
+    const [{ code, facts }] = gearing.problems;
+    const missing = code === 'power/no-gearing' ? facts.missing : 'gearRatios';
+    return fail({ code: 'power/no-engine-speed', facts: { missing } });
+  }
+  const { distance, uncertainty, notes } = gearing.value;
+  // Nearly all of a pull is at full force.
+  const perSpeed = (1 + (car.tyreSlip ?? practice.tyreSlip)) / distance;
+  const scaled = road && {
+    ...road,
+    value: road.value.map((v) => v * perSpeed),
+    noise: road.noise * perSpeed,
+  };
+  const slip = car.tyreSlip === null ? inputUncertainty.slipDefault : inputUncertainty.slipGiven;
+  return ok({
+    signal: scaled,
+    uncertainty: Math.hypot(uncertainty, slip),
+    notes: [...notes, { code: 'power/dyno-speed-by-gear', facts: {} }],
+  });
 }
 
 /**
@@ -154,21 +216,26 @@ function hiddenInertia(
   return { inertia, notes };
 }
 
-/** 1 for torque at the engine's speed, gear times final drive for axle torque. */
+/** Half way up a pull a tuned car makes this at the wheels, most of them 0.06 to 0.35 (common practice) [W/kg]. */
+const usualPerMass = 150;
+
+/** 1 for torque at the engine's speed, gear times final drive for torque of the axle: what cars make is nearer to it. */
 function torqueDivisor(
   reading: Reading,
-  levels: SlopeEstimator,
-  grid: Float64Array,
-  start: number,
-  end: number,
+  asPrinted: number,
   pull: Pull,
   car: Car,
-): number {
-  const middle = levels.along(Float64Array.of((start + end) / 2)).value[0] as number;
-  const asPrinted = middle * (grid[grid.length >> 1] as number);
-  const ratio = gearRatio(car, pull.gear ?? car.pullGear);
-  if (reading.at === 'engine' || asPrinted < 500 * car.mass_kg || !ratio || !car.finalDrive) return 1;
-  return ratio * car.finalDrive;
+): { divisor: number; notes: readonly Note[] } {
+  if (reading.is === 'power' || reading.at === 'engine') return { divisor: 1, notes: [] };
+  const { column } = reading.channel;
+  const gear = gearRatio(car, pull.gear ?? car.pullGear);
+  const ratio = gear !== undefined && car.finalDrive !== null ? gear * car.finalDrive : null;
+  const isAxle = ratio !== null && asPrinted / car.mass_kg > usualPerMass * Math.sqrt(ratio);
+  const at = isAxle ? 'axle' : 'engine-speed';
+  return {
+    divisor: isAxle ? ratio : 1,
+    notes: [{ code: 'power/wheel-torque-read', facts: { column, at, ratio } }],
+  };
 }
 
 /** Instant at which the smoothed engine speed passes w, by halving. */

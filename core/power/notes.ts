@@ -1,4 +1,5 @@
 import type { GearingRead } from './car/gearing.ts';
+import type { UnusableReading } from './dyno-reading.ts';
 import type { CorrectionStandard } from './pull-power.ts';
 
 /** What a power figure rests on, and what is doubtful about it. */
@@ -34,6 +35,12 @@ declare module '../result/result.ts' {
     'power/altitude-unclear': { grade: number; error: number };
     'power/pull-trimmed': { seconds: number };
     'power/torque-channel-not-used': { column: string };
+    /** A channel of power or torque that says nothing in the pull, and what power was had from instead. */
+    'power/reading-left-aside': { column: string; why: UnusableReading; instead: 'road' | 'channel' };
+    /** How torque at the wheel was read; `ratio` is what the other reading would make of power. */
+    'power/wheel-torque-read': { column: string; at: 'engine-speed' | 'axle'; ratio: number | null };
+    /** On a dyno without engine speed it follows from road speed, gear and tyre. */
+    'power/dyno-speed-by-gear': Record<string, never>;
     'power/dyno-correction-unknown': { column: string };
     'power/ramp-inertia-added': { inertia: number };
     /** Inertia about the axle is given, but neither gear nor final drive. */

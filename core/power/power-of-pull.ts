@@ -1,5 +1,5 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
-import { fail, type Note, ok, type Result } from '../result/index.ts';
+import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import { airOfPull } from './air/air-of-pull.ts';
 import { pullCorrection } from './air/pull-correction.ts';
 import type { Car } from './car/car.ts';
@@ -74,7 +74,7 @@ export function powerOfPull(
   const mass = car.mass_kg + wheels.mass;
   const forceAt = (v: number, a: number) => mass * a + loadAt(load, v);
   const fused = fusedSpeed(log, pull, window, car, forceAt);
-  if (!fused.ok) return fused;
+  if (!fused.ok) return fail(...fused.problems, ...direct.value.notes.flatMap(asProblem));
   const notes: Note[] = [
     ...direct.value.notes,
     ...fused.value.notes,
@@ -108,6 +108,13 @@ export function powerOfPull(
     basis: fused.value.basis,
   };
   return ok(corrected(power, correction, [...notes, ...correction.notes]));
+}
+
+/** A reading that was left aside matters once acceleration tells nothing either. */
+function asProblem(note: Note): Problem[] {
+  if (note.code !== 'power/reading-left-aside') return [];
+  const { column, why } = note.facts;
+  return [{ code: 'power/dyno-reading-unusable', facts: { column, why } }];
 }
 
 /** Grid inside rising engine speeds, or why there is none. */

@@ -1,3 +1,5 @@
+import type { UnusableReading } from './dyno-reading.ts';
+
 /** Why power cannot be told. */
 declare module '../result/result.ts' {
   interface ProblemFacts {
@@ -9,6 +11,8 @@ declare module '../result/result.ts' {
     'power/no-engine-speed': { missing: 'gearRatios' | 'finalDrive' | 'radius' | 'gear' };
     /** On a dyno speed alone says nothing: the rollers' inertia and brake are unknown, and no air resists. */
     'power/no-dyno-reading': Record<string, never>;
+    /** A dyno's channel of power or torque says nothing in the pull, and there is no other. */
+    'power/dyno-reading-unusable': { column: string; why: UnusableReading };
     /** Too few samples or too short for a derivative. */
     'power/pull-too-short': { samples: number; seconds: number };
     /** The car stands or rolls back in the pull. */
@@ -28,5 +32,3 @@ declare module '../result/result.ts' {
     'power/no-air-flow': Record<string, never>;
   }
 }
-
-export {};

@@ -14,7 +14,7 @@ const conceptWords = {
   vehicle:
     'vehicle|_car_|fahrzeug|_fzg_|vehiculo|coche|vehicule|voiture|_veh_|_road_|_ground_|fahrgeschw|_vss_|veicolo|vettura|voertuig|rijsnelheid|pojazd|車速|車両|車体',
   wheel:
-    '_wheel_|_wheels_|_rad_|raddreh|radgeschw|radleist|radmoment|raeder|_rueda_|_ruedas_|_roue_|_roues_|_hub_|_whp_|_wtq_|roller|rodillo|rouleau|_rolle_|wielsnelheid|_wiel_|_wielen_|_ruota_|_ruote_|_kola_|_kolo_|_kol_|車輪|ホイール',
+    '_wheel_|_wheels_|_rad_|raddreh|radgeschw|radleist|radmoment|achsmoment|achsleist|nabenmoment|nabenleist|_axle_|_axles_|raeder|_rueda_|_ruedas_|_roue_|_roues_|_hub_|_whp_|_wtq_|roller|rodillo|rouleau|_rolle_|wielsnelheid|_wiel_|_wielen_|_ruota_|_ruote_|_kola_|_kolo_|_kol_|車輪|ホイール',
   gps: '_gps_|_gnss_|satellit',
   gear: '_gear_|_gang_|gangstufe|ganganzeige|eingelegter gang|_marcha_|_rapport_|current gear|rapport engage|_gears_|vitesse engagee|vitesse enclenchee|_marcia_|_versnelling_|_bieg_|ギア|ギヤ|変速段|シフト段',
   ratio: '_ratio_|ubersetzung|uebersetzung|_relacion_|ギア比|ギヤ比|変速比',
@@ -78,7 +78,7 @@ const conceptWords = {
   power:
     '_power_|leistung|_potencia_|_puissance_|_hp_|_kw_|_bhp_|_whp_|_ps_|_cv_|_potenza_|vermogen|_moc_|馬力|エンジン出力|軸出力|車輪出力|=出力',
   torque:
-    'torque|drehmoment|_moment_|_par_|_couple_|motormoment|_trq_|_tq_|_nm_|_wtq_|raddrehmoment|radmoment|_coppia_|koppel_|moment_obrotowy|トルク',
+    'torque|drehmoment|_moment_|_par_|_couple_|motormoment|_trq_|_tq_|_nm_|_wtq_|raddrehmoment|radmoment|achsmoment|nabenmoment|_coppia_|koppel_|moment_obrotowy|トルク',
   acceleration:
     'acceleration|beschleunigung|aceleracion|_accel_|g force|_acc_|_gforce_|langsb|laengsb|加速度|前後g',
   lateral: 'lateral|_quer|_y_|vertical|_z_|seitlich|vertikal|transversal|横加速度|左右加速度|上下加速度',

@@ -98,13 +98,21 @@ function fullOf(unit: string): number {
   return unit === '1' ? 1 : unit === 'V' ? 5 : unit === 'mV' ? 5000 : unit === 'deg' ? 90 : 100;
 }
 
+/** Units that also say where the power was measured: at the wheel. */
+const wheelUnit = /^(?:whp|rwhp|wps|wkw)$/i;
+
 function statedUnit(column: RawColumn): Stated {
   const parts = headerParts(column.name);
+  const told = (text: string, unit: Stated['unit']): Stated => ({
+    name: wheelUnit.test(text) && text !== parts.name ? `${parts.name} wheel` : parts.name,
+    text,
+    unit,
+  });
   for (const text of [column.unitRow, column.gluedUnit]) {
     const unit = text === '' ? null : parseUnit(text);
-    if (unit && unit.unit !== '') return { name: parts.name, text, unit };
+    if (unit && unit.unit !== '') return told(text, unit);
   }
-  return { name: parts.name, text: parts.unitText || column.unitRow || column.gluedUnit, unit: parts.unit };
+  return told(parts.unitText || column.unitRow || column.gluedUnit, parts.unit);
 }
 
 function unitSystem(stated: readonly Stated[]): UnitSystem {

@@ -61,14 +61,14 @@ const spellings: Readonly<Record<string, string>> = {
   'gal/h': 'gal/h gph gal/hr',
   V: 'v volt volts vdc',
   mV: 'mv millivolt millivolts',
-  kW: 'kw/engine kilowatt kilowatts kw',
+  kW: 'kw/engine kilowatt kilowatts kw wkw',
   W: 'w watt watts',
-  hp: 'hp bhp whp horsepower',
-  PS: 'ps cv ch pferdestarken',
+  hp: 'hp bhp whp rwhp horsepower',
+  PS: 'ps cv ch wps pferdestarken',
   Nm: 'nm n*m n-m n·m newtonmeter newtonmeters newton-meter nxm',
   'lb ft':
     'lbft lb-ft lb*ft ft-lb ftlb ft-lbs ftlbs lbs-ft lbf-ft lb·ft ft·lb ft-lbf lbfft ft/lb lb/ft ftlbf',
-  'kgf m': 'kgfm kgm mkg kgf-m mkp kpm',
+  'kgf m': 'kgfm kgm mkg kgf-m kg-m kgf*m kg*m m-kg mkgf m-kgf mkp kpm',
   N: 'n newton newtons',
   L: 'l liter litre liters litres',
   mL: 'ml milliliter millilitre cc',
@@ -115,7 +115,8 @@ export function parseUnit(text: string): FoundUnit | null {
       t = before;
     }
   }
-  t = t.replace(/[\s.]/g, '');
+  // A dot at mid height multiplies, the Japanese one too: kgf·m.
+  t = t.replace(/[\s.·・⋅∙•]/g, '');
   if (t === '' && text.trim() !== '') return /°|º/.test(text) ? { unit: 'deg', reference: null } : null;
   // Kurbelwinkel is written °KW; without the sign KW is kilowatts.
   if (t === 'kw' && /[°º˚]/.test(text)) return { unit: 'deg', reference: null };

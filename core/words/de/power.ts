@@ -13,6 +13,13 @@ const unknownField = {
   radius: 'Abrollradius und Reifengröße sind',
   gear: 'der Gang des Zuges ist',
 } as const;
+const unusable = {
+  'no-number': 'keine Zahl',
+  zeros: 'nichts als Nullen',
+  'below-zero': 'meist null oder weniger',
+  'one-number': 'durchweg ein und dieselbe Zahl',
+  'too-much': 'mehr, als je ein Auto leistet',
+} as const;
 const signal = { 'engine-speed': 'Drehzahl', 'vehicle-speed': 'Fahrgeschwindigkeit' } as const;
 
 export const powerProblems: ProblemWordsOf<'power'> = {
@@ -31,6 +38,11 @@ export const powerProblems: ProblemWordsOf<'power'> = {
   'power/no-dyno-reading': () => ({
     message: 'Der Ort ist ein Prüfstand, aber weder Leistung noch Drehmoment ist aufgezeichnet.',
     remedy: 'Die Aufzeichnung des Prüfstands einlesen oder angeben, dass auf der Straße gefahren wurde.',
+  }),
+  'power/dyno-reading-unusable': (f) => ({
+    message: `In Spalte „${f.column}“ steht im Zug ${unusable[f.why]}, und keine andere nennt Leistung oder Drehmoment.`,
+    remedy:
+      'Die Aufzeichnung mit Leistung oder Drehmoment neu ausgeben oder unter Spalten nachsehen, wofür jede genommen wurde.',
   }),
   'power/pull-too-short': (f, show) => ({
     message: `Der Zug hat ${show.number(f.samples)} brauchbare Drehzahl- oder Geschwindigkeitswerte in ${show.quantity(f.seconds, 'time', 1)}: zu wenig für eine Beschleunigung.`,
@@ -153,6 +165,22 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `${show.quantity(f.seconds, 'time')} an den Enden des Zuges, in denen die Drehzahl nicht stieg, wurden weggelassen.`,
   'power/torque-channel-not-used': (f) =>
     `Spalte „${f.column}“ wurde nicht für die Leistung verwendet: auf der Straße ist so ein Kanal eine Schätzung des Steuergeräts.`,
+  'power/reading-left-aside': (f) =>
+    `Spalte „${f.column}“ wurde nicht für die Leistung genommen: Im Zug steht darin ${unusable[f.why]}. ${
+      f.instead === 'road'
+        ? 'Die Leistung kommt stattdessen aus der Beschleunigung.'
+        : 'Eine andere Spalte wurde genommen.'
+    }`,
+  'power/wheel-torque-read': (f, show) =>
+    f.at === 'axle'
+      ? `Das Drehmoment am Rad in Spalte „${f.column}“ gilt als das der Achse. Wäre es durch den Gang geteilt, wie Prüfstände es oft drucken, wäre die Leistung das ${show.number(f.ratio ?? 1, 1)}-fache.`
+      : `Das Drehmoment am Rad in Spalte „${f.column}“ gilt als durch den Gang geteilt, wie Prüfstände es oft drucken. Wäre es das der Achse, wäre die Leistung ${
+          f.ratio === null
+            ? 'viel kleiner: Übersetzungen, Achsantrieb und Gang angeben'
+            : `durch ${show.number(f.ratio, 1)} zu teilen`
+        }.`,
+  'power/dyno-speed-by-gear': () =>
+    'Keine Drehzahl ist aufgezeichnet: Sie folgt aus Geschwindigkeit, Gang und Reifen, die auf Rollen schlupfen.',
   'power/dyno-correction-unknown': (f) =>
     `Spalte „${f.column}“ ist vielleicht schon vom Prüfstand korrigiert; dann hier keine Korrektur wählen.`,
   'power/ramp-inertia-added': (f, show) =>

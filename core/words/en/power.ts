@@ -7,6 +7,13 @@ const missingField = {
   radius: 'the rolling radius or tyre size',
   gear: 'the gear of the pull',
 } as const;
+const unusable = {
+  'no-number': 'no number',
+  zeros: 'nothing but zeros',
+  'below-zero': 'zero or less over most of it',
+  'one-number': 'one and the same number all along',
+  'too-much': 'more than any car makes',
+} as const;
 const signal = { 'engine-speed': 'engine speed', 'vehicle-speed': 'vehicle speed' } as const;
 
 export const powerProblems: ProblemWordsOf<'power'> = {
@@ -25,6 +32,10 @@ export const powerProblems: ProblemWordsOf<'power'> = {
   'power/no-dyno-reading': () => ({
     message: 'The place is a dyno, but no power or torque is logged.',
     remedy: 'Import the log that the dyno wrote, or say that this was driven on the road.',
+  }),
+  'power/dyno-reading-unusable': (f) => ({
+    message: `Column “${f.column}” holds ${unusable[f.why]} in the pull, and no other tells power or torque.`,
+    remedy: 'Export the log again with power or torque in it, or see under Columns what each was taken for.',
   }),
   'power/pull-too-short': (f, show) => ({
     message: `The pull holds ${show.number(f.samples)} usable speed samples over ${show.quantity(f.seconds, 'time', 1)}: too little for an acceleration.`,
@@ -144,6 +155,20 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `${show.quantity(f.seconds, 'time')} at the ends of the pull, in which speed did not rise, were left out.`,
   'power/torque-channel-not-used': (f) =>
     `Column “${f.column}” was not used for power: on the road such a channel is the control unit's own estimate.`,
+  'power/reading-left-aside': (f) =>
+    `Column “${f.column}” was not used for power: it holds ${unusable[f.why]} in the pull. ${
+      f.instead === 'road' ? 'Power comes from acceleration instead.' : 'Another column was used.'
+    }`,
+  'power/wheel-torque-read': (f, show) =>
+    f.at === 'axle'
+      ? `Torque at the wheel in column “${f.column}” was taken as torque of the axle. Were it divided by the gear, as dynos often print it, power would be ${show.number(f.ratio ?? 1, 1)} times this.`
+      : `Torque at the wheel in column “${f.column}” was taken as divided by the gear, as dynos often print it. Were it torque of the axle, power would be ${
+          f.ratio === null
+            ? 'much less: enter gear ratios, final drive and gear'
+            : `this over ${show.number(f.ratio, 1)}`
+        }.`,
+  'power/dyno-speed-by-gear': () =>
+    'No engine speed is logged: it was worked out from road speed, gear and tyre, which slip on rollers.',
   'power/dyno-correction-unknown': (f) =>
     `Column “${f.column}” may already be corrected by the dyno; then choose no correction here.`,
   'power/ramp-inertia-added': (f, show) =>

@@ -126,7 +126,9 @@ describe('a road log', () => {
 
   it('takes even a wheel power column only when told that it is a dyno', () => {
     const d = drive();
-    const column = channelFrom('P', 'wheelPower', 'kW', new Float64Array(d.log.time.length).fill(50e3));
+    // One and the same number all along would be no reading.
+    const values = Float64Array.from(d.log.time, (_, i) => 50e3 + (i % 2));
+    const column = channelFrom('P', 'wheelPower', 'kW', values);
     const log = { ...d.log, channels: [...d.log.channels, column] };
     expect(unwrap(powerOfPull(log, d.pull, d.car, d.conditions)).basis).not.toBe('power-channel');
     const found = unwrap(powerOfPull(log, d.pull, d.car, d.conditions, { basis: 'dyno' }));

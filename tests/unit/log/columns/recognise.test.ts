@@ -185,3 +185,17 @@ it('knock retard is a size, however the file signs it', () => {
   const log = unwrap(readColumns({ 'Knock retard (deg)': (s) => -3 * s }));
   expect(log.channels[1]?.values[149]).toBeCloseTo((3 * Math.PI) / 180, 9);
 });
+
+it.each([
+  ['Power (whp)', 'wheelPower hp'],
+  ['Power [rwhp]', 'wheelPower hp'],
+  ['WHP', 'wheelPower hp'],
+  ['Power (hp)', 'enginePower hp'],
+  ['Axle Torque (Nm)', 'wheelTorque Nm'],
+  ['Hub Torque (lb-ft)', 'wheelTorque lb ft'],
+  ['Nabenmoment (Nm)', 'wheelTorque Nm'],
+  ['Torque (Nm)', 'engineTorque Nm'],
+  ['トルク（kgf・m）', 'engineTorque kgf m'],
+])('%s says by its words or its unit where it was measured: %s', (header, told) => {
+  expect(meaning({ [header]: (s) => 200 + 50 * s })).toEqual([told]);
+});
