@@ -51,7 +51,7 @@ const conceptWords = {
   count:
     '_count_|_counts_|_counter_|_events_|anzahl|zahler|zaehler|_contador_|compteur|_event_|ereignis|_cuenta_|_nombre_|_sum_|回数|カウント',
   lambda: 'lambda|_λ_|_lam_|luftverhaltnis|luftverhaeltnis|luftzahl|_eqr_|ラムダ|空気過剰率',
-  afr: '_afr_|air fuel|_a f_|wideband|wide band|breitband|_wb_|_wbo_|aire combustible|air carburant|mezcla|_gemisch_|richesse|luft kraftstoff|air to fuel|aria carburante|lucht brandstof|powietrze paliwo|空燃比',
+  afr: '_afr_|air fuel|_a f_|wideband|wide band|breitband|_wb_|_wbo_|aire combustible|air carburant|mezcla|_gemisch_|luft kraftstoff|air to fuel|aria carburante|lucht brandstof|powietrze paliwo|空燃比',
   temp: 'temperatur|temperature|temperatura|_temp_|_temps_|temp_|_tmp_|_iat_|_ect_|_clt_|_egt_|_mat_|_cht_|temperatuur|_tair_|_tinlet_|_tintake_|_twater_|_tcoolant_|_toil_|=act|温',
   ambient:
     'ambient|outside|aussen|_umgebung|umgebungs|exterior|exterieur|ambiente|ambiant|_oat_|estern|buitentemp|buitenlucht|omgeving|otoczeni|zewnetrzn|外気|大気温',

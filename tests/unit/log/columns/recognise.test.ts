@@ -25,6 +25,15 @@ function meaning(columns: Parameters<typeof readColumns>[0]): string[] {
 
 const throttle = (_: number, isFull: boolean) => (isFull ? 100 : 15);
 
+describe('richness, the inverse of lambda', () => {
+  // Richness is fuel over the fuel that the air would burn, so rich is above 1 (common practice in French).
+  it('is not read as lambda, which would show rich as lean', () => {
+    const richness = (_: number, isFull: boolean) => (isFull ? 1.22 : 1);
+    expect(meaning({ Richesse: richness })).toEqual(['null ']);
+    expect(meaning({ 'AFR (richesse)': (_, f) => (f ? 12 : 14.7) })).toEqual(['lambda AFR']);
+  });
+});
+
 describe('units told by values', () => {
   it.each<[string, string, (share: number, isFull: boolean) => number]>([
     ['Coolant temp', 'coolantTemperature C', (s) => 80 + 10 * s],
