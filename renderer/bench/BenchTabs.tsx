@@ -2,6 +2,7 @@ import type { PullCurve, Snapshot, VerdictWire } from '../../core/contract/index
 import type { Entry } from '../../core/session/index.ts';
 import { useShow, useView } from '../app/view.tsx';
 import { ChannelsTab } from '../channels/ChannelsTab.tsx';
+import { LogRemarks } from '../columns/LogRemarks.tsx';
 import { RunList } from '../columns/RunList.tsx';
 import { Tabs } from '../components/Tabs.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -51,6 +52,7 @@ export function BenchTabs({ verdict, before, after, snapshot, curves }: BenchTab
         <>
           <PullsTable snapshot={snapshot} entries={entries} curves={curves} />
           <RunList snapshot={snapshot} entries={entries.map((e) => e.entry)} />
+          <LogRemarks snapshot={snapshot} entries={entries.map((e) => e.entry)} />
           <PowerRests snapshot={snapshot} entries={entries.map((e) => e.entry)} />
         </>
       ),

@@ -49,7 +49,13 @@ export function DropPullDialog({ runId, pullId, onClose }: DropPullDialogProps) 
         value={said.reasons.includes(reason) ? reason : null}
         onChange={setReason}
       />
-      <TextField label={said.otherReason} value={reason} onChange={setReason} maxLength={2000} />
+      <TextField
+        label={said.otherReason}
+        hint={reason.trim() === '' ? said.reasonNeeded : undefined}
+        value={reason}
+        onChange={setReason}
+        maxLength={2000}
+      />
     </Dialog>
   );
 }

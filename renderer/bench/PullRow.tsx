@@ -33,10 +33,13 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
   const { pinnedPulls } = view;
   const said = screens.bench;
   const powers = curve?.wheelPower.filter((v) => v !== null) ?? [];
-  const remarks = [...handRemarks(pull, said), ...pull.flags.map(note)].filter((t) => t !== '');
+  const told = [...handRemarks(pull, said), ...pull.flags.map(note)].filter((t) => t !== '');
+  // Of a pull that only its trim speaks of, nobody would see that it is out.
+  const isOutUnsaid = !pull.counts && pull.droppedBecause === null && pull.flags.length === 0;
+  const remarks = isOutUnsaid ? [...told, said.notCounted] : told;
   const driven = way === null ? '' : way === 1 ? said.way.out : said.way.back;
   // That a pull counts is the rule: a reader of the screen hears it, the eye needs only the exceptions.
-  const shown = remarks.join(' ') || (pull.counts ? '' : said.notCounted);
+  const shown = remarks.join(' ');
   const joined = (text: string) => (driven === '' ? text : `, ${text}`);
   return (
     <tr {...rowProps} className={cx(!pull.counts && styles.out)}>

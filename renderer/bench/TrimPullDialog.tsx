@@ -67,7 +67,13 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
         step={0.1}
         error={isInside ? undefined : said.trimWrong}
       />
-      <TextField label={said.reason} value={reason} onChange={setReason} maxLength={2000} />
+      <TextField
+        label={said.reason}
+        hint={reason.trim() === '' ? said.reasonNeeded : undefined}
+        value={reason}
+        onChange={setReason}
+        maxLength={2000}
+      />
     </Dialog>
   );
 }

@@ -19,6 +19,16 @@ export type ToastsState = {
 
 const ToastsContext = createContext<ToastsState | null>(null);
 
+/** Remarks that stand at a time: the newest of an import of many logs (common practice). */
+const mostRemarks = 2;
+
+/** Only remarks give way: a problem stays until it was read, however much is said after it. */
+function withoutOldRemarks(toasts: readonly Toast[]): readonly Toast[] {
+  const remarks = toasts.filter((t) => t.tone === 'plain');
+  const old = new Set(remarks.slice(0, -mostRemarks));
+  return toasts.filter((t) => !old.has(t));
+}
+
 /** What the program says in passing. A remark leaves by itself, a problem stays until it is read. */
 export function ToastsProvider({ children }: { children: ReactNode }) {
   const [toasts, setToasts] = useState<readonly Toast[]>([]);
@@ -28,7 +38,7 @@ export function ToastsProvider({ children }: { children: ReactNode }) {
   const add = useCallback(
     (toast: Omit<Toast, 'id'>) => {
       const id = nextId.current++;
-      setToasts((old) => [...old.slice(-3), { ...toast, id }]);
+      setToasts((old) => withoutOldRemarks([...old, { ...toast, id }]));
       if (toast.tone === 'plain') setTimeout(() => dismiss(id), 6000);
     },
     [dismiss],

@@ -66,6 +66,34 @@ test('a file that is no log is named and left where it is, and the log beside it
   await expect(page.getByRole('tab', { name: /^Pulls\s*[1-9]/ })).toBeVisible();
   await page.getByRole('tab', { name: /^Pulls/ }).click();
   const run = page.getByRole('main').getByRole('listitem');
-  await expect(run.filter({ hasText: 'before.csv' })).toBeVisible();
+  await expect(run.filter({ hasText: 'before.csv' }).first()).toBeVisible();
   await expect(run.filter({ hasText: /page|picture/ })).toHaveCount(0);
+});
+
+test('what is wrong with a log is said until it is read, however many follow, and stays written beside the logs', async ({
+  page,
+}) => {
+  await page.getByRole('button', { name: 'New session' }).click();
+  await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
+  await page.keyboard.press('Enter');
+  const good = readFileSync(logs[0] ?? '', 'utf8').split('\n');
+  const timeless = good.map((line) => line.split(/[,;]/).slice(1).join(';'));
+  // A row more or less makes another file of it.
+  const later = [1, 2, 3, 4].map((n) => [`good-${n}.csv`, good.slice(0, -n)] as const);
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: /Drop the log here/ }).click();
+  await (await chooser).setFiles(
+    [['a-timeless.csv', timeless] as const, ...later].map(([name, lines]) => ({
+      name,
+      mimeType: 'text/csv',
+      buffer: Buffer.from(lines.join('\n')),
+    })),
+  );
+  await expect(page.getByText('good-4.csv is in')).toBeVisible({ timeout: 60_000 });
+  const timelessSaid = /^a-timeless\.csv: .*None of the columns holds the time/;
+  await expect(page.getByRole('alert').filter({ hasText: timelessSaid })).toBeVisible();
+  await page.getByRole('tab', { name: /^Pulls/ }).click();
+  await expect(
+    page.getByRole('tabpanel').getByRole('listitem').filter({ hasText: timelessSaid }),
+  ).toBeVisible();
 });

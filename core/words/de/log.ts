@@ -1,5 +1,6 @@
 import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { firstNames } from '../first-names.ts';
 import { measuredIn } from '../measured-in.ts';
 import { quantityNames } from './quantities.ts';
 import { derived } from './screens/derived.ts';
@@ -121,7 +122,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Das Log noch einmal mit Strichpunkten zwischen den Spalten oder mit Dezimalpunkten schreiben.',
   }),
   'log/no-time': (f) => ({
-    message: `In keiner der Spalten steht die Zeit: ${f.columns.join(', ')}.`,
+    message: `In keiner der Spalten steht die Zeit: ${firstNames(f.columns, (n) => `${n} weitere`)}.`,
     remedy:
       'In einer Kopie der Datei die Zeitspalte „Zeit (s)“ nennen oder über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),

@@ -1,5 +1,6 @@
 import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
+import { firstNames } from '../first-names.ts';
 import { measuredIn } from '../measured-in.ts';
 import { quantityNames } from './quantities.ts';
 import { derived } from './screens/derived.ts';
@@ -121,7 +122,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy: 'Write the log again with semicolons between the columns or with decimal points.',
   }),
   'log/no-time': (f) => ({
-    message: `None of the columns holds the time: ${f.columns.join(', ')}.`,
+    message: `None of the columns holds the time: ${firstNames(f.columns, (n) => `${n} more`)}.`,
     remedy:
       'In a copy of the file, call the time column “Time (s)”, or write the rate above the header: Sample rate: 20 Hz.',
   }),

@@ -4,6 +4,7 @@ export const columns: ScreenWords['columns'] = {
   open: 'Spalten',
   openOf: (log) => `Spalten von ${log}`,
   logs: 'Logs',
+  found: 'Was beim Lesen auffiel',
   wayOf: (log) => `Richtung der Züge in ${log}`,
   ways: {
     unsaid: 'Richtung offen',

@@ -2,6 +2,7 @@ export const columns = {
   open: 'Columns',
   openOf: (log: string) => `Columns of ${log}`,
   logs: 'Logs',
+  found: 'What was found while reading them',
   wayOf: (log: string) => `Direction of the pulls in ${log}`,
   ways: {
     unsaid: 'Direction not given',
