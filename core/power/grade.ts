@@ -1,47 +1,117 @@
-import { channelOf, type Log } from '../log/index.ts';
+import { type Channel, channelOf, type Log } from '../log/index.ts';
 import type { Note } from '../result/index.ts';
 import type { Conditions } from './conditions.ts';
+import { inputUncertainty, standardGravity } from './practice.ts';
 import type { PullWindow } from './pull-window.ts';
 
+/** Slope as rise per distance, uphill positive, null where nobody knows it, with its standard uncertainty. */
+export type GradeOfPull = {
+  readonly grade: number | null;
+  readonly uncertainty: number;
+  readonly notes: readonly Note[];
+};
+
+/** A satellite's height wanders by a metre within a pull, a barometer's with weather and gusts (common practice) [m]. */
+const wander = 1;
+/** A barometer feels the car's own wind: some hundredths of its dynamic pressure (from memory). */
+const ownWind = 0.015;
+/** Satellite heights reach a log late by up to two seconds (common practice); root mean square [s]. */
+const lateness = 1;
+/** Seconds before and after a pull in which the height shows whether it goes with speed. */
+const [before_s, after_s] = [10, 15];
+/** Speed must fall again by this much behind the pull to tell speed from distance [m/s]. */
+const leastFall = 5;
+
 /**
- * Slope of the road under a pull as rise per distance, uphill positive: as entered, else from the altitude channel
- * where that clearly shows one, else null (unknown).
+ * Slope of the road under a pull: as entered, else from the altitude channel where that clearly shows one, else
+ * unknown.
  *
- * Altitude is fitted by one straight line over distance. A height that wanders for reasons of its own (satellite,
- * weather) would bring more error than a level road has, so it counts only beyond three of its standard errors;
- * these are taken wide, as if ten rows in a row erred together.
+ * Altitude is fitted by one straight line over distance. It counts only beyond two of its standard errors, which
+ * hold more than its scatter, as if ten rows in a row erred together: height that wanders for reasons of its own,
+ * one that comes late while the car gains speed (a share a t / v of the slope), and a barometer's that rises with the
+ * car's own wind. What goes with speed rather than distance in the seconds around the pull is no road, and not used.
+ * Where the altitude is unclear the road is taken as level, and the slope that it seems to show is the uncertainty of that.
  */
-export function gradeOfPull(
-  log: Log,
-  window: PullWindow,
-  conditions: Conditions,
-): { readonly grade: number | null; readonly notes: readonly Note[] } {
-  if (conditions.grade_percent !== null) return { grade: conditions.grade_percent / 100, notes: [] };
-  if (conditions.place === 'dyno') return { grade: 0, notes: [] };
+export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions): GradeOfPull {
+  const { gradeAssumed, gradeGiven } = inputUncertainty;
+  if (conditions.grade_percent !== null)
+    return { grade: conditions.grade_percent / 100, uncertainty: gradeGiven, notes: [] };
+  if (conditions.place === 'dyno') return { grade: 0, uncertainty: 0, notes: [] };
+  const unknown = { grade: null, uncertainty: gradeAssumed };
   const altitude = channelOf(log, 'altitude');
   const speed = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
-  if (!altitude || !speed) return { grade: null, notes: [] };
-  const xs: number[] = [];
-  const ys: number[] = [];
+  if (!altitude || !speed) return { ...unknown, notes: [] };
+  const { xs, ys, vs } = heightsAlong(log, altitude, speed, window.from, window.to);
+  if (xs.length < 10) return { ...unknown, notes: [] };
+  const line = straightLine(xs, ys);
+  const grade = Math.tan(Math.asin(Math.max(-0.5, Math.min(0.5, line.slope))));
+  if (goesWithSpeed(log, altitude, speed, window))
+    return {
+      grade: null,
+      uncertainty: Math.max(gradeAssumed, Math.abs(grade)),
+      notes: [{ code: 'power/altitude-with-speed', facts: { grade } }],
+    };
+  const length = (xs.at(-1) as number) - (xs[0] as number);
+  const [first, last] = [vs[0] as number, vs.at(-1) as number];
+  const late = (grade * lateness * Math.max(0, last - first)) / Math.max(1, length);
+  // rho v^2 / 2 over rho g is a height.
+  const wind = (ownWind * Math.abs(last * last - first * first)) / (2 * standardGravity * length);
+  const scatter = line.error * Math.sqrt(Math.min(10, xs.length / 4));
+  const error = Math.hypot(scatter, wander / length, late, wind);
+  if (!(Math.abs(grade) > 2 * error))
+    return {
+      grade: null,
+      uncertainty: Math.max(gradeAssumed, Math.abs(grade)),
+      notes: [{ code: 'power/altitude-unclear', facts: { grade, error } }],
+    };
+  return {
+    grade,
+    uncertainty: error,
+    notes: [{ code: 'power/grade-from-altitude', facts: { grade, error } }],
+  };
+}
+
+/** Distance, height and speed of the rows that have a height. */
+function heightsAlong(log: Log, altitude: Channel, speed: Channel, from: number, to: number) {
+  const [xs, ys, vs]: [number[], number[], number[]] = [[], [], []];
   let distance = 0;
-  for (let i = window.from; i < window.to; i++) {
-    if (i > window.from) {
-      const dt = (log.time[i] as number) - (log.time[i - 1] as number);
-      const v = speed.values[i] as number;
-      distance += (Number.isFinite(v) ? v : 0) * dt;
-    }
+  let v = 0;
+  for (let i = from; i < to; i++) {
+    const read = speed.values[i] as number;
+    // Between the readings of a slow speed the car keeps on.
+    if (Number.isFinite(read)) v = read;
+    if (i > from) distance += v * ((log.time[i] as number) - (log.time[i - 1] as number));
     const height = altitude.values[i] as number;
     if (!Number.isFinite(height)) continue;
     xs.push(distance);
     ys.push(height);
+    vs.push(v);
   }
-  if (xs.length < 10) return { grade: null, notes: [] };
-  const line = straightLine(xs, ys);
-  const error = line.error * Math.sqrt(Math.min(10, xs.length / 4));
-  const grade = Math.tan(Math.asin(Math.max(-0.5, Math.min(0.5, line.slope))));
-  if (Math.abs(grade) <= 3 * error)
-    return { grade: null, notes: [{ code: 'power/altitude-unclear', facts: { grade, error } }] };
-  return { grade, notes: [{ code: 'power/grade-from-altitude', facts: { grade } }] };
+  return { xs, ys, vs };
+}
+
+/**
+ * Whether the height follows the car's own wind: over the pull and the seconds around it, in which speed falls again
+ * while distance runs on, it rises with v^2 / 2g besides distance: beyond three of its standard errors, and by twice what
+ * is allowed for and more. A height that comes late on a way down looks a little like it.
+ */
+function goesWithSpeed(log: Log, altitude: Channel, speed: Channel, window: PullWindow): boolean {
+  const segment = log.segments.find((s) => s.from <= window.from && window.from < s.to);
+  if (!segment) return false;
+  let { from, to } = window;
+  const at = (i: number) => log.time[i] as number;
+  while (from > segment.from && at(window.from) - at(from - 1) <= before_s) from--;
+  while (to < segment.to && at(to) - at(window.to - 1) <= after_s) to++;
+  const { xs, ys, vs } = heightsAlong(log, altitude, speed, from, to);
+  if (Math.max(...vs) - (vs.at(-1) ?? 0) < leastFall) return false;
+  const heads = vs.map((v) => (v * v) / (2 * standardGravity));
+  // What distance explains is taken off both, and what is left is held against each other.
+  const left = (values: readonly number[]) => {
+    const { slope, intercept } = straightLine(xs, values);
+    return values.map((y, i) => y - intercept - slope * (xs[i] as number));
+  };
+  const { slope, error } = straightLine(left(heads), left(ys));
+  return slope > 3 * error * Math.sqrt(Math.min(10, xs.length / 4)) && slope > 2 * ownWind;
 }
 
 /** Least squares y = a + slope x with the standard error of the slope. */

@@ -31,7 +31,10 @@ declare module '../result/result.ts' {
     /** Vehicle speed comes so much later than engine speed [s]. */
     'power/speed-late': { lag: number };
     'power/outliers-left-out': { count: number };
-    'power/grade-from-altitude': { grade: number };
+    /** `error` is one standard error, also where it is unclear. */
+    'power/grade-from-altitude': { grade: number; error: number };
+    /** The height rises with the car's own wind; `grade` is the slope that it would show. */
+    'power/altitude-with-speed': { grade: number };
     'power/altitude-unclear': { grade: number; error: number };
     'power/pull-trimmed': { seconds: number };
     'power/torque-channel-not-used': { column: string };

@@ -69,7 +69,7 @@ export function powerOfPull(
     return ok(corrected(direct.value.power, correction, [...direct.value.notes, ...correction.notes]));
 
   const grade = gradeOfPull(log, window, conditions);
-  const load = roadLoad(car, air, grade.grade);
+  const load = roadLoad(car, air, grade.grade, grade.uncertainty);
   const wheels = wheelMass(car);
   const mass = car.mass_kg + wheels.mass;
   const forceAt = (v: number, a: number) => mass * a + loadAt(load, v);

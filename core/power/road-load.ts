@@ -30,23 +30,27 @@ export type RoadLoad = {
  *   a = m g Crr cos(atan s), b = 0, c = rho CdA / 2      otherwise
  *   slope force = m g sin(atan s)
  *
- * @param grade  rise per level distance s, uphill positive; null takes the road as level and says so
+ * @param grade             rise per level distance s, uphill positive; null takes the road as level and says so
+ * @param gradeUncertainty  its standard uncertainty; as usual where it is not told
  *
  * A coast-down with a coefficient missing is left aside, and a note says so. It is not scaled to today's air: its own air is not in the car file.
  * Valid:  car speeds in still air; wind is not in it (see two-way).
  * Source: 40 CFR 1066 for the form of the coast-down; common practice for the defaults.
  * Check:  1500 kg, Crr 0.012, CdA 0.65 m^2, 1.2 kg/m^3: 176.5 N + 0.39 v^2.
  */
-export function roadLoad(car: Car, conditions: Conditions, grade: number | null): RoadLoad {
+export function roadLoad(
+  car: Car,
+  conditions: Conditions,
+  grade: number | null,
+  gradeUncertainty: number = grade === null ? inputUncertainty.gradeAssumed : inputUncertainty.gradeGiven,
+): RoadLoad {
   const notes: Note[] = [];
   const angle = Math.atan(grade ?? 0);
   const weight = car.mass_kg * standardGravity;
   const slopeForce = weight * Math.sin(angle);
   const onDyno = conditions.place === 'dyno';
   if (grade === null && !onDyno) notes.push({ code: 'power/level-assumed', facts: {} });
-  const slopeUncertainty = onDyno
-    ? 0
-    : weight * (grade === null ? inputUncertainty.gradeAssumed : inputUncertainty.gradeGiven);
+  const slopeUncertainty = onDyno ? 0 : weight * gradeUncertainty;
   const measured = coastedLoad(car);
   if (measured)
     return {

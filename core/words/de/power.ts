@@ -158,7 +158,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/outliers-left-out': (f, show) =>
     `${show.number(f.count)} weit abseits liegende Werte wurden weggelassen.`,
   'power/grade-from-altitude': (f, show) =>
-    `Steigung aus der aufgezeichneten Höhe: ${show.difference(f.grade, 'share', 1)}.`,
+    `Steigung aus der aufgezeichneten Höhe: ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}.`,
+  'power/altitude-with-speed': (f, show) =>
+    `Die aufgezeichnete Höhe geht mit dem Tempo, wie ein Barometer im Fahrtwind (sie zeigte ${show.difference(f.grade, 'share', 1)}); sie wurde nicht verwendet.`,
   'power/altitude-unclear': (f, show) =>
     `Die aufgezeichnete Höhe zeigt keine klare Steigung (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); sie wurde nicht verwendet.`,
   'power/pull-trimmed': (f, show) =>

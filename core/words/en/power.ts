@@ -148,7 +148,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/outliers-left-out': (f, show) =>
     `${show.number(f.count)} speed samples far off the rest were left out.`,
   'power/grade-from-altitude': (f, show) =>
-    `Slope from the logged altitude: ${show.difference(f.grade, 'share', 1)}.`,
+    `Slope from the logged altitude: ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}.`,
+  'power/altitude-with-speed': (f, show) =>
+    `The logged altitude goes with the car's speed, as a barometer does in the car's own wind (it would show ${show.difference(f.grade, 'share', 1)}); it was not used.`,
   'power/altitude-unclear': (f, show) =>
     `The logged altitude shows no clear slope (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); it was not used.`,
   'power/pull-trimmed': (f, show) =>

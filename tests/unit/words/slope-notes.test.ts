@@ -8,14 +8,14 @@ const german = createShow('de', metricUnits);
 
 const notes: readonly [Note, en: string, de: string][] = [
   [
-    { code: 'power/grade-from-altitude', facts: { grade: 0.0204 } },
-    'Slope from the logged altitude: +2.0\u00a0%.',
-    'Steigung aus der aufgezeichneten Höhe: +2,0\u00a0%.',
+    { code: 'power/grade-from-altitude', facts: { grade: 0.0204, error: 0.004 } },
+    'Slope from the logged altitude: +2.0 ± 0.8\u00a0%.',
+    'Steigung aus der aufgezeichneten Höhe: +2,0 ± 0,8\u00a0%.',
   ],
   [
-    { code: 'power/grade-from-altitude', facts: { grade: -0.031 } },
-    'Slope from the logged altitude: −3.1\u00a0%.',
-    'Steigung aus der aufgezeichneten Höhe: −3,1\u00a0%.',
+    { code: 'power/grade-from-altitude', facts: { grade: -0.031, error: 0.005 } },
+    'Slope from the logged altitude: −3.1 ± 1.0\u00a0%.',
+    'Steigung aus der aufgezeichneten Höhe: −3,1 ± 1,0\u00a0%.',
   ],
   [
     { code: 'power/altitude-unclear', facts: { grade: 0.004, error: 0.003 } },
