@@ -8,6 +8,7 @@ import type { EndedSpan, Span } from '../span.ts';
 import { medianOfThree } from '../speeds/speed-ratio.ts';
 import { countedOnAt } from '../time/own-clock.ts';
 import { bouncesAtTop } from './limiter-bounce.ts';
+import { isLimiterAt } from './limiter-plate.ts';
 import type { GearSpan } from './one-gear.ts';
 import { sparkDip } from './spark-dip.ts';
 
@@ -44,9 +45,10 @@ export function pullFlags(
     const fall = pull.breaks.find((b) => b.kind === 'spin');
     if (fall) flags.push({ code: 'log/pull-wheel-spin', facts: { time_s: timeAt(fall.from), excess: null } });
   }
-  const limiter = limiterOf(log, pull, known.engine);
+  const short = torqueShortAt(log, pull);
+  const limiter = limiterOf(log, pull, known.engine, short);
   if (limiter !== null) flags.push({ code: 'log/pull-limiter', facts: { engineSpeed_rad_s: limiter } });
-  const intervention = interventionIn(log, pull);
+  const intervention = interventionIn(log, pull, short);
   if (intervention) flags.push(intervention);
   const knock = knockIn(log, pull);
   if (knock) flags.push(knock);
@@ -88,8 +90,13 @@ export function spinIn(log: Log, ratio: Float64Array | null, pull: Span): Note |
   return at < 0 ? null : { code: 'log/pull-wheel-spin', facts: { time_s: ownTimeAt(log, at), excess: most } };
 }
 
-/** A limiter channel, bounces, or engine speed that stands still at the top of the pull. */
-function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): number | null {
+/** A limiter channel, bounces, torque taken back at the top, or engine speed that stands still there. */
+function limiterOf(
+  log: Log,
+  pull: GearSpan,
+  engine: Float64Array | null,
+  short: number | null,
+): number | null {
   if (!engine) return null;
   const flag = channelOf(log, 'limiterActive')?.values;
   if (flag) {
@@ -99,6 +106,7 @@ function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): numbe
   if (bounce) return engine[bounce.from] ?? null;
   const top = bouncesAtTop(engine, log.time, pull);
   if (top !== null) return engine[top] ?? null;
+  if (short !== null && isLimiterAt(engine, pull, short)) return engine[short] ?? null;
   // A quarter of a second within 1 % of the end, in a pull that was climbing before.
   const end = medianOf(engine, pull.to - 3, pull.to);
   let i = pull.to - 1;
@@ -110,18 +118,29 @@ function limiterOf(log: Log, pull: GearSpan, engine: Float64Array | null): numbe
   return held > Math.max(0.25, 2.5 * usual) ? end : null;
 }
 
-/** Where torque was first taken back, if it was. */
-export function interventionIn(log: Log, pull: Span): Note | null {
-  const at = interventionOf(log, pull) ?? sparkDip(log, pull);
+/** Where torque was first taken back, if it was and not by the limiter. */
+export function interventionIn(log: Log, pull: Span, short = torqueShortAt(log, pull)): Note | null {
+  const traction = tractionIn(log, pull);
+  const engine = channelOf(log, 'engineSpeed')?.values;
+  const isLimiter = short !== null && engine !== undefined && isLimiterAt(engine, pull, short);
+  const at = traction ?? (isLimiter ? null : short);
   return at === null ? null : { code: 'log/pull-intervention', facts: { time_s: ownTimeAt(log, at) } };
 }
 
-/** The throttle shut while the pedal stayed down, or a traction channel was active. */
-function interventionOf(log: Log, pull: Span): number | null {
+/** First sample at which a traction channel was active. */
+function tractionIn(log: Log, pull: Span): number | null {
   const traction = channelOf(log, 'tractionControl')?.values;
-  if (traction) {
-    for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
-  }
+  if (!traction) return null;
+  for (let i = pull.from; i < pull.to; i++) if ((traction[i] ?? 0) > 0.5) return i;
+  return null;
+}
+
+/** First sample at which the throttle shut, or the spark was taken back, while the pedal stayed down. */
+function torqueShortAt(log: Log, pull: Span): number | null {
+  return closingOf(log, pull) ?? sparkDip(log, pull);
+}
+
+function closingOf(log: Log, pull: Span): number | null {
   const throttle = channelOf(log, 'throttle');
   if (!throttle) return closingByPressure(log, pull);
   const wide = medianOf(throttle.values, pull.from, pull.to);

@@ -146,6 +146,25 @@ describe('a pull', () => {
     ).toEqual([['log/pull-intervention']]);
   });
 
+  it('whose throttle shuts at the highest engine speed of the log was on the limiter', () => {
+    // The plate is held where it carries the car, and engine speed creeps on a little.
+    const held = (rpm: number, t: number) => Math.min(rpm, 5500 + 12 * Math.max(0, t - 9.7));
+    const log = onePull((r, t) => ({
+      ...r,
+      rpm: held(r.rpm ?? 0, t),
+      throttle: t > 9.7 && t < 11 ? 30 : (r.throttle ?? 0),
+    }));
+    expect(flagsOf(log)).toEqual([['log/pull-limiter']]);
+  });
+
+  it('whose throttle shuts for the rest of a pull below what the engine reached elsewhere was taken back', () => {
+    const log = onePull((r, t) => {
+      if (t > 9.7 && t < 11) return { ...r, rpm: Math.min(r.rpm ?? 0, 5300), throttle: 30 };
+      return t > 1 && t < 1.5 ? { ...r, rpm: 6400 } : r;
+    });
+    expect(flagsOf(log)[0]).toContain('log/pull-intervention');
+  });
+
   it('whose wheels spin is flagged and stays one', () => {
     expect(flagsOf(onePull((r, t) => ({ ...r, rpm: (r.rpm ?? 0) * (t > 5 && t < 5.6 ? 1.1 : 1) })))).toEqual([
       ['log/pull-wheel-spin'],
