@@ -58,8 +58,9 @@ declare module '../result/result.ts' {
     };
     /** Boosted engine: what the standard says, and that control may have made up the air already. */
     'power/correction-boosted': { standard: CorrectionStandard; factor: number };
-    'power/airflow-agrees': { ratio: number };
-    'power/airflow-disagrees': { ratio: number; from: number; to: number };
+    /** Engine power that the air stands for and the one found, means over the pull. */
+    'power/airflow-agrees': { ratio: number; air: number; power: number };
+    'power/airflow-disagrees': { ratio: number; from: number; to: number; air: number; power: number };
     /** `half` of the 95 % interval. */
     'power/two-way-slope': { grade: number; half: number };
   }

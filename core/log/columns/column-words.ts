@@ -62,6 +62,8 @@ const conceptWords = {
   fuel: '_fuel_|kraftstoff|benzin|combustible|gasolina|carburant|essence|sprit|_rail_|kraftst|_carburante_|benzina|brandstof|paliw|燃料|燃圧|燃温',
   airflow:
     '_maf_|luftmassenstrom|luftmasse|air mass|mass air|mass flow|massflow|airflow|air flow|masa de aire|masa aire|masse d air|debit d air|luftstrom|luftdurchsatz|flujo de aire|caudal de aire|flujo masico|air massique|massenstrom|portata aria|massa aria|massa d aria|luchtmassa|luchtstroom|przeplyw powietrza|masa powietrza|吸入空気|空気流量|空気量|エアフロ',
+  /** Air by volume or by stroke, which is no mass in a time. */
+  bulk: '_m 3_|_m h_|_m s_|_cfm_|_scfm_|_l s_|_lps_|_l sec_|_l min_|_mg_|_g rev_|_g stroke_|_g hub_|_per stroke_|_per rev_|volumenstrom|_volume_|volumetric|体積流量',
   load: '_load_|_last_|motorlast|_carga_|charge moteur|charge du moteur|_charge calculee_|lastwert|fullung|fuellung|_filling_|volumetric|_ve_|_llenado_|remplissage|_carico_|belasting|obciazeni|負荷|充填効率',
   injector:
     'injector|_inj_|einspritz|inyector|injecteur|injection|inyeccion|_dusen|duesen|_idc_|_ipw_|iniettor|inspuit|wtrysk|インジェクタ|インジェクター|噴射|開弁',

@@ -61,6 +61,8 @@ export function plausibleUnit(quantity: QuantityId, values: Spread, system: Unit
     case 'angle':
       return { unit: 'deg', sureness: clear };
     case 'massFlow':
+      // No boosted engine at work breathes so little in any usual unit; a meter's volts are as much.
+      if (quantity === 'airMassFlow' && max <= 5.5) return null;
       return quantity === 'airMassFlow' && max > 600
         ? { unit: 'kg/h', sureness: likely }
         : bySystem('g/s', 'lb/min');

@@ -5,7 +5,7 @@ import { type QuantityId, quantities } from '../quantity.ts';
 import type { Spread } from '../spread.ts';
 import { type ColumnMapping, measures } from './column-mapping.ts';
 import { headerParts } from './header-unit.ts';
-import { matchName } from './name-match.ts';
+import { conceptsOf, matchName } from './name-match.ts';
 import { plausibleUnit, type UnitSystem } from './plausible-unit.ts';
 import { pressureReference } from './pressure-reference.ts';
 import { type FoundUnit, isRateUnit, parseUnit } from './unit-words.ts';
@@ -103,11 +103,13 @@ const wheelUnit = /^(?:whp|rwhp|wps|wkw)$/i;
 
 function statedUnit(column: RawColumn): Stated {
   const parts = headerParts(column.name);
-  const told = (text: string, unit: Stated['unit']): Stated => ({
-    name: wheelUnit.test(text) && text !== parts.name ? `${parts.name} wheel` : parts.name,
-    text,
-    unit,
-  });
+  const told = (text: string, unit: Stated['unit']): Stated => {
+    const isAtWheel = wheelUnit.test(text) && text !== parts.name;
+    // A unit that we do not know may still say that air is counted by volume or by stroke.
+    const isBulk = unit === null && conceptsOf(text).has('bulk');
+    const name = isAtWheel ? `${parts.name} wheel` : isBulk ? `${parts.name} ${text}` : parts.name;
+    return { name, text, unit };
+  };
   for (const text of [column.unitRow, column.gluedUnit]) {
     const unit = text === '' ? null : parseUnit(text);
     if (unit && unit.unit !== '') return told(text, unit);

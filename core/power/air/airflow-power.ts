@@ -56,13 +56,19 @@ export function airflowPowerEstimate(
   const enginePower = at(consumption.middle);
   let sum = 0;
   let count = 0;
+  let ofAir = 0;
+  let ofPull = 0;
   enginePower.forEach((p, i) => {
     if (!Number.isFinite(p)) return;
-    sum += (p * power.correction.factor) / (power.enginePower[i] as number);
+    const made = (power.enginePower[i] as number) / power.correction.factor;
+    sum += p / made;
+    ofAir += p;
+    ofPull += made;
     count++;
   });
   if (count === 0) return fail({ code: 'power/no-air-flow', facts: {} });
   const ratio = sum / count;
+  const means = { air: ofAir / count, power: ofPull / count };
   const [from, to] = usualRatio;
   const agrees = ratio >= from && ratio <= to;
   return ok({
@@ -74,8 +80,8 @@ export function airflowPowerEstimate(
     agrees,
     notes: [
       agrees
-        ? { code: 'power/airflow-agrees', facts: { ratio } }
-        : { code: 'power/airflow-disagrees', facts: { ratio, from, to } },
+        ? { code: 'power/airflow-agrees', facts: { ratio, ...means } }
+        : { code: 'power/airflow-disagrees', facts: { ratio, from, to, ...means } },
     ],
   });
 }

@@ -210,9 +210,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
       }[f.standard]
     }`,
   'power/airflow-agrees': (f, show) =>
-    `Die Luftmasse passt: sie steht für ${show.quantity(f.ratio, 'share', 0)} der gefundenen Motorleistung.`,
+    `Die Luftmasse passt: Im Mittel des Zugs steht sie für ${show.quantity(f.air, 'power', 0)} am Motor, gefunden wurden ${show.quantity(f.power, 'power', 0)} (${show.quantity(f.ratio, 'share', 0)}).`,
   'power/airflow-disagrees': (f, show) =>
-    `Die Luftmasse steht für ${show.quantity(f.ratio, 'share', 0)} der gefundenen Motorleistung; üblich wären ${show.quantity(f.from, 'share', 0)} bis ${show.quantity(f.to, 'share', 0)}. Masse, Übersetzung und Kennlinie des Luftmassenmessers prüfen.`,
+    `Die Luftmasse passt nicht: Im Mittel des Zugs steht sie für ${show.quantity(f.air, 'power', 0)} am Motor, gefunden wurden ${show.quantity(f.power, 'power', 0)} (${show.quantity(f.ratio, 'share', 0)}); üblich wären ${show.quantity(f.from, 'share', 0)} bis ${show.quantity(f.to, 'share', 0)}. Masse, Übersetzung und Kennlinie des Luftmassenmessers prüfen.`,
   'power/two-way-slope': (f, show) =>
     `Hin und zurück unterscheiden sich wie bei ${show.differenceWithHalf(f.grade, f.half, 'share', 1)} Steigung oder entsprechend viel Wind.`,
 };

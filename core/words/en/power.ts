@@ -198,9 +198,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
       }[f.standard]
     }`,
   'power/airflow-agrees': (f, show) =>
-    `Air mass flow agrees: it stands for ${show.quantity(f.ratio, 'share', 0)} of the engine power found.`,
+    `Air mass flow agrees: on average over the pull it stands for ${show.quantity(f.air, 'power', 0)} at the engine, and ${show.quantity(f.power, 'power', 0)} were found (${show.quantity(f.ratio, 'share', 0)}).`,
   'power/airflow-disagrees': (f, show) =>
-    `Air mass flow stands for ${show.quantity(f.ratio, 'share', 0)} of the engine power found; ${show.quantity(f.from, 'share', 0)} to ${show.quantity(f.to, 'share', 0)} would be usual. Check mass, gearing and the air meter's scale.`,
+    `Air mass flow disagrees: on average over the pull it stands for ${show.quantity(f.air, 'power', 0)} at the engine, and ${show.quantity(f.power, 'power', 0)} were found (${show.quantity(f.ratio, 'share', 0)}); ${show.quantity(f.from, 'share', 0)} to ${show.quantity(f.to, 'share', 0)} would be usual. Check mass, gearing and the air meter's scale.`,
   'power/two-way-slope': (f, show) =>
     `Out and back differ as on a slope of ${show.differenceWithHalf(f.grade, f.half, 'share', 1)}, or as much wind.`,
 };

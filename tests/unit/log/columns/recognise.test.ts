@@ -208,3 +208,25 @@ it.each([
 ])('%s says by its words or its unit where it was measured: %s', (header, told) => {
   expect(meaning({ [header]: (s) => 200 + 50 * s })).toEqual([told]);
 });
+
+it.each([
+  ['MAF (g/s)', 'airMassFlow g/s'],
+  ['Luftmasse [kg/h]', 'airMassFlow kg/h'],
+  ['Mass Airflow (lb/min)', 'airMassFlow lb/min'],
+  ['MAF (kg/s)', 'airMassFlow kg/s'],
+  ['Airflow (m3/h)', 'null'],
+  ['Airflow (m³/h)', 'null'],
+  ['Airflow (CFM)', 'null'],
+  ['Air flow (l/s)', 'null'],
+  ['Air volume flow', 'null'],
+  ['Air mass (mg/stroke)', 'null'],
+  ['MAF (V)', 'null'],
+  ['MAF voltage', 'null'],
+])('air by mass is no air by volume, by stroke or in volts: %s is %s', (header, told) => {
+  expect(meaning({ [header]: (s) => 80 + 50 * s })[0]).toMatch(new RegExp(`^${told}`));
+});
+
+it('an air meter without a unit that never passes 5 is its volts rather than a flow', () => {
+  expect(meaning({ 'Air mass flow': (s) => 1 + 3.8 * s })[0]).toMatch(/^null/);
+  expect(meaning({ 'Air mass flow': (s) => 5 + 180 * s })).toEqual(['airMassFlow g/s']);
+});

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { airflowPowerEstimate, powerOfPull } from '../../../../core/power/index.ts';
-import { unwrap } from '../../../../core/result/index.ts';
+import { type Note, unwrap } from '../../../../core/result/index.ts';
+import { metricUnits } from '../../../../core/units/index.ts';
+import { createShow, noteText } from '../../../../core/words/index.ts';
 import { channelFrom, drive } from '../../../support/drive-generator.ts';
 
 const d = drive();
@@ -43,6 +45,19 @@ describe('power from the air that is breathed', () => {
     const found = unwrap(airflowPowerEstimate(withAir(0.75, null), d.pull, power));
     expect(found.agrees).toBe(false);
     expect(found.notes[0]?.code).toBe('power/airflow-disagrees');
+  });
+
+  it('is told with both powers, the one of the air and the one found', () => {
+    const mean = power.enginePower.reduce((a, b) => a + b, 0) / power.enginePower.length;
+    for (const share of [0.5, 1]) {
+      const [note] = unwrap(airflowPowerEstimate(withAir(share, null), d.pull, power)).notes;
+      const facts = note?.facts as { air: number; power: number };
+      expect(facts.power).toBeCloseTo(mean, 3);
+      expect(facts.air / mean).toBeCloseTo(share, 1);
+      const said = noteText(note as Note, createShow('en', metricUnits));
+      expect(said).toContain(`${(facts.air / 1e3).toFixed(0)}\u00a0kW at the engine`);
+      expect(said).toContain(`${(mean / 1e3).toFixed(0)}\u00a0kW were found`);
+    }
   });
 
   it('holds the air of the day against power as it was made, not as corrected to other air', () => {
