@@ -148,7 +148,8 @@ class Reader implements LogReader {
     this.#pending = body;
     this.#line = layout.firstDataLine;
     // Two bytes a character in UTF-16. A twentieth to spare costs no memory until it is written to.
-    const total = (this.#options.size ?? 0) / (narrow ? 2 : 1);
+    const isTwice = encoding === 'utf-16le' || encoding === 'utf-16be';
+    const total = (this.#options.size ?? 0) / (isTwice ? 2 : 1);
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
     const rows = Math.min(expected, 4e9 / Math.max(1, width));

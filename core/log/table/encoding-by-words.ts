@@ -43,8 +43,9 @@ export function encodingByWords(head: Uint8Array): Encoding {
   let most = Number.NEGATIVE_INFINITY;
   for (const encoding of candidates) {
     let score = 0;
-    for (const line of lines)
-      for (const cell of cellsOf(decodeText(line, encoding))) score += soundness(cell);
+    // A word that stands in every row says no more than one that stands there once.
+    for (const cell of new Set(lines.flatMap((line) => cellsOf(decodeText(line, encoding)))))
+      score += soundness(cell);
     if (score > most + leastGain) {
       best = encoding;
       most = score;

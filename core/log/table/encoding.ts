@@ -68,7 +68,7 @@ function decodeDos(bytes: Uint8Array, upper: string): string {
   return text.replace(/[^\0-\x7f]/g, (_, at: number) => upper[(bytes[at] as number) - 0x80] as string);
 }
 
-/** Turns UTF-16 chunks, which may cut a character, into UTF-8, so that one byte reader serves all. */
+/** Turns chunks of UTF-16 or Shift_JIS, which may cut a character, into UTF-8, so that one byte reader serves all. */
 export function wideToUtf8(encoding: Encoding): (chunk: Uint8Array, isLast: boolean) => Uint8Array {
   const decoder = new TextDecoder(encoding, { ignoreBOM: true });
   const encoder = new TextEncoder();

@@ -16,7 +16,7 @@ const mostColumns = 2000;
 /** Encoding and layout of a file, and its bytes from the first row of data on. */
 export type SettledTable = {
   readonly encoding: Encoding;
-  /** Makes UTF-8 of further chunks where the file has two bytes a character; null where it has one. */
+  /** Makes UTF-8 of further chunks where a character may have two bytes; null where it has one. */
   readonly narrow: ((chunk: Uint8Array, isLast: boolean) => Uint8Array) | null;
   readonly layout: Layout;
   readonly body: Uint8Array;
@@ -43,7 +43,8 @@ export function settleTable(file: string, start: Uint8Array, isAll: boolean): Re
     encoding: encodingByWords(first),
     markLength: 0,
   };
-  const isWide = encoding === 'utf-16le' || encoding === 'utf-16be';
+  // The second byte of a character of Shift_JIS may be the very byte of a stroke that parts cells.
+  const isWide = encoding === 'utf-16le' || encoding === 'utf-16be' || encoding === 'shift_jis';
   const narrow = isWide ? wideToUtf8(encoding) : null;
   const unmarked = start.subarray(markLength);
   const known = narrow ? narrow(unmarked, false) : unmarked;

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { channelOf, type Log, type QuantityId, readLog } from '../../../../core/log/index.ts';
+import {
+  channelOf,
+  createLogReader,
+  type Log,
+  type QuantityId,
+  readLog,
+} from '../../../../core/log/index.ts';
 import { unwrap } from '../../../../core/result/index.ts';
 
 /** Bytes of letters, from the Unicode Consortium's mapping files (VENDORS/MICSFT, VENDORS/APPLE, ISO8859). */
@@ -141,6 +147,28 @@ describe('Shift_JIS', () => {
     expect(log.channels.map((c) => c.column).join()).toBe(head);
     expect(log.channels.every((c) => c.quantity !== null)).toBe(true);
     expect(log.warnings).toEqual([{ code: 'log/encoding-by-words', facts: { encoding: 'shift_jis' } }]);
+  });
+
+  it.each(['|', ';', ',', '\t'])('is parted at %s, where ポ ends in the byte of a stroke', (mark) => {
+    const decimal = mark === ';' ? ',' : '.';
+    const head = ['時間(s)', 'ポンプ状態', 'エンジン回転数(rpm)', 'ポート圧力(kPa)'];
+    const body = Array.from({ length: 12_000 }, (_, i) =>
+      [(i / 20).toFixed(2), i % 2 === 0 ? 'ポンプ' : '停止', 3000 + (i % 3000), (i / 4).toFixed(2)]
+        .join(mark)
+        .replace(/\./g, decimal),
+    );
+    const bytes = japanese(['ポート試験', head.join(mark), ...body].join('\r\n'));
+    const log = readBytes(bytes);
+    expect(log.style).toMatchObject({ encoding: 'shift_jis', delimiter: mark, decimal });
+    expect(log.channels.map((c) => c.column)).toEqual(head);
+    expect(
+      [...(channelOf(log, 'engineSpeed')?.values ?? [])].map((w) => Math.round((w * 30) / Math.PI)),
+    ).toEqual(body.map((_, i) => 3000 + (i % 3000)));
+    expect(log.channels[3]?.values[399]).toBe(99.75);
+    // Chunks may cut a character in two.
+    const reader = createLogReader({ file: 'a.csv', size: bytes.length });
+    for (let at = 0; at < bytes.length; at += 1009) reader.push(bytes.subarray(at, at + 1009));
+    expect(unwrap(reader.finish()).channels[3]?.values).toEqual(log.channels[3]?.values);
   });
 
   it('is not guessed where none of its words is known', () => {
