@@ -39,6 +39,8 @@ declare module '../result/result.ts' {
     'log/no-time': { columns: readonly string[] };
     /** The time column never moves forward. */
     'log/time-stands-still': { time_s: number };
+    /** The time column holds numbers that no clock shows. */
+    'log/time-no-clock': { first: number };
     /** A hand-made mapping names a unit that does not measure the quantity. */
     'log/mapping-unit': { unit: string; quantity: QuantityId };
     /** More rows than memory holds. */

@@ -45,6 +45,9 @@ function secondsOfDay(days: number): number {
 /** No engine log leaves so long between its rows (common practice). */
 const slowestRow_s = 30;
 
+/** The year 5138 by a clock that counts from 1970: a number beyond it is no time, and steps of a double grow coarse [s]. */
+const latest_s = 1e11;
+
 type Candidate = { readonly index: number; readonly trust: number; readonly reason: Note };
 
 /**
@@ -98,6 +101,13 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     }
     format = unit === 'ms' || unit === 'us' || unit === 'min' ? unit : 's';
   }
+  const beyond = droppedBeyond(stamps);
+  if (beyond > stamps.length / 2)
+    return fail({
+      code: 'log/time-no-clock',
+      facts: { first: column.values.find(Number.isFinite) ?? Number.POSITIVE_INFINITY },
+      where: { file, line: input.firstDataLine, column: column.name },
+    });
   const axis = timeAxis(stamps, isClock);
   return ok({
     axis,
@@ -108,6 +118,17 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     reason: best.reason,
     warnings: axis.warnings,
   });
+}
+
+/** Takes out the stamps that no clock shows, and says how many there were. */
+function droppedBeyond(stamps: Float64Array): number {
+  let dropped = 0;
+  for (let i = 0; i < stamps.length; i++)
+    if (Math.abs(stamps[i] as number) > latest_s) {
+      stamps[i] = Number.NaN;
+      dropped++;
+    }
+  return dropped;
 }
 
 function mainKind(input: TimeInput, index: number): Cell['kind'] {
@@ -208,6 +229,8 @@ function fromRate(input: TimeInput, rate: number): FoundTime {
   const numbers = input.columns[at]?.values;
   const time = new Float64Array(rows);
   for (let i = 0; i < rows; i++) time[i] = (numbers ? (numbers[i] ?? Number.NaN) : i) / rate;
+  // Row numbers that count nothing leave the rows themselves.
+  if (droppedBeyond(time) > rows / 2) for (let i = 0; i < rows; i++) time[i] = i / rate;
   const axis = timeAxis(time, false);
   return {
     axis,

@@ -30,6 +30,9 @@ export function findRolls(log: Log): CoastDownWindow[] {
   const pedal = channelOf(log, 'pedal');
   const found: CoastDownWindow[] = [];
   for (const segment of log.segments) {
+    // Rows so far apart show no roll.
+    const seconds = (log.time[segment.to - 1] as number) - (log.time[segment.from] as number);
+    if (seconds > span_s * (segment.to - segment.from)) continue;
     let at = segment.from;
     const rows: { readonly from: number; readonly v: number; readonly isFree: boolean }[] = [];
     for (let t = log.time[at] as number; at < segment.to; t += grid_s) {

@@ -131,6 +131,11 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy:
       'In einer Kopie der Datei diese Spalte herausnehmen und über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),
+  'log/time-no-clock': (f, show) => ({
+    message: `In der Zeitspalte steht ${show.reading(f.first)}; das zeigt keine Uhr.`,
+    remedy:
+      'Eine andere Zeitspalte wählen (Züge, Spalten) oder in einer Kopie der Datei diese herausnehmen und über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
+  }),
   'log/mapping-unit': (f) => ({
     message: `„${f.unit}“ ist keine Einheit dieser Größe: ${quantityNames[f.quantity]}.`,
     remedy: 'Eine Einheit dieser Größe wählen, oder die Spalte ohne Größe lassen.',

@@ -131,6 +131,11 @@ export const logProblems: ProblemWordsOf<'log'> = {
     remedy:
       'In a copy of the file, take that column out and write the rate above the header: Sample rate: 20 Hz.',
   }),
+  'log/time-no-clock': (f, show) => ({
+    message: `The time column holds ${show.reading(f.first)}, which no clock shows.`,
+    remedy:
+      'Choose another time column (Pulls, Columns), or in a copy of the file take that one out and write the rate above the header: Sample rate: 20 Hz.',
+  }),
   'log/mapping-unit': (f) => ({
     message: `“${f.unit}” is no unit of this quantity: ${quantityNames[f.quantity]}.`,
     remedy: 'Choose a unit of that quantity, or leave the column without one.',

@@ -112,6 +112,7 @@ describe('a log is whole in spite of', () => {
       ['log/time-repaired'],
     ],
     ['a stamp far ahead', time((s, i) => (i === 200 ? 99999 : s)), ['log/time-repaired']],
+    ['stamps that no clock shows', time((s, i) => (i === 200 || i > 396 ? 1e300 : s)), ['log/time-repaired']],
     ['stamps that repeat', time((s, i) => (i % 25 === 3 ? s - 0.05 : s)), ['log/stamps-spread']],
     ['stamps of whole seconds', time((s) => Math.floor(s)), ['log/stamps-spread']],
     [

@@ -121,4 +121,12 @@ export const refused: readonly Refused[] = [
     says: /never moves on/,
     line: 2,
   },
+  {
+    what: 'a time that no clock shows',
+    name: 'no-clock.csv',
+    content: `${head}\n${Array.from({ length: 60 }, (_, i) => [`${(7 + i / 20).toFixed(2)}e297`, ...cellsAt(i).slice(1)].join(',')).join('\n')}\n`,
+    code: 'log/time-no-clock',
+    says: /holds 7\.000\S*297, which no clock shows/,
+    line: 2,
+  },
 ];

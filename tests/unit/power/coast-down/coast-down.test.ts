@@ -149,6 +149,12 @@ describe('coast-down', () => {
     }
   });
 
+  it('sees no roll in rows that are years apart, and ends', () => {
+    const time = Float64Array.from({ length: 20 }, (_, i) => 1e8 * i);
+    const speed = time.map((_, i) => 40 - i);
+    expect(findRolls(logOf(time, [channelFrom('speed', 'vehicleSpeed', 'm/s', speed)]))).toEqual([]);
+  });
+
   it('time to roll down is the integral: constant force is v over a', () => {
     expect(coastDownTime({ a: 100, b: 0, c: 0 }, 1000, 20, 10)).toBeCloseTo(100, 9);
     // Force growing in proportion to speed: M / b ln(v1 / v2).
