@@ -120,7 +120,13 @@ export type EngineTable = {
   readonly doubt: Float64Array;
 };
 
-/** Engine speed and what share of the largest force the car drives with, at even instants. */
+/** A pull and what is around it last seconds; what lasts hours is none, and must not fill the memory. */
+const mostInstants = 100_000;
+
+/**
+ * Engine speed and what share of the largest force the car drives with, at even instants; null where the pull has no
+ * force, or lasts too long for one.
+ */
 export function engineTable(
   time: Float64Array,
   engineSpeed: Float64Array,
@@ -130,6 +136,7 @@ export function engineTable(
   const first = (samples.time[0] as number) - latest_s - grid_s;
   const last = (samples.time.at(-1) as number) - earliest_s + grid_s;
   const count = Math.ceil((last - first) / grid_s) + 1;
+  if (count > mostInstants) return null;
   const value = new Float64Array(count).fill(Number.NaN);
   let i = indexAt(time, first, segment.from, segment.to);
   for (let k = 0; k < count; k++) {

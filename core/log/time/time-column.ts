@@ -102,7 +102,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     format = unit === 'ms' || unit === 'us' || unit === 'min' ? unit : 's';
   }
   const beyond = droppedBeyond(stamps);
-  if (beyond > stamps.length / 2)
+  if (beyond > 0 && (beyond > stamps.filter(Number.isFinite).length || Number.isNaN(usualStep(stamps))))
     return fail({
       code: 'log/time-no-clock',
       facts: { first: column.values.find(Number.isFinite) ?? Number.POSITIVE_INFINITY },
@@ -230,7 +230,7 @@ function fromRate(input: TimeInput, rate: number): FoundTime {
   const time = new Float64Array(rows);
   for (let i = 0; i < rows; i++) time[i] = (numbers ? (numbers[i] ?? Number.NaN) : i) / rate;
   // Row numbers that count nothing leave the rows themselves.
-  if (droppedBeyond(time) > rows / 2) for (let i = 0; i < rows; i++) time[i] = i / rate;
+  if (droppedBeyond(time) > 0 && Number.isNaN(usualStep(time))) for (let i = 0; i < rows; i++) time[i] = i / rate;
   const axis = timeAxis(time, false);
   return {
     axis,
