@@ -19,6 +19,11 @@ const ownWind = 0.015;
 const lateness = 1;
 /** Seconds before and after a pull in which the height shows whether it goes with speed. */
 const [before_s, after_s] = [10, 15];
+/** Readings that can be: roads from the shores of inland seas to the highest passes [m], and speeds of cars [m/s]. */
+const heights = [-500, 6000] as const;
+const fastest = 150;
+/** No pull is shorter, and a height tells no slope over less [m]. */
+const leastLength = 10;
 /** Speed must fall again by this much behind the pull to tell speed from distance [m/s]. */
 const leastFall = 5;
 
@@ -42,7 +47,8 @@ export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions
   const speed = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
   if (!altitude || !speed) return { ...unknown, notes: [] };
   const { xs, ys, vs } = heightsAlong(log, altitude, speed, window.from, window.to);
-  if (xs.length < 10) return { ...unknown, notes: [] };
+  const length = (xs.at(-1) ?? 0) - (xs[0] ?? 0);
+  if (xs.length < 10 || length < leastLength) return { ...unknown, notes: [] };
   const line = straightLine(xs, ys);
   const grade = Math.tan(Math.asin(Math.max(-0.5, Math.min(0.5, line.slope))));
   if (goesWithSpeed(log, altitude, speed, window))
@@ -51,9 +57,8 @@ export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions
       uncertainty: Math.max(gradeAssumed, Math.abs(grade)),
       notes: [{ code: 'power/altitude-with-speed', facts: { grade } }],
     };
-  const length = (xs.at(-1) as number) - (xs[0] as number);
   const [first, last] = [vs[0] as number, vs.at(-1) as number];
-  const late = (grade * lateness * Math.max(0, last - first)) / Math.max(1, length);
+  const late = (grade * lateness * Math.max(0, last - first)) / length;
   // rho v^2 / 2 over rho g is a height.
   const wind = (ownWind * Math.abs(last * last - first * first)) / (2 * standardGravity * length);
   const scatter = line.error * Math.sqrt(Math.min(10, xs.length / 4));
@@ -71,7 +76,7 @@ export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions
   };
 }
 
-/** Distance, height and speed of the rows that have a height. */
+/** Distance, height and speed of the rows that have a height which can be. */
 function heightsAlong(log: Log, altitude: Channel, speed: Channel, from: number, to: number) {
   const [xs, ys, vs]: [number[], number[], number[]] = [[], [], []];
   let distance = 0;
@@ -79,10 +84,10 @@ function heightsAlong(log: Log, altitude: Channel, speed: Channel, from: number,
   for (let i = from; i < to; i++) {
     const read = speed.values[i] as number;
     // Between the readings of a slow speed the car keeps on.
-    if (Number.isFinite(read)) v = read;
+    if (read >= 0 && read <= fastest) v = read;
     if (i > from) distance += v * ((log.time[i] as number) - (log.time[i - 1] as number));
     const height = altitude.values[i] as number;
-    if (!Number.isFinite(height)) continue;
+    if (!(height >= heights[0] && height <= heights[1])) continue;
     xs.push(distance);
     ys.push(height);
     vs.push(v);

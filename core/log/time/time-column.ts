@@ -230,7 +230,8 @@ function fromRate(input: TimeInput, rate: number): FoundTime {
   const time = new Float64Array(rows);
   for (let i = 0; i < rows; i++) time[i] = (numbers ? (numbers[i] ?? Number.NaN) : i) / rate;
   // Row numbers that count nothing leave the rows themselves.
-  if (droppedBeyond(time) > 0 && Number.isNaN(usualStep(time))) for (let i = 0; i < rows; i++) time[i] = i / rate;
+  if (droppedBeyond(time) > 0 && Number.isNaN(usualStep(time)))
+    for (let i = 0; i < rows; i++) time[i] = i / rate;
   const axis = timeAxis(time, false);
   return {
     axis,

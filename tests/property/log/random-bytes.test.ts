@@ -29,7 +29,7 @@ function isUsable(log: Log): void {
     expect(power.value.wheelPowerError.every(Number.isFinite)).toBe(true);
     said.push(...power.value.notes);
   }
-  for (const note of said) expect(noteText(note, show).length).toBeGreaterThan(5);
+  for (const note of said) expect(noteText(note, show)).not.toMatch(/NaN|undefined|∞|^.{0,5}$/);
   findRolls(log);
 }
 
@@ -118,11 +118,21 @@ it('a good log with bytes changed at random neither crashes nor hangs', () => {
 });
 
 /** Thirty seconds at 20 Hz with a pull from 5 to 15 s. */
-const names = ['Time (s)', 'Engine Speed (rpm)', 'Pedal (%)', 'Speed (km/h)', 'Boost (kPa)', 'Altitude (m)'];
+const names = [
+  'Time (s)',
+  'Engine Speed (rpm)',
+  'Pedal (%)',
+  'Speed (km/h)',
+  'Boost (kPa)',
+  'Altitude (m)',
+  'GPS Speed (km/h)',
+  'Wheel Power (kW)',
+];
 const table = Array.from({ length: 600 }, (_, i) => {
   const rpm = i < 100 ? 2300 : i < 300 ? 2300 + 20 * (i - 100) : Math.max(900, 6300 - 30 * (i - 300));
   const isPull = i >= 100 && i < 300;
-  return [i / 20, rpm, isPull ? 100 : 12, rpm * 0.022, isPull ? Math.min(110, i - 100) : -40, 210 + i / 100];
+  const boost = isPull ? Math.min(110, i - 100) : -40;
+  return [i / 20, rpm, isPull ? 100 : 12, rpm * 0.022, boost, 210 + i / 100, rpm * 0.0221, rpm / 40];
 });
 const column = fc.nat(names.length - 1);
 const row = fc.nat(table.length - 1);
@@ -164,6 +174,6 @@ it('a good log whose columns and rows are damaged at random neither crashes nor 
         survives(new TextEncoder().encode(lines.join('\n')));
       },
     ),
-    { numRuns: 4000, seed: 777 },
+    { numRuns: 300 },
   );
-}, 900_000);
+}, 120_000);
