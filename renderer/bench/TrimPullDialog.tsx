@@ -23,6 +23,8 @@ export function TrimPullDialog({ runId, pullId, onClose }: TrimPullDialogProps) 
 
 const seconds = (value: number): TypedValue => ({ value: Number(value.toFixed(3)), unit: 's' });
 
+const rounding_s = 0.001;
+
 function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onClose: () => void }) {
   const { screens } = useWords();
   const { edit } = useSession();
@@ -35,6 +37,8 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   const isInOrder = from_s !== null && to_s !== null && from_s < to_s;
   // A window that leaves the pull would be another pull, which nothing has found.
   const isInside = isInOrder && from_s < pull.end_s && to_s > pull.start_s;
+  // The fields show thousandths: what is rounded is not wider.
+  const isWider = isInside && (from_s < pull.start_s - rounding_s || to_s > pull.end_s + rounding_s);
   const trim = async () => {
     if (!isInside) return;
     const done = await edit({
@@ -65,6 +69,7 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
         value={to}
         onChange={setTo}
         step={0.1}
+        hint={isWider ? said.trimWider : undefined}
         error={isInside ? undefined : said.trimWrong}
       />
       <TextField

@@ -61,7 +61,9 @@ export function DerivedRow({ derived, check, onChange, onRemove }: DerivedRowPro
       {derived.formula.trim() !== '' && check?.kind === 'wrong' && <ProblemList problems={check.problems} />}
       {check?.kind === 'works' && (
         <p className={styles.works} role="status">
-          {said.works(show.bare(check.low, kind), show.quantity(check.high, kind))}
+          {kind === 'number'
+            ? said.works(show.reading(check.low), show.reading(check.high))
+            : said.works(show.bare(check.low, kind), show.quantity(check.high, kind))}
         </p>
       )}
       {check?.kind === 'no-value' && <p className={styles.works}>{said.noValue}</p>}

@@ -1,4 +1,5 @@
 import { createContext, type ReactNode, useCallback, useContext, useMemo, useState } from 'react';
+import type { Snapshot } from '../../core/contract/index.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -57,7 +58,8 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
         take(answer.value.snapshot);
         const { run, duplicateOf } = answer.value;
         if (run.problems.length > 0) report(run.problems);
-        else if (duplicateOf !== null) say(screens.importing.duplicate(file.name));
+        else if (duplicateOf !== null)
+          say(screens.importing.duplicate(file.name, entriesOf(answer.value.snapshot, duplicateOf)));
         else say(screens.importing.imported(file.name, run.pulls.filter((p) => p.complete).length));
       }
       setJob(null);
@@ -72,6 +74,11 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
       <ProgressContext value={progress}>{children}</ProgressContext>
     </ImportAllContext>
   );
+}
+
+/** Numbers of the entries in which the pulls of a run count. */
+function entriesOf({ session }: Snapshot, runId: string): number[] {
+  return session.ledger.flatMap((e, n) => (e.runs.some((r) => r.runId === runId) ? [n] : []));
 }
 
 export function useImportProgress(): ImportProgress {

@@ -97,3 +97,34 @@ test('what is wrong with a log is said until it is read, however many follow, an
     page.getByRole('tabpanel').getByRole('listitem').filter({ hasText: timelessSaid }),
   ).toBeVisible();
 });
+
+test('a log that is imported once more into another entry is said to count in both, and undo takes it out', async ({
+  page,
+}) => {
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: /Drop two logs here, or choose files/ }).click();
+  await (await chooser).setFiles(logs);
+  await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
+  await page.getByRole('button', { name: 'Create' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Boost gained/, { timeout: 30_000 });
+  const transfer = await page.evaluateHandle(
+    (text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'before-again.csv'));
+      return data;
+    },
+    readFileSync(logs[0] ?? '', 'utf8'),
+  );
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+  await page
+    .getByRole('dialog', { name: 'Where do these logs belong?' })
+    .getByRole('button', { name: 'Import' })
+    .click();
+  await expect(
+    page.getByText(/before-again\.csv was imported before\. Its pulls now count in the entries 0 and 2/),
+  ).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(
+    page.getByRole('navigation', { name: 'Ledger' }).getByRole('button', { name: /^2 / }),
+  ).toContainText('waiting for its log');
+});

@@ -21,7 +21,13 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   await from.fill('99999');
   await expect(dialog.getByText(/The end has to come after the start/)).toBeVisible();
   await expect(dialog.getByRole('button', { name: 'Trim', exact: true })).toBeDisabled();
+  // Wider than it was found is told before it is done.
+  const wider = dialog.getByText(/wider than the pull as it stands/);
+  await expect(dialog.getByText('It takes a reason, which stays with the pull.')).toBeVisible();
+  await from.fill(String(before - 2));
+  await expect(wider).toBeVisible();
   await from.fill(String(before + 1));
+  await expect(wider).toBeHidden();
   await dialog.getByRole('textbox', { name: 'Reason' }).fill('bump');
   await dialog.getByRole('button', { name: 'Trim', exact: true }).click();
   await expect(dialog).toBeHidden({ timeout: 30_000 });

@@ -82,6 +82,8 @@ export const bench: ScreenWords['bench'] = {
   trimFrom: 'Beginnt bei',
   trimTo: 'Endet bei',
   trimWrong: 'Das Ende muss nach dem Beginn liegen, und beide müssen einen Teil dieses Zuges lassen.',
+  trimWider:
+    'Das ist weiter als der Zug, wie er steht. Was dazukommt, zählt als Volllast, auch Gaswegnahme oder Schalten.',
   trimmed: (reason) => `Gekürzt: ${reason}.`,
   dropTitle: 'Diesen Zug auslassen',
   dropWhy: 'Er bleibt in der Aufzeichnung und lässt sich wieder zählen. Der Grund steht dabei.',

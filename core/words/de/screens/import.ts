@@ -13,7 +13,10 @@ export const importing: ScreenWords['importing'] = {
     pulls === 0
       ? `${name} ist da. Ein voller Zug fand sich nicht darin.`
       : `${name} ist da, mit ${pulls === 1 ? '1 Zug' : `${pulls} Zügen`}.`,
-  duplicate: (name) => `${name} war schon da; die vorhandene Kopie gilt.`,
+  duplicate: (name, entries) =>
+    entries.length > 1
+      ? `${name} war schon da. Die Züge zählen jetzt in den Einträgen ${entries.join(' und ')}; Rückgängig nimmt sie hier wieder heraus.`
+      : `${name} war schon da; die vorhandene Kopie gilt.`,
   failed: (name) => `${name} ließ sich nicht einlesen.`,
   keptAsIs: 'Eine Aufzeichnung wird Byte für Byte kopiert und nie verändert.',
   columns: 'Spalten',

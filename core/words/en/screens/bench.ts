@@ -84,6 +84,8 @@ export const bench = {
   trimFrom: 'Starts at',
   trimTo: 'Ends at',
   trimWrong: 'The end has to come after the start, and both have to leave a part of this pull.',
+  trimWider:
+    'This is wider than the pull as it stands. What it takes in counts as full throttle, a lift or a gear change too.',
   trimmed: (reason: string) => `Trimmed: ${reason}.`,
   dropTitle: 'Leave this pull out',
   dropWhy: 'It stays in the log and can be taken back in. The reason is kept with it.',
