@@ -172,7 +172,7 @@ function engineSpeedOf(
     const signal = speedSignal(log, channel, window.useFrom, window.useTo);
     return ok({ signal, uncertainty: 0, notes: [] });
   }
-  const road = roadSpeed(log, pull, window);
+  const road = roadSpeed(log, pull, window, null);
   const gearing = distancePerRadian(car, pull.gear ?? car.pullGear);
   if (!gearing.ok) {
     const [{ code, facts }] = gearing.problems;

@@ -36,4 +36,5 @@ export { type PowerOptions, powerOfPull } from './power-of-pull.ts';
 export { inputUncertainty, practice } from './practice.ts';
 export * from './pull-power.ts';
 export { airDensity, loadAt, type RoadLoad, roadLoad } from './road-load.ts';
+export { type KnownLag, lagOfLog } from './speed/lag-of-log.ts';
 export { type TwoWay, twoWayDisagreement } from './two-way.ts';

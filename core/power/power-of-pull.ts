@@ -14,12 +14,15 @@ import { powersAlong, readAt, trackOf } from './pull-track.ts';
 import { pullWindow, toldFrom } from './pull-window.ts';
 import { loadAt, roadLoad } from './road-load.ts';
 import { fusedSpeed } from './speed/fused-speed.ts';
+import type { KnownLag } from './speed/lag-of-log.ts';
 import { speedGrid } from './speed-grid.ts';
 import { withShift } from './systematic-error.ts';
 
 export type PowerOptions = {
   /** Beats what the log and the place suggest. 'road' never reads a torque or power channel. */
   readonly basis?: 'road' | 'dyno';
+  /** How late the road speed is, as all pulls of the log have it; else each pull tells for itself. */
+  readonly speedLag?: KnownLag | null;
 };
 
 /**
@@ -73,7 +76,7 @@ export function powerOfPull(
   const wheels = wheelMass(car);
   const mass = car.mass_kg + wheels.mass;
   const forceAt = (v: number, a: number) => mass * a + loadAt(load, v);
-  const fused = fusedSpeed(log, pull, window, car, forceAt);
+  const fused = fusedSpeed(log, pull, window, car, forceAt, options.speedLag ?? null);
   if (!fused.ok) return fail(...fused.problems, ...direct.value.notes.flatMap(asProblem));
   const notes: Note[] = [
     ...direct.value.notes,

@@ -1,5 +1,6 @@
 import { evidenceOfPull, type PullEvidence } from '../compare/index.ts';
 import {
+  channelOf,
   type DerivedChannel,
   type FormulaParser,
   findPulls,
@@ -13,6 +14,8 @@ import {
   airflowPowerEstimate,
   type Car,
   type Conditions,
+  type KnownLag,
+  lagOfLog,
   type PullPower,
   powerOfPull,
   rollingRadius,
@@ -72,7 +75,8 @@ export function analyseRun(
 /** The same from a log that was read before. */
 export function analyseLog(read: Log, input: Omit<AnalysisInput, 'file'>): RunAnalysis {
   const found = pullsOfLog(read, input);
-  return { ...found, pulls: found.pulls.map((edited) => withPower(found.log, edited, input)) };
+  const speedLag = speedLagOf(found, input);
+  return { ...found, pulls: found.pulls.map((edited) => withPower(found.log, edited, input, speedLag)) };
 }
 
 /** What is known of a log before the power of its pulls is. */
@@ -101,13 +105,33 @@ export function pullsOfLog(read: Log, input: Omit<AnalysisInput, 'file'>): Pulls
   return { log, pulls, warnings: [...log.warnings, ...found.warnings], problems };
 }
 
-/** The second half, pull by pull, held against the air that was breathed where the log has it; none depends on another. */
+/** So many pulls tell how late the road speed of a log is; more would cost time and say little more. */
+const mostForLag = 7;
+
+/** How late the road speed of a log is, from some of its whole pulls; null where too few tell. */
+export function speedLagOf(
+  { log, pulls }: Pick<PullsOfLog, 'log' | 'pulls'>,
+  { car, conditions }: Pick<AnalysisInput, 'car' | 'conditions'>,
+): KnownLag | null {
+  // Two road speeds are late by unlike amounts, and each pull takes the better one.
+  if (channelOf(log, 'vehicleSpeed') && channelOf(log, 'gpsSpeed')) return null;
+  const whole = pulls.filter((p) => p.pull.complete);
+  const every = Math.max(1, whole.length / mostForLag);
+  const powers = Array.from({ length: Math.min(whole.length, mostForLag) }, (_, k) => {
+    const { pull } = whole[Math.floor(k * every)] as EditedPull;
+    return powerOfPull(log, pull, car, conditions);
+  });
+  return lagOfLog(powers.flatMap((p) => (p.ok ? [p.value] : [])));
+}
+
+/** The second half, pull by pull, held against the air that was breathed where the log has it. */
 export function withPower(
   log: Log,
   edited: EditedPull,
   { car, conditions }: Pick<AnalysisInput, 'car' | 'conditions'>,
+  speedLag: KnownLag | null,
 ): AnalysedPull {
-  const power = powerOfPull(log, edited.pull, car, conditions);
+  const power = powerOfPull(log, edited.pull, car, conditions, { speedLag });
   if (!power.ok) return { ...edited, counts: false, power: null, problems: power.problems };
   // A log without air mass flow has no such check, which is no fault of it.
   const air = airflowPowerEstimate(log, edited.pull, power.value);

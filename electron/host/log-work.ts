@@ -7,7 +7,7 @@ import {
   loadFormulaParser,
 } from '../../core/log/index.ts';
 import { fail, ok, type Problem } from '../../core/result/index.ts';
-import { type AnalysedPull, pullsOfLog, withPower } from '../../core/session/index.ts';
+import { type AnalysedPull, pullsOfLog, speedLagOf, withPower } from '../../core/session/index.ts';
 import type { AnalysisTask, FromLogWorker, ToLogWorker } from './log-crew.ts';
 import { sharedLog } from './shared-log.ts';
 
@@ -55,9 +55,10 @@ async function analyse(read: Log, task: AnalysisTask): Promise<void> {
     derivedChannels.length > 0 ? { channels: derivedChannels, parser: await loadFormulaParser() } : null;
   const found = pullsOfLog(read, { ...task, derived });
   tell({ kind: 'found', found: { ...found, log: sharedLog(found.log) } });
+  const speedLag = speedLagOf(found, task);
   let done: AnalysedPull[] = [];
   for (const [i, edited] of found.pulls.entries()) {
-    done.push(withPower(found.log, edited, task));
+    done.push(withPower(found.log, edited, task, speedLag));
     if (done.length < batch && i < found.pulls.length - 1) continue;
     tell({ kind: 'powers', done });
     done = [];

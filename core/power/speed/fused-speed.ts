@@ -7,6 +7,7 @@ import { inputUncertainty, practice } from '../practice.ts';
 import type { PullWindow } from '../pull-window.ts';
 import { type SlopeEstimator, slopeEstimator } from '../smoothing/slope-estimate.ts';
 import { asRoadSpeed, type ForceAt, forceShare, tableOf, together } from './both-speeds.ts';
+import type { KnownLag } from './lag-of-log.ts';
 import { roadSpeed } from './road-speed.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 
@@ -51,10 +52,11 @@ export function fusedSpeed(
   window: PullWindow,
   car: Car,
   forceAt: ForceAt,
+  known: KnownLag | null,
 ): Result<FusedSpeed> {
   const channel = channelOf(log, 'engineSpeed');
   const engine = channel ? speedSignal(log, channel, window.useFrom, window.useTo, engineRange) : null;
-  const told = roadSpeed(log, pull, window);
+  const told = roadSpeed(log, pull, window, known);
   // One reading shows no lag and no slip; where engine speed is there, gear and tyre say more.
   const road = engine && told && told.time.length < leastReadings ? null : told;
   if (!engine && !road) {
@@ -68,7 +70,8 @@ export function fusedSpeed(
   if (engine && road) {
     if (isTooShort(engine)) return tooShort(engine);
     // A satellite receiver filters over some tenths of a second; a wheel sensor is a bus message late.
-    const usualLag = road.isSatellite && road.lag === 0 ? 0.3 : 0.06;
+    const unknown = road.isSatellite && road.lag === 0 ? 0.3 : 0.06;
+    const usualLag = known && road.isKnown ? known.error : unknown;
     const both = together(engine, road, usualLag, nominal.ok ? nominal.value : null, forceAt);
     notes.push({ code: 'power/slip-from-speed', facts: { slip: both.model.slip } });
     const lag = road.lag + both.model.lag;

@@ -1,11 +1,14 @@
 import { type Channel, channelOf, type Log, type Pull, type SpeedLag, speedLag } from '../../log/index.ts';
 import type { PullWindow } from '../pull-window.ts';
+import type { KnownLag } from './lag-of-log.ts';
 import { type SpeedSignal, seldomSpeed, speedSignal } from './speed-signal.ts';
 
 /** Road speed of a pull at the instants at which the engine drove the car so fast. */
 export type RoadSpeed = SpeedSignal & {
   /** By which it reached the log late, as far as the seconds around the pull tell [s]; taken off its times. */
   readonly lag: number;
+  /** The lag is the log's, not this pull's own. */
+  readonly isKnown: boolean;
   readonly isSatellite: boolean;
 };
 
@@ -15,7 +18,12 @@ const roadRange = [0.3, 150] as const;
 const settled = 3;
 
 /** Vehicle speed or, where it is much quieter, the satellites'; null where neither has a reading in the window. */
-export function roadSpeed(log: Log, pull: Pull, window: PullWindow): RoadSpeed | null {
+export function roadSpeed(
+  log: Log,
+  pull: Pull,
+  window: PullWindow,
+  known: KnownLag | null,
+): RoadSpeed | null {
   const wheels = channelOf(log, 'vehicleSpeed');
   const satellite = channelOf(log, 'gpsSpeed');
   const ofWheels = wheels ? read(log, wheels, window.useFrom, window.useTo) : null;
@@ -24,12 +32,15 @@ export function roadSpeed(log: Log, pull: Pull, window: PullWindow): RoadSpeed |
   const channel = signal !== null && signal === ofSatellite ? satellite : wheels;
   if (!signal || !channel) return null;
   const isSatellite = channel === satellite;
-  const late = lagOf(log, channel, pull);
-  if (late.lag === 0) return { ...signal, lag: 0, isSatellite };
+  const own = lagOf(log, channel, pull);
+  const isKnown = known !== null;
+  // A filter and a delay come equally late, but the filter still remembers what was before.
+  const late = isKnown ? { lag: known.lag, isSmoothed: own.isSmoothed } : own;
+  if (late.lag === 0) return { ...signal, lag: 0, isKnown, isSatellite };
   const rows = rowsOfPull(log, window, late);
   const onTime = read(log, channel, rows.from, rows.to);
-  if (!onTime) return { ...signal, lag: 0, isSatellite };
-  return { ...onTime, time: onTime.time.map((t) => t - late.lag), lag: late.lag, isSatellite };
+  if (!onTime) return { ...signal, lag: 0, isKnown: false, isSatellite };
+  return { ...onTime, time: onTime.time.map((t) => t - late.lag), lag: late.lag, isKnown, isSatellite };
 }
 
 /**

@@ -25,12 +25,12 @@ describe('what is said of the powers of a run', () => {
         ...d.log.channels,
         channelFrom('Air', 'airMassFlow', 'g/s', new Float64Array(d.log.time.length).fill(flow)),
       ];
-      const found = withPower({ ...d.log, channels }, edited, { car: d.car, conditions: d.conditions });
+      const found = withPower({ ...d.log, channels }, edited, { car: d.car, conditions: d.conditions }, null);
       return found.power?.notes.map((n) => n.code);
     };
     expect(air(2)).toContain('power/airflow-disagrees');
     expect(air(0.75)).toContain('power/airflow-agrees');
-    const without = withPower(d.log, edited, { car: d.car, conditions: d.conditions });
+    const without = withPower(d.log, edited, { car: d.car, conditions: d.conditions }, null);
     expect(without.power?.notes).toEqual(power.notes);
   });
 
