@@ -134,10 +134,14 @@ export const concepts: ReadonlyMap<Concept, RegExp> = new Map(
   Object.entries(conceptWords).map(([id, words]) => [id as Concept, patternOf(words)]),
 );
 
+/** What stands behind so many characters of a header tells nothing more, and would be looked at for long. */
+export const longestName = 200;
+
 /** Lower case, no accents, camelCase and punctuation to blanks: `Motor-Drehzahl`, `EngineSpeed`, `engine_speed`. */
 export function plainWords(text: string): string {
   return (
     text
+      .slice(0, longestName)
       .normalize('NFC')
       // Kana of half the width, with their marks as letters of their own, and letters as wide as an ideograph.
       .replace(/[\uff01-\uff9f]+/g, (other) => other.normalize('NFKC'))

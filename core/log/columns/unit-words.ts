@@ -82,11 +82,15 @@ for (const [id, words] of Object.entries(spellings)) {
   for (const word of words.split(' ')) if (!byWord.has(word)) byWord.set(word, id);
 }
 
+/** No unit is written in more characters. */
+const longestUnit = 60;
+
 /**
  * The unit that a text names, or null where it names none that we know. Blanks, points, degree signs and
  * brackets don't count; `psig`, `bar abs`, `kPa (rel.)` also say which pressure is meant.
  */
 export function parseUnit(text: string): FoundUnit | null {
+  if (text.length > longestUnit) return null;
   let t = text
     // The ordinal sign stands in for the degree sign on some keyboards; it would turn into an o.
     .replace(/[°º˚]/g, '')
@@ -136,6 +140,7 @@ export function parseUnit(text: string): FoundUnit | null {
  * is how fast something changes.
  */
 export function isRateUnit(text: string): boolean {
+  if (text.length > longestUnit) return false;
   const rate = /^(.+?)\s*(?:\/\s*(?:s|sec|sek|ms)|per second|pro sekunde)\s*$/i.exec(text.trim());
   if (!rate?.[1] || parseUnit(text) !== null) return false;
   const unit = parseUnit(rate[1]);

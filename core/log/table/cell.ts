@@ -59,8 +59,8 @@ const onCell: Cell = { value: 1, flag: 0, kind: 'switch', unit: '' };
 const offCell: Cell = { value: 0, flag: 0, kind: 'switch', unit: '' };
 
 const plain = {
-  '.': /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i,
-  ',': /^[-+]?(?:\d+,?\d*|,\d+)(?:e[-+]?\d+)?$/i,
+  '.': /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?$/i,
+  ',': /^[-+]?(?:\d+(?:,\d*)?|,\d+)(?:e[-+]?\d+)?$/i,
 };
 /** Digits in groups of three, parted by blank, apostrophe or the mark that is not the decimal one. */
 const grouped = {
@@ -71,6 +71,9 @@ const grouped = {
 const hex = /^0x[0-9a-f]{1,12}$/i;
 const glued =
   /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*|(?<=\s)1\/min)$/i;
+
+/** No time, and no number with its unit, is written in more characters; a whole row may be looked at as one cell. */
+const longestWord = 100;
 
 /** The number of a text in the file's own spelling, NaN where it is none. Agrees with Number(text) for '.'. */
 export function plainNumber(text: string, decimal: Decimal): number {
@@ -96,6 +99,7 @@ export function readCell(text: string, decimal: Decimal): Cell {
   const number = plainNumber(t, decimal);
   if (!Number.isNaN(number))
     return Number.isFinite(number) ? { value: number, flag: 0, kind: 'number', unit: '' } : textCell;
+  if (t.length > longestWord) return textCell;
   const lower = t.toLowerCase();
   if (missing.has(lower)) return missingCell;
   if (on.has(lower)) return onCell;
