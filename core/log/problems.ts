@@ -15,6 +15,8 @@ declare module '../result/result.ts' {
     'log/formula-symbol-unknown': { symbol: string };
     /** `left` and `right` as dimensionText has them; both empty where `detail` says it all. */
     'log/formula-units': { detail: string; left: string; right: string };
+    /** The window of a mean is a channel, or no time above zero. */
+    'log/formula-window': Record<string, never>;
     'log/formula-result-units': { found: string; claimed: string };
     /** Nothing in the file, or only blanks. */
     'log/empty': { size: number };

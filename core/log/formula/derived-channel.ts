@@ -8,6 +8,7 @@ import { checkUnits } from './check-units.ts';
 import { type Dimension, dimensionOf, dimensionText, isSame } from './dimension.ts';
 import { evaluateFormula } from './evaluate-formula.ts';
 import { type FormulaParser, longestFormula, parseFormula } from './parse-formula.ts';
+import { hasFixedWindows } from './smooth-windows.ts';
 
 /** A channel by formula, kept in the session. `inputs` gives columns without a quantity a name to be used by. */
 export const DerivedChannelSchema = z.strictObject({
@@ -76,7 +77,7 @@ function meanings(log: Log, derived: DerivedChannel): Map<string, Meaning> {
 /**
  * A derived channel over a log, SI.
  *
- * Errors: those of parseFormula and checkUnits; log/formula-result-units where the formula is measured in
+ * Errors: those of parseFormula and checkUnits; log/formula-window; log/formula-result-units where the formula is measured in
  * something else than it claims. Each names the channel as its column.
  */
 export function deriveChannel(log: Log, derived: DerivedChannel, parser: FormulaParser): Result<Channel> {
@@ -103,6 +104,7 @@ export function deriveChannel(log: Log, derived: DerivedChannel, parser: Formula
     return placed([{ code: 'log/formula-result-units', facts }]);
   }
   const symbols = new Map([...named].map(([name, m]) => [name, m.value]));
+  if (!hasFixedWindows(parsed.value, symbols)) return placed([{ code: 'log/formula-window', facts: {} }]);
   const values = evaluateFormula(parsed.value, symbols, log.time, log.segments);
   return ok({
     column: derived.name,

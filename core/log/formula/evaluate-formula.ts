@@ -129,6 +129,9 @@ function slope(values: Float64Array, time: Float64Array): Float64Array {
   });
 }
 
+/** A number so many times larger than what it leaves behind takes its digits along: the sum is then taken anew. */
+const swallows = 1e9;
+
 /** Mean of the finite samples within half a window either side; running sums, so any window costs the same. */
 function movingMean(values: Float64Array, time: Float64Array, window: number): Float64Array {
   const half = Math.max(0, window) / 2;
@@ -142,6 +145,9 @@ function movingMean(values: Float64Array, time: Float64Array, window: number): F
     if (!Number.isFinite(v)) return;
     sum += sign * v;
     count += sign;
+    if (sign > 0 || Math.abs(v) <= swallows * Math.abs(sum)) return;
+    sum = 0;
+    for (let k = i + 1; k < to; k++) if (Number.isFinite(values[k])) sum += values[k] as number;
   };
   for (let i = 0; i < values.length; i++) {
     const now = time[i] as number;

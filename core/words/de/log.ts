@@ -72,6 +72,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
         : `Die Einheiten passen bei „${f.detail}“ nicht: ${measuredIn(f.left, derived.kinds)} ≠ ${measuredIn(f.right, derived.kinds)}.`,
     remedy: 'Hinter jede Zahl mit Einheit die Einheit schreiben: boost + 100 kPa.',
   }),
+  'log/formula-window': () => ({
+    message: 'Das Fenster von „smooth“ ist eine feste Zeit über null.',
+    remedy: 'So schreiben: smooth(boost, 0.3 s).',
+  }),
   'log/formula-result-units': (f) => ({
     message: `Die Formel ergibt „${measuredIn(f.found, derived.kinds)}“, der Kanal soll aber „${measuredIn(f.claimed, derived.kinds)}“ sein.`,
     remedy:

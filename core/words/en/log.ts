@@ -72,6 +72,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
         : `The units don’t fit at “${f.detail}”: ${measuredIn(f.left, derived.kinds)} ≠ ${measuredIn(f.right, derived.kinds)}.`,
     remedy: 'Write the unit behind every number that has one: boost + 100 kPa.',
   }),
+  'log/formula-window': () => ({
+    message: 'The window of “smooth” is one fixed time above zero.',
+    remedy: 'Write it as smooth(boost, 0.3 s).',
+  }),
   'log/formula-result-units': (f) => ({
     message: `The formula gives “${measuredIn(f.found, derived.kinds)}”, but the channel is to be “${measuredIn(f.claimed, derived.kinds)}”.`,
     remedy:

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { evaluateFormula } from '../../../core/log/formula/evaluate-formula.ts';
+import type { Expression } from '../../../core/log/formula/expression.ts';
 import {
   type Channel,
   type DerivedChannel,
@@ -86,6 +88,21 @@ describe('a channel by formula', () => {
     expect(valuesOf('smooth(lambda, 0.2 s)')[1]).toBeCloseTo((0.9 + 0.85 + 0.8) / 3, 9);
   });
 
+  it('forgets a number of any size once its window has passed it', () => {
+    const time = Float64Array.from({ length: 40 }, (_, i) => i / 10);
+    const spiked = time.map((_, i) => (i === 10 ? 1e300 : 5));
+    const smooth: Expression = {
+      kind: 'call',
+      name: 'smooth',
+      of: [
+        { kind: 'symbol', name: 'x' },
+        { kind: 'constant', value: 0.3 },
+      ],
+    };
+    const means = evaluateFormula(smooth, new Map([['x', spiked]]), time);
+    expect([...means.slice(15)]).toEqual(Array(25).fill(5));
+  });
+
   it('chooses by a test, and a test on a gap is a gap', () => {
     expect(valuesOf('boost > 30 kPa ? 1 : 0')).toEqual([0, 0, 1, 1, Number.NaN]);
     expect(valuesOf('0 kPa <= boost < 50 kPa')).toEqual([1, 1, 0, 0, Number.NaN]);
@@ -128,6 +145,11 @@ describe('units of a formula', () => {
     ['sqrt(boost * boost) / boost', 'ok'],
     ['log(boost / (1 kPa))', 'ok'],
     ['smooth(boost, 0.2 s) / boost', 'ok'],
+    ['smooth(boost, 2 * 100 ms) / boost', 'ok'],
+    ['smooth(boost, -1 s) / boost', 'log/formula-window'],
+    ['smooth(boost, 0 s) / boost', 'log/formula-window'],
+    ['smooth(boost, time) / boost', 'log/formula-window'],
+    ['smooth(boost, smooth(time, 0.1 s)) / boost', 'log/formula-window'],
     ['rate(boost) / boost * 1 s', 'ok'],
   ])('%s: %s', (formula, code) => {
     expect(codeOf(formula)).toBe(code);
