@@ -24,6 +24,8 @@ declare module '../result/result.ts' {
     'power/radius-from-tyre': { tyre: string; radius: number };
     'power/gearing-from-speed': { distancePerTurn: number } & GearingRead;
     'power/slip-from-speed': { slip: number };
+    /** Driven tyres always run ahead of the road; a speed of their own shows none of it. */
+    'power/speed-of-driven-wheels': { slip: number };
     /** Logged vehicle speed over the speed from engine speed, gear and radius, minus one. */
     'power/speeds-disagree': { difference: number };
     'power/speed-in-steps': { basis: 'engine-speed' | 'vehicle-speed'; step: number };

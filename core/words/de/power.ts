@@ -145,6 +145,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     }${f.overallRatio === null ? '' : `, ${show.number(f.overallRatio, 2)} davon je Radumdrehung`}.`,
   'power/slip-from-speed': (f, show) =>
     `Reifenschlupf aus den beiden Geschwindigkeiten: ${show.quantity(f.slip, 'share', 1)} bei voller Kraft.`,
+  'power/speed-of-driven-wheels': (f, show) =>
+    `Die beiden Geschwindigkeiten lassen den Reifen ${show.quantity(f.slip, 'share', 1)} Schlupf: Die Fahrgeschwindigkeit kann die angetriebener Räder sein, und die Leistung liegt dann um etwa das Doppelte des verborgenen Schlupfs zu hoch, 3 bis 4 % (erzeugte Fahrten). Ein Rad ohne Antrieb aufzeichnen oder Züge dieses Sensors nur untereinander vergleichen.`,
   'power/speeds-disagree': (f, show) =>
     `Die aufgezeichnete Fahrgeschwindigkeit weicht um ${show.difference(f.difference, 'share', 1)} von Drehzahl, Gang und Reifen ab; ihr wurde geglaubt. Übersetzungen, Reifengröße und Geschwindigkeitssignal prüfen.`,
   'power/speed-in-steps': (f, show) =>

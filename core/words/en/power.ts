@@ -135,6 +135,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     }${f.overallRatio === null ? '' : `, ${show.number(f.overallRatio, 2)} of them per turn of a wheel`}.`,
   'power/slip-from-speed': (f, show) =>
     `Tyre slip read from the two logged speeds: ${show.quantity(f.slip, 'share', 1)} at full force.`,
+  'power/speed-of-driven-wheels': (f, show) =>
+    `The two logged speeds leave the tyres ${show.quantity(f.slip, 'share', 1)} of slip: vehicle speed may be that of driven wheels, and power then reads high by about twice the slip that hides, 3 to 4 % (generated drives). Log a wheel that is not driven, or compare pulls of this sensor with each other alone.`,
   'power/speeds-disagree': (f, show) =>
     `Logged vehicle speed differs by ${show.difference(f.difference, 'share', 1)} from engine speed, gear and tyre; the logged speed was believed. Check ratios, tyre size and the speed signal.`,
   'power/speed-in-steps': (f, show) =>

@@ -1,8 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { channelOf, type Log } from '../../../core/log/index.ts';
 import { CarSchema, type PullPower, powerOfPull, unknownConditions } from '../../../core/power/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { rpm } from '../../../core/units/index.ts';
-import { boostedCurve, type Drive, type Driven, drive, errorAgainst } from '../../support/drive-generator.ts';
+import {
+  boostedCurve,
+  type Drive,
+  type Driven,
+  drive,
+  errorAgainst,
+  usualDrive,
+} from '../../support/drive-generator.ts';
 
 const powerOf = (d: Driven): PullPower => unwrap(powerOfPull(d.log, d.pull, d.car, d.conditions));
 
@@ -93,6 +101,27 @@ describe('what power rests on', () => {
   it('slip is read from the two speeds', () => {
     const note = powerOf(d).notes.find((n) => n.code === 'power/slip-from-speed');
     expect(note?.code === 'power/slip-from-speed' && note.facts.slip).toBeCloseTo(0.02, 2);
+  });
+
+  it('a vehicle speed that shows no slip may be that of driven wheels, and that is said', () => {
+    const saysSo = (log: Log, { pull, car, conditions }: Driven) =>
+      unwrap(powerOfPull(log, pull, car, conditions)).notes.some(
+        (n) => n.code === 'power/speed-of-driven-wheels',
+      );
+    let said = 0;
+    for (let seed = 1; seed <= 20; seed++) {
+      const free = drive({ slip: 0.02, seed });
+      expect(saysSo(free.log, free)).toBe(false);
+      // What a sensor at the gearbox reads: engine speed over the gearing, in steps of 0.1 km/h.
+      const perMetre = (usualDrive.gearRatio * usualDrive.finalDrive) / usualDrive.radius;
+      const engine = channelOf(free.log, 'engineSpeed')?.values ?? new Float64Array();
+      const atGearbox = engine.map((w) => Math.round((w / perMetre) * 36) / 36);
+      const channels = free.log.channels.map((c) =>
+        c.quantity === 'vehicleSpeed' ? { ...c, values: atGearbox } : c,
+      );
+      if (saysSo({ ...free.log, channels }, free)) said++;
+    }
+    expect(said).toBeGreaterThan(14);
   });
 
   it('a vehicle speed that comes late is allowed for, and said', () => {
