@@ -42,8 +42,10 @@ for (const { name, options } of conditionsOf('cell')) {
         await line.focus();
         await page.keyboard.press('ArrowRight');
         await expect(line).toHaveAttribute('aria-valuetext', /rpm/);
+        // Each channel's unit stands beside its name, over what it reads before and after.
+        const values = panel.getByLabel(/^At /).locator('div');
         await expect(
-          panel.getByRole('definition').filter({ hasText: /before (0\.8\d+\sλ|1[12]\.\d+\sAFR)/ }),
+          values.filter({ hasText: /^Lambda (λ.*before 0\.8\d|AFR.*before 1[12]\.\d)/ }),
         ).toBeVisible();
         await expectInOrder(page, 'channels');
         await ledger.getByRole('button', { name: /^3 / }).click();
