@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { findBrowser } from '../../../electron/print/index.ts';
 import { askingHost } from '../../support/asking-host.ts';
 import { fontsOutside, pdfObjects } from '../../support/pdf-objects.ts';
@@ -22,7 +22,6 @@ const browser = await findBrowser({ platform: process.platform, environment: pro
 const has = (tool: string) => (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, tool)));
 const tools = ['pdftotext', 'pdfinfo', 'pdffonts'].filter((tool) => !has(tool));
 const missing = [...(browser === null ? ['a browser of the Chromium family'] : []), ...tools];
-if (missing.length > 0) console.warn(`Not all of the PDF was looked at here: ${missing.join(', ')} missing.`);
 
 /** What a tool of poppler says of a PDF. */
 function told(tool: string, pdf: Buffer, ...options: string[]): string {
@@ -42,7 +41,9 @@ afterAll(async () => {
   place.remove();
 });
 
-describe.skipIf(browser === null)('the summary as PDF', () => {
+describe('the summary as PDF', () => {
+  beforeEach(({ skip }) => skip(browser === null, 'no browser of the Chromium family here'));
+
   it('carries every font inside, and its structure for a screen reader', () => {
     const { fonts, outside } = fontsOutside(pdf);
     expect(fonts).toBeGreaterThan(1);
@@ -69,7 +70,9 @@ describe.skipIf(browser === null)('the summary as PDF', () => {
   }, 240_000);
 });
 
-describe.skipIf(missing.length > 0)('the summary as PDF, read by other programs', () => {
+describe('the summary as PDF, read by other programs', () => {
+  beforeEach(({ skip }) => skip(missing.length > 0, `not on this machine: ${missing.join(', ')}`));
+
   it('holds every word and figure of the page as text', async () => {
     const text = textOf(pdf);
     const said = saidIn((await written('html')).toString()).filter((t) => /\d/.test(t));
