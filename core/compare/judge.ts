@@ -78,7 +78,7 @@ export function judgeWithP(input: JudgeInput): { readonly verdict: Verdict; read
   const hearing = hearWitnesses(movements, input.declared, isIntakeCorrected);
   const reasons = oncePerCode([
     ...layout.reasons,
-    ...whyNotComparable(sides, laid.grid),
+    ...whyNotComparable(sides, laid.grid, !layout.reasons.some(isOtherGear)),
     ...weather.reasons,
     ...controlReasons(movements, hearing.supposed),
     ...hearing.reasons,
@@ -164,6 +164,10 @@ function curveOf({ grid, before, after }: LaidOver, effect: EffectWithRemarks | 
       variance: effect ? effect.found.effect.nuisance + effect.found.effect.lasting : 0,
     },
   );
+}
+
+function isOtherGear({ code }: Note): boolean {
+  return code === 'compare/other-gear' || code === 'compare/other-gear-by-speeds';
 }
 
 /** Retard may be told by single pulls and by the whole side: the later, fuller one counts. */

@@ -13,6 +13,10 @@ declare module '../result/result.ts' {
     'compare/no-pulls': { side: Side };
     'compare/same-pull': Record<string, never>;
     'compare/other-gear': { before: number; after: number };
+    /** No numbers known: engine speed over road speed after over before, less one. */
+    'compare/other-gear-by-speeds': { share: number };
+    /** Neither a gear's number nor both speeds in every pull. */
+    'compare/gear-open': Record<string, never>;
     'compare/other-basis': { before: PullPower['basis']; after: PullPower['basis'] };
     'compare/other-correction': { before: CorrectionStandard; after: CorrectionStandard };
     'compare/other-mass': { before_kg: number; after_kg: number };
@@ -47,6 +51,8 @@ declare module '../result/result.ts' {
     'compare/left-out-no-power': PullFacts;
     'compare/left-out-short': PullFacts;
     'compare/left-out-gear': PullFacts & { gear: number };
+    /** Its engine speed over road speed over that of the pulls that count, less one. */
+    'compare/left-out-gear-by-speeds': PullFacts & { share: number };
     'compare/left-out-twice': PullFacts;
     'compare/left-out-knock': PullFacts & { retard_rad: number };
     'compare/left-out-spin': PullFacts;

@@ -34,6 +34,8 @@ export type PullTruth = {
   readonly intake_C: number;
   /** Steady wind and slope of this pull, as an added force [N]. */
   readonly force_N: number;
+  /** Default is third. */
+  readonly gear?: number;
 };
 
 /** How a logger writes. */
@@ -108,7 +110,6 @@ export function inventLog(pulls: readonly PullTruth[], style: LoggerStyle, seed:
   for (let i = 0; i < 9; i++) uniform();
   const gauss = normal(uniform);
   const car = inventedCar;
-  const overall = ((car.gearRatios?.[2] ?? 1) * (car.finalDrive ?? 1)) / (car.rollingRadius_m ?? 1);
   const inertia = car.mass_kg + (car.wheelInertia_kg_m2 ?? 0) / (car.rollingRadius_m ?? 1) ** 2;
   const rows: string[] = [header(style)];
   const step = 1 / style.rate;
@@ -123,6 +124,8 @@ export function inventLog(pulls: readonly PullTruth[], style: LoggerStyle, seed:
     return fresh;
   };
   for (const pull of pulls) {
+    const ratio = car.gearRatios?.[(pull.gear ?? 3) - 1] ?? 1;
+    const overall = (ratio * (car.finalDrive ?? 1)) / (car.rollingRadius_m ?? 1);
     const start = (2350 + 120 * uniform()) * rpm;
     const end = (6350 + 120 * uniform()) * rpm;
     let v = (start / overall) * 0.97;

@@ -13,13 +13,17 @@ const massLimit = 0.015;
 /** Engine speed over road speed this far apart: another tyre, or more slip (practice: slip is 1 to 3 %). */
 const rollingLimit = 0.012;
 
-/** What makes two sets of pulls incomparable before anyone looks at what the engine did. */
-export function whyNotComparable(sides: Sides, grid: Grid): Note[] {
+/**
+ * What makes two sets of pulls incomparable before anyone looks at what the engine did.
+ *
+ * @param isOneGear  where they were in two, engine speed over road speed says nothing of the tyres
+ */
+export function whyNotComparable(sides: Sides, grid: Grid, isOneGear: boolean): Note[] {
   return [
     ...otherwiseMeasured(sides),
     ...otherMass(sides),
     ...otherDirection(sides),
-    ...otherRolling(sides, grid),
+    ...(isOneGear ? otherRolling(sides, grid) : []),
     ...knocking(sides),
   ];
 }

@@ -2,8 +2,9 @@ import type { Note } from '../../result/index.ts';
 import { trustedBand } from '../band/common-band.ts';
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import type { PullFacts, Side } from '../notes.ts';
-import { median } from '../statistics/index.ts';
+import { mean, median } from '../statistics/index.ts';
 import { limitedFrom, type Trouble, troublesOf } from './pull-trouble.ts';
+import { isGearOpen, partedByTurns, turnsOf } from './same-gear.ts';
 
 /** A pull that counts, with the engine speeds over which its power can be trusted. */
 export type ChosenPull = {
@@ -51,9 +52,10 @@ export function choosePulls(sides: {
   if (pools.before.some((b) => pools.after.some((a) => isSamePull(a.pull, b.pull)))) {
     reasons.push({ code: 'compare/same-pull', facts: {} });
   }
-  keepOneGear(pools, leftOut, reasons);
+  const isOneGear = keepOneGear(pools, leftOut, reasons) && keepOneRatio(pools, leftOut, reasons);
+  if (isOneGear && isGearOpen(pullsOf(pools))) leftOut.push({ code: 'compare/gear-open', facts: {} });
   leaveOutShort(pools, leftOut);
-  leaveOutTroubled(pools, leftOut, reasons);
+  leaveOutTroubled(pools, isOneGear, leftOut, reasons);
   return { before: pools.before, after: pools.after, leftOut, reasons };
 }
 
@@ -77,18 +79,19 @@ function isSamePull(a: PullEvidence, b: PullEvidence): boolean {
   return x.length > 0 && x.length === y.length && x.every((value, i) => Object.is(value, y[i]));
 }
 
-function keepOneGear(pools: Record<Side, ChosenPull[]>, leftOut: Note[], reasons: Note[]): void {
+/** By number, as far as numbers are known. False where the sides share no gear. */
+function keepOneGear(pools: Record<Side, ChosenPull[]>, leftOut: Note[], reasons: Note[]): boolean {
   const usual = (side: Side) => mostCommon(pools[side].flatMap((c) => c.pull.gear ?? []));
   const before = usual('before');
   const after = usual('after');
-  if (before === null || after === null) return;
+  if (before === null || after === null) return true;
   const inBoth = pools.before
     .map((c) => c.pull.gear)
     .filter((gear): gear is number => gear !== null && pools.after.some((a) => a.pull.gear === gear));
   const gear = mostCommon(inBoth);
   if (gear === null) {
     reasons.push({ code: 'compare/other-gear', facts: { before, after } });
-    return;
+    return false;
   }
   for (const side of ['before', 'after'] as const) {
     pools[side] = pools[side].filter((c) => {
@@ -97,6 +100,49 @@ function keepOneGear(pools: Record<Side, ChosenPull[]>, leftOut: Note[], reasons
       return false;
     });
   }
+  return true;
+}
+
+/**
+ * By engine speed over road speed: a car without gear ratios has no numbers, and a gear that a person told for all
+ * pulls may not be that of each. False where the sides share no gear.
+ */
+function keepOneRatio(pools: Record<Side, ChosenPull[]>, leftOut: Note[], reasons: Note[]): boolean {
+  const parts = partedByTurns(turnsOf(pullsOf(pools))).map((part) => {
+    const pulls = new Map(part.map((t) => [t.pull, t.level]));
+    const levels = (side: Side) => pools[side].flatMap((c) => pulls.get(c.pull) ?? []);
+    return { pulls, before: levels('before'), after: levels('after') };
+  });
+  if (parts.length < 2) return true;
+  const most = (of: (part: (typeof parts)[number]) => number) =>
+    parts.reduce((best, part) => (of(part) > of(best) ? part : best));
+  const shared = most((p) => (p.before.length && p.after.length ? p.pulls.size : 0));
+  const isOneSided = pools.before.length === 0 || pools.after.length === 0;
+  if (!isOneSided && (shared.before.length === 0 || shared.after.length === 0)) {
+    const [before, after] = [most((p) => p.before.length).before, most((p) => p.after.length).after];
+    // A side of which nothing is known may have been driven in any of them.
+    if (before.length === 0 || after.length === 0) return true;
+    const share = Math.expm1(mean(after) - mean(before));
+    reasons.push({ code: 'compare/other-gear-by-speeds', facts: { share } });
+    return false;
+  }
+  const kept = isOneSided ? most((p) => p.pulls.size) : shared;
+  const level = mean([...kept.pulls.values()]);
+  const all = new Map(parts.flatMap((p) => [...p.pulls]));
+  for (const side of ['before', 'after'] as const) {
+    pools[side] = pools[side].filter((c) => {
+      const own = all.get(c.pull);
+      if (own === undefined || kept.pulls.has(c.pull)) return true;
+      const facts = { ...factsOf(c), share: Math.expm1(own - level) };
+      leftOut.push({ code: 'compare/left-out-gear-by-speeds', facts });
+      return false;
+    });
+  }
+  return true;
+}
+
+function pullsOf(pools: Record<Side, ChosenPull[]>): PullEvidence[] {
+  return [...pools.before, ...pools.after].map((c) => c.pull);
 }
 
 function mostCommon(values: readonly number[]): number | null {
@@ -124,8 +170,16 @@ function leaveOutShort(pools: Record<Side, ChosenPull[]>, leftOut: Note[]): void
   }
 }
 
-function leaveOutTroubled(pools: Record<Side, ChosenPull[]>, leftOut: Note[], reasons: Note[]): void {
-  const troubles = troublesOf([...pools.before, ...pools.after]);
+function leaveOutTroubled(
+  pools: Record<Side, ChosenPull[]>,
+  isOneGear: boolean,
+  leftOut: Note[],
+  reasons: Note[],
+): void {
+  // Engine speed over road speed of another gear would pass for wheels that spin.
+  const troubles = isOneGear
+    ? troublesOf([...pools.before, ...pools.after])
+    : new Map([...troublesOf(pools.before), ...troublesOf(pools.after)]);
   for (const side of ['before', 'after'] as const) {
     const all = pools[side];
     const troubled = all.filter((c) => (troubles.get(c.pull) ?? []).length > 0);

@@ -3,6 +3,7 @@ import { type Grid, gridMean, powerOnGrid } from '../band/grid.ts';
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import type { EntryPulls } from '../judge-input.ts';
 import type { ChosenPull } from './choose-pulls.ts';
+import { partedByTurns, turnsOf } from './same-gear.ts';
 
 /** One pull with its power on the common grid. */
 export type Row = {
@@ -58,7 +59,8 @@ export function gatherRows(
   };
   const before = rootOfSide(sides.before);
   const after = rootOfSide(sides.after);
-  const gear = sides.before[0]?.pull.gear ?? null;
+  const first = sides.before[0]?.pull;
+  const gear = first?.gear ?? null;
   for (const entry of session) {
     const root = rootOf(entry);
     const setup =
@@ -67,6 +69,7 @@ export function gatherRows(
     for (const pull of entry.pulls) {
       const isOtherGear = gear !== null && pull.gear !== null && pull.gear !== gear;
       if (!pull.isComplete || isOtherGear || !trustedBand(pull)) continue;
+      if (first && partedByTurns(turnsOf([first, pull])).length > 1) continue;
       add(pull, null, entry.id, setup);
     }
   }

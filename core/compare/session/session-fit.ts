@@ -14,6 +14,7 @@ import {
 import { type ChosenPull, choosePulls } from '../selection/choose-pulls.ts';
 import { leaveOutOdd } from '../selection/leave-out-odd.ts';
 import { rowOf } from '../selection/rows.ts';
+import { inUsualGear } from '../selection/same-gear.ts';
 import type { SessionEntry } from './session-table.ts';
 
 /** All entries of a session on one grid, with one fit. */
@@ -40,10 +41,9 @@ export function fitSession(
     pulls: choosePulls({ before: entry.pulls, after: [] }).before,
   }));
   const gear = usualGear(chosen.flatMap((c) => c.pulls));
-  const usable = chosen.map(({ entry, pulls }) => ({
-    entry,
-    pulls: pulls.filter((c) => gear === null || c.pull.gear === null || c.pull.gear === gear),
-  }));
+  const inNumber = (c: ChosenPull) => gear === null || c.pull.gear === null || c.pull.gear === gear;
+  const usual = inUsualGear(chosen.flatMap((c) => c.pulls.filter(inNumber).map((p) => p.pull)));
+  const usable = chosen.map(({ entry, pulls }) => ({ entry, pulls: pulls.filter((c) => usual.has(c.pull)) }));
   const bands = usable.flatMap((u) => u.pulls.map((c) => c.band));
   if (bands.length === 0) return null;
   const common = sharedBand(bands);

@@ -36,15 +36,17 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/same-pull': () => 'Auf beiden Seiten steht ein und dieselbe Aufzeichnung.',
   'compare/other-gear': (f) =>
     `Anderer Gang: ${f.before} vorher, ${f.after} nachher. Drehende Massen zählen in jedem anders.`,
+  'compare/other-gear-by-speeds': (f, show) =>
+    `Anderer Gang: Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben. Drehende Massen zählen in jedem anders.`,
+  'compare/gear-open': () =>
+    'Ob alle Züge im gleichen Gang waren, ließ sich nicht vergleichen: nicht jedes Log enthält einen Gang oder dieselbe Geschwindigkeit. Geschwindigkeit mit aufzeichnen oder den Gang der Züge beim Auto angeben.',
   'compare/other-basis': (f) =>
     `Die Leistung kommt vorher aus ${bases[f.before]} und nachher aus ${bases[f.after]}.`,
   'compare/other-correction': (f) => `Vorher nach ${f.before} korrigiert, nachher nach ${f.after}.`,
   'compare/other-mass': (f, show) =>
     `Andere Masse: ${show.quantity(f.before_kg, 'mass')} vorher, ${show.quantity(f.after_kg, 'mass')} nachher.`,
   'compare/other-rolling': (f, show) =>
-    Math.abs(f.share) > 0.08
-      ? `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: ein anderer Gang.`
-      : `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: anderer Reifen oder Luftdruck, oder mehr Schlupf.`,
+    `Drehzahl zu Geschwindigkeit hat sich um ${share(show, f.share)} verschoben: anderer Reifen oder Luftdruck, oder mehr Schlupf.`,
   'compare/other-direction': () =>
     'Vorher in die eine, nachher in die andere Richtung gefahren: Steigung und Wind sind von der Änderung nicht zu trennen.',
   'compare/no-common-band': () =>
@@ -85,6 +87,8 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/left-out-no-power': (f) => `${pull(f)} zählt nicht: keine Leistung zu berechnen.`,
   'compare/left-out-short': (f) => `${pull(f)} zählt nicht: viel weniger Drehzahlbereich als die anderen.`,
   'compare/left-out-gear': (f) => `${pull(f)} zählt nicht: im ${f.gear}. Gang gefahren.`,
+  'compare/left-out-gear-by-speeds': (f, show) =>
+    `${pull(f)} zählt nicht: Drehzahl zu Geschwindigkeit weicht um ${share(show, f.share)} von den anderen ab, wie in einem anderen Gang.`,
   'compare/left-out-twice': (f) => `${pull(f)} zählt nicht: dieselbe Aufzeichnung wie ein früherer.`,
   'compare/left-out-knock': (f, show) =>
     `${pull(f)} zählt nicht: die Klopfregelung nahm ${show.quantity(f.retard_rad, 'angle')} Zündung zurück. Vor dem nächsten Zug ansehen.`,

@@ -36,15 +36,17 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/same-pull': () => 'One and the same recording stands on both sides.',
   'compare/other-gear': (f) =>
     `Another gear: ${f.before} before, ${f.after} after. Rotating parts weigh differently in each.`,
+  'compare/other-gear-by-speeds': (f, show) =>
+    `Another gear: engine speed over road speed moved by ${share(show, f.share)}. Rotating parts weigh differently in each.`,
+  'compare/gear-open': () =>
+    'Whether all pulls were in the same gear could not be compared: not every log holds a gear or the same road speed. Log road speed, or say the gear of the pulls in the car.',
   'compare/other-basis': (f) =>
     `Power comes from ${bases[f.before]} before and from ${bases[f.after]} after.`,
   'compare/other-correction': (f) => `Corrected by ${f.before} before and by ${f.after} after.`,
   'compare/other-mass': (f, show) =>
     `Another mass: ${show.quantity(f.before_kg, 'mass')} before, ${show.quantity(f.after_kg, 'mass')} after.`,
   'compare/other-rolling': (f, show) =>
-    Math.abs(f.share) > 0.08
-      ? `Engine speed over road speed moved by ${share(show, f.share)}: another gear.`
-      : `Engine speed over road speed moved by ${share(show, f.share)}: another tyre or pressure, or more slip.`,
+    `Engine speed over road speed moved by ${share(show, f.share)}: another tyre or pressure, or more slip.`,
   'compare/other-direction': () =>
     'Driven one way before and the other way after: slope and wind can’t be told from the change.',
   'compare/no-common-band': () => 'The pulls share no band of engine speeds wide enough to compare.',
@@ -83,6 +85,8 @@ export const compareNotes: NoteWordsOf<'compare'> = {
   'compare/left-out-short': (f) =>
     `${pull(f)} is left out: it covers much less engine speed than the others.`,
   'compare/left-out-gear': (f) => `${pull(f)} is left out: it was driven in gear ${f.gear}.`,
+  'compare/left-out-gear-by-speeds': (f, show) =>
+    `${pull(f)} is left out: its engine speed over road speed is off by ${share(show, f.share)} from the others, as in another gear.`,
   'compare/left-out-twice': (f) => `${pull(f)} is left out: it is the same recording as an earlier one.`,
   'compare/left-out-knock': (f, show) =>
     `${pull(f)} is left out: knock control took ${show.quantity(f.retard_rad, 'angle')} of spark. Look at it before the next pull.`,

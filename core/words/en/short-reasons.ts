@@ -8,6 +8,7 @@ export type RefusalCode = Extract<
   | 'compare/no-pulls'
   | 'compare/same-pull'
   | 'compare/other-gear'
+  | 'compare/other-gear-by-speeds'
   | 'compare/other-basis'
   | 'compare/other-correction'
   | 'compare/other-mass'
@@ -36,10 +37,11 @@ export const shortReasons: ShortReasons = {
   'compare/no-pulls': (f) => `no pull counts ${f.side}`,
   'compare/same-pull': () => 'one recording on both sides',
   'compare/other-gear': () => 'another gear',
+  'compare/other-gear-by-speeds': () => 'another gear',
   'compare/other-basis': () => 'power from another source',
   'compare/other-correction': () => 'another correction',
   'compare/other-mass': () => 'another mass',
-  'compare/other-rolling': () => 'another gear, tyre or slip',
+  'compare/other-rolling': () => 'another tyre or slip',
   'compare/other-direction': () => 'driven the other way',
   'compare/no-common-band': () => 'no common band of engine speeds',
   'compare/weather-apart': () => 'other air, no correction',
