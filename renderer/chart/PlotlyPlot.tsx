@@ -3,6 +3,7 @@ import type { ChartSpec } from '../../core/handover/index.ts';
 import { otherWork } from '../hooks/other-work.ts';
 import styles from './Chart.module.css';
 import { chartColours } from './chart-colours.ts';
+import { drawFigure, purgeFigure } from './draw-figure.ts';
 import { loadPlotly } from './load-plotly.ts';
 import { plotlyFigure } from './plotly-figure.ts';
 import { useThemeName } from './use-theme-name.ts';
@@ -24,10 +25,10 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     if (!root) return;
     let isCurrent = true;
     const before = drawing.current.catch(() => {});
-    drawing.current = Promise.all([loadPlotly(), before, otherWork()]).then(([plotly]) => {
+    drawing.current = Promise.all([loadPlotly(), before, otherWork()]).then(() => {
       if (!isCurrent) return;
       const figure = plotlyFigure(spec, chartColours(root), width, height);
-      return plotly.react(root, figure.data, figure.layout, figure.config);
+      return drawFigure(root, figure, () => isCurrent);
     });
     return () => {
       isCurrent = false;
@@ -37,11 +38,7 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
   useEffect(() => {
     const root = plot.current;
     return () => {
-      const purged = async () => {
-        if (!root?.hasChildNodes()) return;
-        const plotly = await loadPlotly();
-        plotly.purge(root);
-      };
+      const purged = () => root && purgeFigure(root);
       void drawing.current.then(purged, purged);
     };
   }, []);

@@ -3,6 +3,9 @@ import { otherWork } from '../hooks/other-work.ts';
 
 let loading: Promise<Plotly> | null = null;
 
+/** Whether anything has asked for it so far. */
+export const isPlotlyAskedFor = (): boolean => loading !== null;
+
 /** Plotly, fetched when it is first asked for and not before. */
 export function loadPlotly(): Promise<Plotly> {
   loading ??= startPlotly().catch((error: unknown) => {

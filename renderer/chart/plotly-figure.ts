@@ -1,30 +1,22 @@
 import type { ChartMark, ChartSpec } from '../../core/handover/index.ts';
 import type { ChartColours } from './chart-colours.ts';
 import { frame, panelBoxes } from './chart-frame.ts';
-import { joinThinLines } from './join-thin-lines.ts';
+import { isThin, type ThinPath, thinPaths } from './thin-paths.ts';
 
 const dashes = { solid: 'solid', dashed: '7px,4px', dotted: '2px,4px' } as const;
+
+/** How far a thin line may be off before it shows: a quarter of its width. Our own choice. */
+const unseen_px = 0.25;
 
 type Axes = { readonly x: string; readonly y: string };
 
 function traces(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
   const on = { xaxis: axes.x, yaxis: axes.y, hoverinfo: 'skip', type: 'scatter' };
   switch (mark.kind) {
-    case 'line':
-      return [
-        {
-          ...on,
-          mode: 'lines',
-          x: mark.x,
-          y: mark.y,
-          line: {
-            // Thinned in the colour: an opacity of its own would cost a layer for each pull.
-            color: mark.weight === 'main' ? colours.ink(mark.ink) : `${colours.ink(mark.ink)}90`,
-            width: mark.weight === 'main' ? 2.5 : 1,
-            dash: dashes[mark.dash],
-          },
-        },
-      ];
+    case 'line': {
+      const line = { color: colours.ink(mark.ink), width: 2.5, dash: dashes[mark.dash] };
+      return [{ ...on, mode: 'lines', x: mark.x, y: mark.y, line }];
+    }
     case 'band': {
       const edge = { ...on, mode: 'lines', x: mark.x, line: { width: 0 } };
       return [
@@ -39,6 +31,19 @@ function traces(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
     case 'rule':
       return [];
   }
+}
+
+/** A trace would draw each stretch by itself, a shape draws all at once. Behind what is drawn as a trace. */
+function thinShape(thin: ThinPath, axes: Axes, colours: ChartColours): object {
+  return {
+    type: 'path',
+    path: thin.path,
+    xref: axes.x,
+    yref: axes.y,
+    layer: 'between',
+    fillcolor: 'rgba(0,0,0,0)',
+    line: { color: `${colours.ink(thin.ink)}90`, width: 1, dash: dashes[thin.dash] },
+  };
 }
 
 function ruleShape(mark: ChartMark, axes: Axes, colours: ChartColours): object[] {
@@ -145,6 +150,7 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       showgrid: false,
       zeroline: false,
       showline: false,
+      ticklabeloverflow: 'allow',
       title: { text: spec.x.title, standoff: 2, font },
       tickfont: font,
     },
@@ -160,6 +166,7 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       gridcolor: colours.rule,
       zeroline: false,
       fixedrange: true,
+      ticklabeloverflow: 'allow',
       tickfont: font,
     };
     annotations.push({
@@ -174,7 +181,11 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       yshift: 3,
       font,
     });
-    for (const mark of joinThinLines(panel.marks)) {
+    const perPixel = (panel.y.range[1] - panel.y.range[0]) / (inner * (span[1] - span[0]));
+    for (const thin of thinPaths(panel.marks, unseen_px * perPixel))
+      shapes.push(thinShape(thin, axes, colours));
+    for (const mark of panel.marks) {
+      if (isThin(mark)) continue;
       data.push(...traces(mark, axes, colours));
       shapes.push(...ruleShape(mark, axes, colours));
       annotations.push(...label(mark, axes, colours, spec.x.range[1]));
