@@ -5,7 +5,7 @@ import './design/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
-import { warmPlotlyWhenIdle } from './chart/warm-plotly.ts';
+import { warmPlotlyWhenFilesCome } from './chart/warm-plotly.ts';
 import { createHostClient } from './host/client.ts';
 import { takeAwayWhenDrawn } from './picture/take-away.ts';
 
@@ -17,4 +17,4 @@ createRoot(root).render(
     <App client={createHostClient(firstAnswer)} />
   </StrictMode>,
 );
-warmPlotlyWhenIdle();
+warmPlotlyWhenFilesCome(document);

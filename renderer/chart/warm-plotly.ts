@@ -4,9 +4,6 @@ import { drawFigure, purgeFigure } from './draw-figure.ts';
 import { isPlotlyAskedFor } from './load-plotly.ts';
 import { plotlyFigure } from './plotly-figure.ts';
 
-/** The first screen is drawn by then, and a plot in it has asked for plotly itself [ms]. Our own choice. */
-const afterStart_ms = 1500;
-
 const size_px = 300;
 
 const axis: ChartAxis = {
@@ -39,12 +36,16 @@ const small: ChartSpec = {
 };
 
 /**
- * Starts plotly and draws a small plot that nobody sees, once the page has nothing else to do. Else the first curves
- * of a log that was just read would hold the screen for a fifth of a second.
+ * Starts plotly and draws a small plot that nobody sees, once files are about to come: the system's dialog is being
+ * opened or they are dragged over the window, and nothing else is waited for. Else the first curves of a log that was
+ * just read would hold the screen for a fifth of a second.
  */
-export function warmPlotlyWhenIdle(): void {
+export function warmPlotlyWhenFilesCome(page: Document): void {
+  const isFileDialog = (event: Event) =>
+    event.target instanceof HTMLInputElement && event.target.type === 'file';
   const whenIdle = () => requestIdleCallback(() => void warmPlotly());
-  setTimeout(whenIdle, afterStart_ms);
+  page.addEventListener('click', (event) => isFileDialog(event) && whenIdle(), true);
+  page.addEventListener('dragenter', whenIdle, true);
 }
 
 async function warmPlotly(): Promise<void> {

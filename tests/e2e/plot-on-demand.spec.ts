@@ -16,7 +16,7 @@ const plotly = expect.stringMatching(/^plotly/);
 test.describe('with nothing open', () => {
   test.use({ startsWith: 'nothing' });
 
-  test('the start screen and a new session load no plotly', async ({ page }) => {
+  test('the start screen and a new session load no plotly, choosing a log does', async ({ page }) => {
     const scripts = await scriptsFromNow(page);
     await page.getByRole('button', { name: 'New session' }).click();
     await page.getByRole('textbox', { name: 'Mass as driven' }).fill('1420');
@@ -25,6 +25,12 @@ test.describe('with nothing open', () => {
     await page.waitForLoadState('networkidle');
     expect(scripts()).not.toEqual([]);
     expect(scripts()).not.toContainEqual(plotly);
+    // A log is on its way, and with it the first plot.
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: /Drop the log here/ }).click();
+    await chooser;
+    await expect.poll(scripts).toContainEqual(plotly);
+    await expect(page.locator('.js-plotly-plot')).toHaveCount(0);
   });
 });
 
