@@ -6,6 +6,7 @@ import { type Entry, EntrySchema } from './entry.ts';
 import { HandoverChoicesSchema } from './handover-choices.ts';
 import { LeaningSchema } from './leaning.ts';
 import { LimitsSchema } from './limits.ts';
+import { ledgerAfterMove } from './move-run.ts';
 import { patchOf } from './patch.ts';
 import { IdSchema, PullEditSchema, RunDirectionSchema, type RunRecord } from './run-record.ts';
 import type { Session } from './session.ts';
@@ -68,6 +69,13 @@ export const SessionEditSchema = z.lazy(() =>
       to_s: z.number().nullable(),
     }),
     z.strictObject({ type: z.literal('entry.leaveRun'), entryId: IdSchema, runId: IdSchema }),
+    /** From `entryId` to another entry, with its window. */
+    z.strictObject({
+      type: z.literal('entry.moveRun'),
+      entryId: IdSchema,
+      runId: IdSchema,
+      to: IdSchema,
+    }),
     z.strictObject({
       type: z.literal('run.set'),
       runId: IdSchema,
@@ -160,7 +168,7 @@ function typedAfter(session: Session, asTyped: Record<string, { value: number; u
  * The state after one edit. Pure; the host applies, saves and remembers the state before for undo.
  *
  * Errors: session/no-entry, session/no-run, session/no-table, session/baseline-stays, session/entry-has-runs,
- *         session/leans-on-itself; those of
+ *         session/leans-on-itself, session/run-not-in-entry; those of
  *         a table that can't stand as it is.
  */
 export function applyEdit(state: SessionState, edit: SessionEdit): Result<SessionState> {
@@ -233,6 +241,10 @@ export function applyEdit(state: SessionState, edit: SessionEdit): Result<Sessio
         ...e,
         runs: e.runs.filter((r) => r.runId !== edit.runId),
       }));
+    case 'entry.moveRun': {
+      const ledger = ledgerAfterMove(session.ledger, state.runs, edit);
+      return ledger.ok ? withSession(state, { ledger: ledger.value }) : ledger;
+    }
     case 'run.set':
       return withRun(state, edit.runId, (r) => ({ ...r, ...defined(edit.patch) }));
     case 'table.add':

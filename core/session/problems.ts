@@ -8,6 +8,7 @@ declare module '../result/result.ts' {
     'session/no-version': Record<string, never>;
     'session/no-entry': { entryId: string };
     'session/no-run': { runId: string };
+    'session/run-not-in-entry': { entryId: string; runId: string };
     'session/no-table': { tableId: string };
     'session/baseline-stays': Record<string, never>;
     'session/entry-has-runs': { entryId: string; runs: number };

@@ -15,6 +15,7 @@ const verbs: Readonly<Record<string, { what: string; load: () => Promise<{ verb:
   judge: { what: 'compare logs before and after one change', load: () => import('./verbs/judge.ts') },
   new: { what: 'make a session folder', load: () => import('./verbs/new.ts') },
   import: { what: 'copy logs into a session', load: () => import('./verbs/import.ts') },
+  move: { what: 'move logs of a session to another entry', load: () => import('./verbs/move.ts') },
   ledger: { what: 'what each change of a session was worth', load: () => import('./verbs/ledger.ts') },
   ladder: {
     what: 'ordered single changes from baseline to target, with stop rules',

@@ -10,6 +10,7 @@ import { EntryDialog } from '../entry/EntryDialog.tsx';
 import { HistoryDialog } from '../history/HistoryDialog.tsx';
 import { AssignDialog } from '../importing/AssignDialog.tsx';
 import { ImportPathDialog } from '../importing/ImportPathDialog.tsx';
+import { MoveLogsDialog } from '../importing/MoveLogsDialog.tsx';
 import { MergeDialog } from '../move/MergeDialog.tsx';
 import { PackDialog } from '../move/PackDialog.tsx';
 import { SetAsideDialog } from '../move/SetAsideDialog.tsx';
@@ -51,6 +52,8 @@ export function Dialogs({ actions }: { actions: readonly Action[] }) {
       return <AssignDialog files={dialog.files} onClose={close} />;
     case 'entry':
       return <EntryDialog entryId={dialog.entryId} first={dialog.draft} onClose={close} />;
+    case 'move-logs':
+      return <MoveLogsDialog runId={dialog.runId} onClose={close} />;
     case 'columns':
       return <ColumnsDialog runId={dialog.runId} onClose={close} />;
     case 'watch':

@@ -108,6 +108,14 @@ export function useActions(): readonly Action[] {
       action('edit', 'ledger', said.editEntry, 'E', canEdit && after !== null, () =>
         show({ dialog: { type: 'entry', entryId: after?.id ?? null } }),
       ),
+      action(
+        'move-logs',
+        'ledger',
+        screens.importing.move.titleAll,
+        'M',
+        canEdit && snapshot.runs.length > 0,
+        () => show({ dialog: { type: 'move-logs', runId: null } }),
+      ),
       action('quick-note', 'ledger', screens.bench.quickNote.title, 'N', canEdit && after !== null, () =>
         show({ dialog: { type: 'quick-note' } }),
       ),

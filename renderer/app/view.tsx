@@ -31,6 +31,7 @@ export type DialogView =
   | { readonly type: 'create'; readonly files: readonly Incoming[] }
   | { readonly type: 'assign'; readonly files: readonly Incoming[] }
   | { readonly type: 'entry'; readonly entryId: string | null; readonly draft?: ChangeDraft }
+  | { readonly type: 'move-logs'; readonly runId: string | null }
   | { readonly type: 'columns'; readonly runId: string }
   | { readonly type: 'watch'; readonly folder?: string }
   | { readonly type: 'import-path' }

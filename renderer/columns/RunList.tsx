@@ -17,6 +17,7 @@ export function RunList({ snapshot, entries }: RunListProps) {
   const show = useShow();
   const { edit } = useSession();
   const said = screens.columns;
+  const { move } = screens.importing;
   // On a dyno the car goes nowhere.
   const isOnRoad = snapshot.session.conditions.place !== 'dyno';
   const ways = (['unsaid', ...RunDirectionSchema.options] as const).map((id) => ({
@@ -56,6 +57,13 @@ export function RunList({ snapshot, entries }: RunListProps) {
                   />
                 </div>
               )}
+              <Button
+                look="plain"
+                aria-label={move.openOf(record.name)}
+                onPress={() => show({ dialog: { type: 'move-logs', runId: record.id } })}
+              >
+                {move.open}
+              </Button>
               <Button
                 look="plain"
                 aria-label={said.openOf(record.name)}

@@ -8,7 +8,7 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { AssignFields } from './AssignFields.tsx';
 import { guessTargets } from './assign-files.ts';
-import type { Incoming } from './incoming.ts';
+import { type Incoming, namedLog } from './incoming.ts';
 import { tasksOf } from './tasks-of.ts';
 import { useImportAll } from './use-imports.tsx';
 
@@ -44,12 +44,13 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
     >
       <p>{screens.importing.keptAsIs}</p>
       <AssignFields
-        files={files}
+        logs={files.map(namedLog)}
         ledger={ledger}
         targets={targets}
         onTargets={setTargets}
         draft={draft}
         onDraft={setDraft}
+        noneLabel={screens.importing.toNone}
       />
     </Dialog>
   );

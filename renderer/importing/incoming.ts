@@ -8,3 +8,8 @@ export type Incoming = File | PathLog;
 export function keyOf(log: Incoming): string {
   return log instanceof File ? `${log.name} ${log.size}` : log.path;
 }
+
+/** A log as a list of logs names it. */
+export function namedLog(log: Incoming): { readonly key: string; readonly name: string } {
+  return { key: keyOf(log), name: log.name };
+}

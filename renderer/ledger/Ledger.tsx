@@ -14,6 +14,7 @@ import styles from './Ledger.module.css';
 import { LedgerNotes } from './LedgerNotes.tsx';
 import { LedgerRow } from './LedgerRow.tsx';
 import { LedgerTotal } from './LedgerTotal.tsx';
+import { UnplacedLogs } from './UnplacedLogs.tsx';
 import { useChosenInSight } from './use-chosen-in-sight.ts';
 
 /** The session's story as a forest plot: every entry on one scale of effect. */
@@ -79,6 +80,7 @@ export function Ledger() {
           </div>
         )}
         <LedgerTotal total={ledger.value?.total ?? null} />
+        {snapshot && <UnplacedLogs snapshot={snapshot} />}
         <LedgerNotes notes={ledger.value?.notes ?? []} />
         <div className={styles.add}>
           <Button look="plain" onPress={() => showView({ dialog: { type: 'entry', entryId: null } })}>

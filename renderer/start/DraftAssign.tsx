@@ -2,9 +2,10 @@ import { useState } from 'react';
 import type { Session } from '../../core/session/index.ts';
 import { emptyDraft } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
+import { useWords } from '../hooks/use-words.tsx';
 import { AssignFields } from '../importing/AssignFields.tsx';
 import { guessTargets } from '../importing/assign-files.ts';
-import type { Incoming } from '../importing/incoming.ts';
+import { type Incoming, namedLog } from '../importing/incoming.ts';
 import { tasksOf } from '../importing/tasks-of.ts';
 import { useImportAll } from '../importing/use-imports.tsx';
 
@@ -51,14 +52,16 @@ export function useDraftAssign(files: readonly Incoming[]) {
 }
 
 export function DraftAssign({ assign }: { assign: ReturnType<typeof useDraftAssign> }) {
+  const { screens } = useWords();
   return (
     <AssignFields
-      files={assign.files}
+      logs={assign.files.map(namedLog)}
       ledger={baselineToBe}
       targets={assign.targets}
       onTargets={assign.setTargets}
       draft={assign.draft}
       onDraft={assign.setDraft}
+      noneLabel={screens.importing.toNone}
     />
   );
 }

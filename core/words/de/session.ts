@@ -26,6 +26,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `In dieser Sitzung gibt es keine Aufzeichnung „${f.runId}“.`,
     remedy: 'Zuerst die Logdatei einlesen.',
   }),
+  'session/run-not-in-entry': (f) => ({
+    message: `Im Eintrag „${f.entryId}“ steht keine Aufzeichnung „${f.runId}“.`,
+    remedy: 'Nachsehen, wo sie jetzt steht: Vielleicht wurde sie schon verschoben.',
+  }),
   'session/no-table': (f) => ({
     message: `In dieser Sitzung gibt es keine Tabelle „${f.tableId}“.`,
     remedy: 'Eine Tabelle im Plan wählen.',

@@ -26,6 +26,10 @@ export const sessionProblems: ProblemWordsOf<'session'> = {
     message: `There is no run “${f.runId}” in this session.`,
     remedy: 'Import the log first.',
   }),
+  'session/run-not-in-entry': (f) => ({
+    message: `Entry “${f.entryId}” does not hold the run “${f.runId}”.`,
+    remedy: 'Look where it stands now: it may have been moved before.',
+  }),
   'session/no-table': (f) => ({
     message: `There is no table “${f.tableId}” in this session.`,
     remedy: 'Pick one of the tables on the plan.',

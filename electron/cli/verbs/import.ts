@@ -3,6 +3,7 @@ import type { RunSummary } from '../../../core/contract/index.ts';
 import { fail, ok, type Problem, type Result } from '../../../core/result/index.ts';
 import { problemText } from '../../../core/words/index.ts';
 import { type Arguments, singleValue } from '../args.ts';
+import { entryNumbered } from '../entry-numbered.ts';
 import { type Answer, table, terminalShow } from '../output.ts';
 import { withSession } from '../session-host.ts';
 
@@ -30,15 +31,12 @@ export const verb = {
     }
     return withSession(folder, async (host, { session }) => {
       const number = singleValue(args, 'entry') ?? `${session.ledger.length - 1}`;
-      const entry = session.ledger[Number(number)];
-      if (!entry) {
-        const choices = `0 to ${session.ledger.length - 1}`;
-        return fail({ code: 'terminal/not-a-choice', facts: { option: '--entry', value: number, choices } });
-      }
+      const entry = entryNumbered(session, number);
+      if (!entry.ok) return entry;
       const imported: Imported[] = [];
       const failed: Problem[] = [];
       for (const file of logs) {
-        const done = await host.ask('runs.import', { path: resolve(file), entryId: entry.id });
+        const done = await host.ask('runs.import', { path: resolve(file), entryId: entry.value.id });
         if (done.ok) imported.push({ file, run: done.value.run, duplicateOf: done.value.duplicateOf });
         else failed.push(...done.problems.map((p) => named(p, file)));
         // A file that is no log stops none of the others; what was taken before the rest stays too.

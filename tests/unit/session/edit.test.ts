@@ -96,6 +96,49 @@ describe('edits of a session', () => {
     expect(apply(left, { type: 'entry.remove', entryId: 'e1' }).session.ledger).toHaveLength(1);
   });
 
+  describe('a log that came into the wrong entry', () => {
+    const late = { ...run, id: 'r2', name: 'later.csv', importedAt: '2027-03-14T11:00:00.000Z' };
+    const two = apply(
+      { session, runs: { r1: { ...run, note: 'wind from the left' }, r2: late } },
+      { type: 'entry.add', entry: entry('e1') },
+      { type: 'entry.takeRun', entryId: 'e1', runId: 'r1', from_s: 4, to_s: 9 },
+      { type: 'entry.takeRun', entryId: 'e0', runId: 'r2', from_s: null, to_s: null },
+    );
+    const runsOf = (state: SessionState, id: string) => state.session.ledger.find((e) => e.id === id)?.runs;
+    const toBaseline: SessionEdit = { type: 'entry.moveRun', entryId: 'e1', runId: 'r1', to: 'e0' };
+
+    it('moves with its window and what was said of it, in the order in which logs came in', () => {
+      const moved = apply(two, toBaseline);
+      expect(runsOf(moved, 'e1')).toEqual([]);
+      expect(runsOf(moved, 'e0')).toMatchObject([{ runId: 'r1', from_s: 4, to_s: 9 }, { runId: 'r2' }]);
+      expect(moved.runs).toBe(two.runs);
+      expect(apply(moved, { ...toBaseline, entryId: 'e0', to: 'e1' }).session.ledger).toEqual(
+        two.session.ledger,
+      );
+    });
+
+    it('counts once where the other entry holds it already, and keeps a window apart from it', () => {
+      const take = (from_s: number | null, to_s: number | null) =>
+        apply(two, { type: 'entry.takeRun', entryId: 'e0', runId: 'r1', from_s, to_s }, toBaseline);
+      expect(runsOf(take(null, null), 'e0')).toMatchObject([
+        { runId: 'r1', from_s: null, to_s: null },
+        { runId: 'r2' },
+      ]);
+      expect(runsOf(take(7, 20), 'e0')).toMatchObject([{ from_s: 4, to_s: 20 }, { runId: 'r2' }]);
+      expect(runsOf(take(12, 20), 'e0')).toHaveLength(3);
+    });
+
+    it('stays where it is asked to stay, and is named where it does not stand', () => {
+      expect(apply(two, { ...toBaseline, to: 'e1' }).session.ledger).toEqual(two.session.ledger);
+      expect(applyEdit(two, { ...toBaseline, entryId: 'e0', to: 'e1' })).toMatchObject({
+        problems: [{ code: 'session/run-not-in-entry', facts: { entryId: 'e0', runId: 'r1' } }],
+      });
+      expect(applyEdit(two, { ...toBaseline, to: 'e9' })).toMatchObject({
+        problems: [{ code: 'session/no-entry', facts: { entryId: 'e9' } }],
+      });
+    });
+  });
+
   it('removing an entry frees those that stood against it', () => {
     const state = apply(
       start,

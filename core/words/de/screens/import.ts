@@ -28,4 +28,21 @@ export const importing: ScreenWords['importing'] = {
   likely: 'wahrscheinlich',
   guess: 'geraten',
   byHand: 'von Hand',
+  move: {
+    open: 'Verschieben',
+    openOf: (log) => `${log} in einen anderen Eintrag verschieben`,
+    title: (log) => `${log} verschieben`,
+    titleAll: 'Aufzeichnungen in andere Einträge verschieben',
+    intro:
+      'Spalten, berichtigte Züge und Notizen einer Aufzeichnung gehen mit. Jeder Eintrag, der eine gewinnt oder verliert, wird neu beurteilt.',
+    toNone: 'In keinem Eintrag',
+    emptied: (entry) => `${entry} bleibt ohne Aufzeichnung.`,
+    already: (log, entry) => `${log} steht schon in ${entry}; die Züge zählen dort einmal.`,
+    moved: (log, entry) => `${log} zählt jetzt in ${entry}.`,
+    takenOut: (log) => `${log} zählt jetzt in keinem Eintrag.`,
+    movedMany: (n) => `${n} Aufzeichnungen wurden verschoben.`,
+    unplaced: (n) =>
+      n === 1 ? '1 Aufzeichnung zählt in keinem Eintrag.' : `${n} Aufzeichnungen zählen in keinem Eintrag.`,
+    place: 'Eintrag wählen',
+  },
 };

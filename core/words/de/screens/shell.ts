@@ -29,6 +29,7 @@ export const shell: ScreenWords['shell'] = {
     'entry.remove': 'entfernter Eintrag',
     'entry.takeRun': 'Aufzeichnung in einen Eintrag gelegt',
     'entry.leaveRun': 'Aufzeichnung aus einem Eintrag genommen',
+    'entry.moveRun': 'Aufzeichnung in einen anderen Eintrag verschoben',
     'run.set': 'Aufzeichnung',
     'table.add': 'neue Tabelle',
     'table.set': 'Tabelle',

@@ -26,4 +26,22 @@ export const importing = {
   likely: 'likely',
   guess: 'a guess',
   byHand: 'by hand',
+  /** A log that goes from one entry to another. */
+  move: {
+    open: 'Move',
+    openOf: (log: string) => `Move ${log} to another entry`,
+    title: (log: string) => `Move ${log}`,
+    titleAll: 'Move logs to other entries',
+    intro:
+      'Columns, corrected pulls and notes of a log go with it. Every entry that gains or loses one is judged anew.',
+    toNone: 'No entry',
+    emptied: (entry: string) => `${entry} is left without a log.`,
+    already: (log: string, entry: string) =>
+      `${entry} holds ${log} already; its pulls will count there once.`,
+    moved: (log: string, entry: string) => `${log} now counts in ${entry}.`,
+    takenOut: (log: string) => `${log} counts in no entry now.`,
+    movedMany: (n: number) => `${n} logs have moved.`,
+    unplaced: (n: number) => (n === 1 ? '1 log counts in no entry.' : `${n} logs count in no entry.`),
+    place: 'Choose an entry',
+  },
 };

@@ -28,6 +28,7 @@ export const shell = {
     'entry.remove': 'removed entry',
     'entry.takeRun': 'log put into an entry',
     'entry.leaveRun': 'log taken out of an entry',
+    'entry.moveRun': 'log moved to another entry',
     'run.set': 'log',
     'table.add': 'new table',
     'table.set': 'table',
