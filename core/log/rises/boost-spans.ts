@@ -105,12 +105,20 @@ function withStarts(
   const moments = momentsOf(tables);
   return spans.flatMap(({ from, to, endAt_s }, i) => {
     const moment = moments[i];
-    const startAt_s = moment ? moment.at_s - untoldLag_s : undefined;
-    const start = startAt_s === undefined ? from : indexAt(time, startAt_s, from, to);
-    return to - start > 2
-      ? [{ from: start, to, startAt_s, endAt_s, startWithin_s: moment?.within_s ?? 0 }]
-      : [];
+    if (!moment) return to - from > 2 ? [{ from, to, endAt_s }] : [];
+    const startAt_s = moment.at_s - untoldLag_s;
+    const start = indexAt(time, startAt_s, from, to);
+    const startWithin_s = withCharger(moment.within_s, startAt_s - crossing(boost, time, from, wideOpen));
+    return to - start > 2 ? [{ from: start, to, startAt_s, endAt_s, startWithin_s }] : [];
   });
+}
+
+/**
+ * Half width [s] of where the foot may have met its stop, if the fit puts it so long after the vacuum was gone: a
+ * charger that comes up at once looks like a plate that is still opening, and then the foot was down by that moment.
+ */
+function withCharger(within_s: number, afterVacuum_s: number): number {
+  return Math.hypot(within_s, Math.max(0, afterVacuum_s));
 }
 
 /** Time between two samples at which the pressure passes a level upwards. */

@@ -39,6 +39,36 @@ describe('a pull told by manifold pressure', () => {
     });
 });
 
+describe('a charger that comes up at once', () => {
+  /**
+   * Down at 3.0 s after `foot_s`, by which the vacuum is gone; from then on the pressure goes on by `rise` [Pa/s] for
+   * 0.4 s, and by less and less after it.
+   */
+  const spanWith = (rise: number, foot_s: number) => {
+    const time = Float64Array.from({ length: 240 }, (_, i) => i / 20);
+    const boost = time.map((t) => {
+      const since = t - 3;
+      if (t > 9) return -6e4;
+      if (since < 0) return -8e4 * Math.min(1, Math.max(0, -since / foot_s));
+      return rise * Math.min(since, 0.4) + rise * 0.3 * (1 - Math.exp(-Math.max(0, since - 0.4) / 0.3));
+    });
+    const engineSpeed = time.map((t) => 250 + 45 * Math.min(6, Math.max(0, t - 3)));
+    return boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }])?.[0];
+  };
+
+  it.each([
+    [1.5e5, 0.2],
+    [2e5, 0.2],
+    [2.5e5, 0.2],
+    [2.5e5, 0.3],
+    [3e5, 0.2],
+    [3e5, 0.3],
+  ])('at %d Pa/s, foot down in %f s, leaves a start that says how far off it may be', (rise, foot_s) => {
+    const { startAt_s = Number.NaN, startWithin_s = 0 } = spanWith(rise, foot_s) ?? {};
+    expect(Math.abs(startAt_s - 3)).toBeLessThanOrEqual(Math.max(0.15, startWithin_s));
+  });
+});
+
 describe('a pressure that falls within a pull', () => {
   /** Wide open from 3 to 9 s, but from 5.0 to 5.4 s at `dip` [Pa gauge]; 20 rows a second. */
   const spansWith = (dip: number, fall: number) => {
