@@ -62,6 +62,8 @@ export function splitByGear(
     breaks = [];
   };
   let top = from;
+  // The sample `jump_s` before i, walked along.
+  let back = from;
   let i = from + 1;
   while (i < span.to) {
     const now = engineSpeed[i] ?? Number.NaN;
@@ -71,7 +73,9 @@ export function splitByGear(
       continue;
     }
     if (now >= high || Number.isNaN(high)) {
-      const jumped = jumpAt(engineSpeed, ratio, time, from, i, span.to);
+      if (back < from) back = from;
+      while (back < i && (time[back] as number) < (time[i] as number) - jump_s) back++;
+      const jumped = jumpAt(engineSpeed, ratio, time, from, back, i, span.to);
       if (jumped) {
         close(jumped.from + 1, true);
         from = jumped.to;
@@ -179,10 +183,10 @@ function jumpAt(
   ratio: Float64Array | null,
   time: Float64Array,
   from: number,
+  back: number,
   i: number,
   to: number,
 ): { from: number; to: number } | null {
-  const back = indexAt(time, (time[i] ?? 0) - jump_s, from, i);
   const before = engineSpeed[back] ?? Number.NaN;
   const now = engineSpeed[i] ?? Number.NaN;
   // Asked of nearly every sample of a pull: what the gear says is only worked out where it may matter.
