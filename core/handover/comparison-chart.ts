@@ -123,7 +123,7 @@ export function comparisonChart(
 }
 
 const singleLooks: Readonly<Record<SinglePull['side'], Pick<ChartLine, 'ink' | 'dash' | 'weight'>>> = {
-  before: { ink: 'before', dash: 'dashed', weight: 'thin' },
+  before: { ink: 'before', dash: 'solid', weight: 'thin' },
   after: { ink: 'after', dash: 'solid', weight: 'thin' },
   pinned: { ink: 'ink', dash: 'dotted', weight: 'main' },
 };
