@@ -10,7 +10,7 @@ export const CoastDownRunsSchema = z.object({
   runs: z.array(z.object({ runId: z.string(), rolls: z.int() })),
 });
 
-/** The rolls of a run, and the road load that those which count give, SI; `fit` is null where they give none. */
+/** The rolls of some runs in their order, and the road load that those which count give, SI; `fit` is null where they give none. */
 export const CoastDownSchema = z.object({
   rolls: z.array(
     z.object({
@@ -21,6 +21,7 @@ export const CoastDownSchema = z.object({
       fromSpeed: z.number(),
       toSpeed: z.number(),
       way: z.enum(rollWays),
+      runId: z.string(),
     }),
   ),
   fit: z
@@ -33,7 +34,9 @@ export const CoastDownSchema = z.object({
       }),
       /** Halves of the 95 % intervals of the coefficients. */
       half: z.object({ a: z.number(), b: z.number(), c: z.number() }),
-      force: z.array(z.object({ speed: z.number(), force: z.number(), half: z.number() })),
+      force: z.array(
+        z.object({ speed: z.number(), force: z.number(), half: z.number(), isRolled: z.boolean() }),
+      ),
       mass: z.number(),
       rolls: z.int(),
       notes: z.array(NoteSchema),

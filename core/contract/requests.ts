@@ -350,13 +350,19 @@ export const requests = {
   /** Runs of the session that hold rolls in neutral. */
   'coastDown.runs': request(() => ({ input: nothing, output: CoastDownRunsSchema })),
   /**
-   * The rolls found in a run and the road load that they give. `ways` goes along the rolls; one that is not named goes
-   * the way that the run says, else out.
+   * The rolls found in some runs and the road load that they give together. `ways` goes along the rolls of its run; one
+   * that is not named goes the way that the run says, else the one that its positions tell, else out.
    */
   'coastDown.fit': request(() => ({
     input: z.strictObject({
-      runId: IdSchema,
-      ways: z.array(z.enum(rollWays).nullable()).max(100_000).default([]),
+      runs: z
+        .array(
+          z.strictObject({
+            runId: IdSchema,
+            ways: z.array(z.enum(rollWays).nullable()).max(100_000).default([]),
+          }),
+        )
+        .max(1000),
     }),
     output: CoastDownSchema,
   })),

@@ -14,6 +14,7 @@ export {
 } from './formula/derived-channel.ts';
 export { kindMeasuredIn } from './formula/dimension.ts';
 export { type FormulaParser, loadFormulaParser } from './formula/parse-formula.ts';
+export { headingOver, waysByHeading } from './heading.ts';
 export { createLogReader, type LogReader, type LogReaderOptions } from './log-reader.ts';
 export { median, medianOf } from './median.ts';
 export * from './pulls/find-pulls.ts';

@@ -22,12 +22,15 @@ export {
   type CoastDownFit,
   type CoastDownWindow,
   fitCoastDown,
+  type LoggedRoll,
   mostRolls,
+  rollsIn,
   wayRemark,
 } from './coast-down/coast-down.ts';
 export * from './coast-down/coast-down-report.ts';
 export { type Coefficients, coastDownTime, coefficientsFromPounds } from './coast-down/coast-down-time.ts';
 export { findRolls } from './coast-down/find-rolls.ts';
+export { waysOfRolls } from './coast-down/roll-ways.ts';
 export * from './conditions.ts';
 export type { FormulaCard } from './explain.ts';
 export { explainPower } from './explain-power.ts';

@@ -17,6 +17,18 @@ declare module '../result/result.ts' {
     'power/coast-down-one-way': { force: number; grade: number };
     'power/coast-down-both-ways': { grade: number; headwind: number };
     /** No engine speed is logged: a closed throttle in gear slows as a roll in neutral does. */
+    /** A force that is told lies beyond the speeds that were rolled [m/s]. */
+    'power/coast-down-beyond': { from: number; to: number };
+    /** Rolls the same way are held back by another force in the other log [N], with half of its 95 % interval. */
+    'power/coast-down-logs-differ': {
+      file: string;
+      other: string;
+      force: number;
+      half: number;
+      kind: 'one-way' | 'alike' | 'against';
+    };
+    /** Some logs were read by the satellite's speed and some by the wheels'. */
+    'power/coast-down-two-speeds': Record<string, never>;
     'power/coast-down-neutral-untold': Record<string, never>;
     'power/level-assumed': Record<string, never>;
     'power/wheel-inertia-not-counted': { share: number };

@@ -5,8 +5,11 @@ import {
   type CoastDownWindow,
   coastDownReport,
   findRolls,
+  type LoggedRoll,
   mostRolls,
+  rollsIn,
   rollsTold,
+  waysOfRolls,
 } from '../../core/power/index.ts';
 import { type RunAnalysis, type RunRecord, wayOfPull } from '../../core/session/index.ts';
 
@@ -28,26 +31,46 @@ export function runsWithRolls(
     .filter(({ rolls }) => rolls > 0);
 }
 
-/** The rolls of a run with the road load of those that count; why there is none stands beside them, to be mended. */
-export function coastDownOfRun(
-  { log }: RunAnalysis,
-  { direction }: Pick<RunRecord, 'direction'>,
-  car: Car,
-  ways: readonly (RollWay | null)[],
-): CoastDown {
-  const windows = rollsOf(log);
-  // A log with more rolls than a fit takes is a drive through town: a person names those that were meant.
-  const isDrive = windows.length > mostRolls;
-  const usual = (n: number): RollWay =>
-    isDrive ? 'left-out' : wayOfPull(direction, n) === -1 ? 'back' : 'out';
-  const told = rollsTold(log, windows).map((roll, n) => ({ ...roll, way: ways[n] ?? usual(n) }));
-  const counted = windows.flatMap((window, n): CoastDownWindow[] => {
-    const way = told[n]?.way;
-    return way === 'left-out' ? [] : [{ ...window, way: way === 'back' ? -1 : 1 }];
+/** A run whose rolls are to be fitted, with what was said of them. */
+export type RolledRun = {
+  readonly record: Pick<RunRecord, 'id' | 'direction'>;
+  readonly analysis: Pick<RunAnalysis, 'log'>;
+  readonly ways: readonly (RollWay | null)[];
+};
+
+/**
+ * The rolls of some runs with the road load of those that count; why there is none stands beside them, to be mended.
+ * The way of a roll is the one said of it, else what the run says of its pulls, else what its positions tell, else out.
+ */
+export function coastDownOfRuns(runs: readonly RolledRun[], car: Car): CoastDown {
+  const found = runs.flatMap(({ record, analysis, ways }) => {
+    const windows = rollsOf(analysis.log);
+    // A log with more rolls than a fit takes is a drive through town: a person names those that were meant.
+    const isDrive = windows.length > mostRolls;
+    return rollsIn(analysis.log, windows).map((roll, n) => {
+      const told = wayOfPull(record.direction, n);
+      const said = ways[n] ?? (isDrive ? 'left-out' : told && nameOf(told));
+      return { roll, runId: record.id, said };
+    });
   });
-  if (counted.length === 0) return { rolls: told, fit: null, problems: [] };
-  const report = coastDownReport(log, counted, car);
-  if (!report.ok) return { rolls: told, fit: null, problems: [...report.problems] };
+  const rolled = found.map((f) => f.roll);
+  const byPosition = waysOfRolls(rolled);
+  const ways = found.map(({ said }, i): RollWay => said ?? nameOf(byPosition[i] ?? 1));
+  const rolls = rollsTold(rolled).map((roll, i) => ({
+    ...roll,
+    runId: found[i]?.runId ?? '',
+    way: ways[i] ?? 'out',
+  }));
+  const counted = rolled.flatMap((roll, i): LoggedRoll[] =>
+    ways[i] === 'left-out' ? [] : [{ ...roll, way: ways[i] === 'back' ? -1 : 1 }],
+  );
+  if (counted.length === 0) return { rolls, fit: null, problems: [] };
+  const report = coastDownReport(counted, car);
+  if (!report.ok) return { rolls, fit: null, problems: [...report.problems] };
   const { force, notes, ...fit } = report.value;
-  return { rolls: told, fit: { ...fit, force: [...force], notes: [...notes] }, problems: [] };
+  return { rolls, fit: { ...fit, force: [...force], notes: [...notes] }, problems: [] };
+}
+
+function nameOf(way: 1 | -1): RollWay {
+  return way === -1 ? 'back' : 'out';
 }

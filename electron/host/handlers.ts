@@ -14,7 +14,7 @@ import { createSession, entryGates, entryPulls, entryTrace, loggedFluid } from '
 import { printWithBrowser } from '../print/index.ts';
 import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
-import { coastDownOfRun, runsWithRolls } from './fit-coast-down.ts';
+import { coastDownOfRuns, type RolledRun, runsWithRolls } from './fit-coast-down.ts';
 import { lastVisit } from './last-visit.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
 import type { LogWatch } from './log-watch.ts';
@@ -259,13 +259,18 @@ export function createHandlers(
       onDesk(async (d) => ok(loggedFluid(d.state().session, await d.analyses(context)))),
     'coastDown.runs': (_input, context) =>
       onDesk(async (d) => ok({ runs: runsWithRolls(await d.analyses(context)) })),
-    'coastDown.fit': ({ runId, ways }, context) =>
+    'coastDown.fit': (input, context) =>
       onDesk(async (d) => {
-        const analysis = (await d.analyses(context)).get(runId);
+        const analyses = await d.analyses(context);
         const { session, runs } = d.state();
-        const record = runs[runId];
-        if (!analysis || !record) return fail({ code: 'session/no-run', facts: { runId } });
-        return ok(coastDownOfRun(analysis, record, session.car, ways));
+        const rolled: RolledRun[] = [];
+        for (const { runId, ways } of input.runs) {
+          const analysis = analyses.get(runId);
+          const record = runs[runId];
+          if (!analysis || !record) return fail({ code: 'session/no-run', facts: { runId } });
+          rolled.push({ analysis, record, ways });
+        }
+        return ok(coastDownOfRuns(rolled, session.car));
       }),
     'handover.make': (input, context) =>
       onDesk(async (d) => {

@@ -14,7 +14,8 @@ import styles from './CoastDownFit.module.css';
 
 export type FittedLoadProps = {
   readonly answer: CoastDown;
-  readonly run: RunRecord;
+  /** The logs that the rolls are from. */
+  readonly runs: readonly Pick<RunRecord, 'id' | 'name'>[];
   readonly sheet: Sheet;
   /** A newer fit is on its way: what is shown must not be taken. */
   readonly isBusy: boolean;
@@ -24,7 +25,7 @@ export type FittedLoadProps = {
 const digits = { force: 1, forcePerSpeed: 3, forcePerSpeedSquared: 5 } as const;
 
 /** The road load that the rolls give, with its intervals and what is to be said of it; taken over with one press. */
-export function FittedLoad({ answer, run, sheet, isBusy }: FittedLoadProps) {
+export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
   const { screens, show, note } = useWords();
   const { say } = useToasts();
   const said = screens.coastDown;
@@ -37,7 +38,10 @@ export function FittedLoad({ answer, run, sheet, isBusy }: FittedLoadProps) {
   const origin = originOfCard(explainPower.coastDown, show, [
     { symbol: 'm', text: show.quantity(car.mass_kg, 'mass') },
     { symbol: 'm + Iw / r^2', text: show.quantity(fit.mass, 'mass') },
-    { symbol: said.run, text: said.runOption(run.name, said.rollCount(fit.rolls)) },
+    {
+      symbol: said.logs,
+      text: said.runOption(runs.map((run) => run.name).join(', '), said.rollCount(fit.rolls)),
+    },
   ]);
   const fact = (name: string, value: string) => ({
     name,
@@ -61,7 +65,7 @@ export function FittedLoad({ answer, run, sheet, isBusy }: FittedLoadProps) {
           coefficient('c_N_s2_m2', half.c, 'forcePerSpeedSquared'),
           ...fit.force.map((at) =>
             fact(
-              said.at(show.quantity(at.speed, 'speed', 0)),
+              (at.isRolled ? said.at : said.beyond)(show.quantity(at.speed, 'speed', 0)),
               show.withHalf(at.force, at.half, 'force', digits.force),
             ),
           ),

@@ -1,44 +1,50 @@
 import { useState } from 'react';
 import type { RollWay } from '../../core/contract/index.ts';
-import type { RunRecord } from '../../core/session/index.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useSession } from '../hooks/use-session.tsx';
 
-/** What was said of the rolls of one run. */
-type Said = { readonly runId: string; readonly ways: readonly RollWay[] };
+/** What was said of the rolls of each run, by the run's id. */
+type Said = Readonly<Record<string, readonly RollWay[]>>;
 
-/** Runs of the session with rolls in neutral, the one that is looked at, and the road load it gives. */
+/** Runs of the session with rolls in neutral, those that are chosen, and the road load that they give together. */
 export function useCoastDown() {
   const { snapshot } = useSession();
-  const [chosen, choose] = useState<string | null>(null);
-  const [said, say] = useState<Said | null>(null);
+  const [chosenIds, choose] = useState<readonly string[] | null>(null);
+  const [said, say] = useState<Said>({});
   const [revision, folder] = [snapshot?.revision ?? 0, snapshot?.folder ?? ''];
   const found = useAnswer('coastDown.runs', snapshot ? {} : null, revision, folder);
   const runs = (found.value?.runs ?? []).flatMap(({ runId, rolls }) => {
-    const record: RunRecord | undefined = snapshot?.runs.find((r) => r.record.id === runId)?.record;
-    return record ? [{ record, rolls }] : [];
+    const run = snapshot?.runs.find((r) => r.record.id === runId);
+    return run ? [{ record: run.record, rolls, pulls: run.pulls.length }] : [];
   });
-  // A log that was driven for it holds more rolls than one in which the car once ran out.
-  const most = runs.reduce<(typeof runs)[number] | null>(
-    (best, run) => (best && best.rolls >= run.rolls ? best : run),
-    null,
-  );
-  const run = runs.find((r) => r.record.id === chosen) ?? most;
-  const runId = run?.record.id ?? null;
-  const ways = said?.runId === runId ? [...said.ways] : [];
+  const chosen = chosenIds ? runs.filter((r) => chosenIds.includes(r.record.id)) : drivenForIt(runs);
+  const asked = chosen.map(({ record }) => ({ runId: record.id, ways: [...(said[record.id] ?? [])] }));
   const fit = useAnswer(
     'coastDown.fit',
-    runId === null ? null : { runId, ways },
+    asked.length === 0 ? null : { runs: asked },
     revision,
-    `${folder}|${runId}`,
+    `${folder}|${asked.map((a) => a.runId).join()}`,
   );
   return {
     runs,
-    run,
-    choose,
-    setWays: (next: readonly RollWay[]) => runId !== null && say({ runId, ways: next }),
-    answer: fit.value,
+    chosen,
+    setChosen: (runId: string, isChosen: boolean) =>
+      choose(
+        runs
+          .map((r) => r.record.id)
+          .filter((id) => (id === runId ? isChosen : chosen.some((c) => c.record.id === id))),
+      ),
+    setWays: (ways: Said) => say({ ...said, ...ways }),
+    answer: asked.length === 0 ? null : fit.value,
     problems: found.problems ?? fit.problems,
     isBusy: found.isBusy || fit.isBusy,
   };
+}
+
+/** A log without a pull was driven for its rolls; where none is, the one with most of them. */
+function drivenForIt<R extends { readonly rolls: number; readonly pulls: number }>(runs: readonly R[]): R[] {
+  const without = runs.filter((run) => run.pulls === 0);
+  if (without.length > 0) return without;
+  const most = Math.max(...runs.map((run) => run.rolls));
+  return runs.filter((run) => run.rolls === most).slice(0, 1);
 }

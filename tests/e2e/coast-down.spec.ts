@@ -9,16 +9,16 @@ import { expect, test } from './support/workbench.ts';
 const folder = mkdtempSync(join(tmpdir(), 'onechange-rolls-'));
 test.afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const part = (page: Page) => page.getByRole('region', { name: 'From a roll in a log' });
+const part = (page: Page) => page.getByRole('region', { name: 'From rolls in the logs' });
 const figure = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
 
-async function importRolls(page: Page) {
-  const path = join(folder, 'rolls.csv');
-  writeFileSync(path, rolledLog());
+async function importRolls(page: Page, name = 'rolls.csv', text = rolledLog()) {
+  const path = join(folder, name);
+  writeFileSync(path, text);
   await page.keyboard.press('Shift+I');
   await page.getByRole('dialog').getByRole('textbox').fill(path);
   await page.getByRole('button', { name: 'Import', exact: true }).click();
-  await page.getByRole('button', { name: /^rolls\.csv|Entry: rolls\.csv/ }).click();
+  await page.getByRole('button', { name: new RegExp(`^${name}|Entry: ${name}`) }).click();
   await page.getByRole('option', { name: /Decide later/ }).click();
   await page.getByRole('button', { name: 'Import', exact: true }).click();
 }
@@ -77,4 +77,39 @@ test('a roll is left out, and the figures are taken, by keys alone; nothing seri
   await way.getByRole('radio', { name: 'Leave out' }).focus();
   await way.getByRole('radio', { name: 'Leave out' }).press('ArrowLeft');
   await expect(rolls.getByRole('button', { name: 'Take into the car' })).toBeVisible();
+});
+
+test('rolls of several logs are fitted together, and a log is left out and chosen again by keys', async ({
+  page,
+}) => {
+  await importRolls(page, 'out.csv', rolledLog({ ways: [1] }));
+  await importRolls(page, 'back.csv', rolledLog({ ways: [-1] }));
+  await page.getByRole('link', { name: 'Setup' }).click();
+  const rolls = part(page);
+  const logs = rolls.getByRole('group', { name: 'Logs' });
+  // Both were driven for it: they hold no pull.
+  await expect(logs.getByRole('checkbox', { name: 'out.csv, 1 roll' })).toBeChecked();
+  await expect(logs.getByRole('checkbox', { name: 'back.csv, 1 roll' })).toBeChecked();
+  await expect(rolls.getByRole('row')).toHaveCount(5);
+  await expect(rolls.getByRole('rowheader', { name: 'back.csv' })).toBeVisible();
+  await rolls.getByRole('button', { name: /Which way they went/ }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(rolls.getByText(/Out and back differ as on a slope of/)).toBeVisible();
+  await expect(rolls.getByText('Force at 150 km/h, extrapolated')).toBeVisible();
+  const a = rolls.getByRole('button', { name: /Where from: Coast-down A/ });
+  await expect(a).toContainText(/^17\d\.\d+\s± \d/);
+  await a.click();
+  const panel = page.getByRole('dialog', { name: 'Where this number comes from' });
+  await expect(panel).toContainText('out.csv, back.csv, 2 rolls');
+  await page.keyboard.press('Escape');
+  await logs.getByRole('checkbox', { name: /^back/ }).focus();
+  await page.keyboard.press('Space');
+  await expect(rolls.getByText(/Rolled one way only/)).toBeVisible();
+  await page.keyboard.press('Space');
+  await expect(rolls.getByText(/Out and back differ/)).toBeVisible();
+  expect(await seriousFindings(page)).toEqual([]);
+  await logs.getByRole('checkbox', { name: /^back/ }).press('Space');
+  await logs.getByRole('checkbox', { name: /^out/ }).press('Space');
+  await expect(rolls.getByText(/No log is chosen/)).toBeVisible();
 });

@@ -2,33 +2,53 @@
 export const rolledTruth = { mass: 1450, a: 170, b: 1.2, c: 0.4 };
 
 /**
- * A log of rolls in neutral, driven up to speed before each, on a slope that pushes with `slopeForce` [N]; each next
- * roll goes the other way.
+ * A log of rolls in neutral, driven up to speed before each, on a slope that pushes with `slopeForce` [N] and in a steady
+ * wind [m/s] against the way out. Each next roll goes the other way, unless `ways` says.
  */
 export function rolledLog({
   rolls = 2,
+  ways = Array.from({ length: rolls }, (_, n) => (n % 2 === 0 ? 1 : -1)),
   slopeForce = 71,
+  wind = 0,
+  mass = rolledTruth.mass,
+  fastest = 36,
   hasEngineSpeed = true,
+  hasPosition = false,
 }: {
   readonly rolls?: number;
+  readonly ways?: readonly (1 | -1)[];
   readonly slopeForce?: number;
+  readonly wind?: number;
+  readonly mass?: number;
+  readonly fastest?: number;
   readonly hasEngineSpeed?: boolean;
+  /** Degrees along a meridian. */
+  readonly hasPosition?: boolean;
 } = {}): string {
-  const { mass, a, b, c } = rolledTruth;
-  const rows = [hasEngineSpeed ? 'Time (s),RPM,Speed (km/h)' : 'Time (s),Speed (km/h)'];
+  const { a, b, c } = rolledTruth;
+  const names = [
+    'Time (s)',
+    ...(hasEngineSpeed ? ['RPM'] : []),
+    'Speed (km/h)',
+    ...(hasPosition ? ['Latitude', 'Longitude'] : []),
+  ];
+  const rows = [names.join(',')];
   let t = 0;
-  const write = (v: number, rpm: number) => {
+  let latitude = 52;
+  const write = (v: number, rpm: number, way: number) => {
     t += 0.1;
+    latitude += (way * v * 0.1) / 111_195;
     const speed = (3.6 * v).toFixed(1);
-    rows.push([t.toFixed(1), ...(hasEngineSpeed ? [rpm] : []), speed].join(','));
+    const position = hasPosition ? [latitude.toFixed(6), '13.4'] : [];
+    rows.push([t.toFixed(1), ...(hasEngineSpeed ? [rpm] : []), speed, ...position].join(','));
   };
-  for (let n = 0; n < rolls; n++) {
-    const way = n % 2 === 0 ? 1 : -1;
-    let v = 20;
-    for (; v < 36; v += 0.1) write(v, Math.round(80 * v));
+  for (const way of ways) {
+    let v = Math.min(20, fastest - 1);
+    for (; v < fastest; v += 0.1) write(v, Math.round(80 * v), way);
     while (v > 3) {
-      for (let i = 0; i < 20; i++) v -= ((a + slopeForce * way + b * v + c * v * v) / mass) * 0.005;
-      write(v, 850);
+      for (let i = 0; i < 20; i++)
+        v -= ((a + slopeForce * way + b * v + c * (v + way * wind) ** 2) / mass) * 0.005;
+      write(v, 850, way);
     }
   }
   return rows.join('\n');

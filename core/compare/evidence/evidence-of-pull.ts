@@ -2,13 +2,13 @@ import {
   boostOf,
   type Channel,
   channelOf,
+  headingOver,
   type Log,
   type Pull,
   type QuantityId,
   quantityIds,
 } from '../../log/index.ts';
 import type { Conditions, PullPower } from '../../power/index.ts';
-import { degrees } from '../../units/index.ts';
 import type { PullEvents, PullEvidence } from './pull-evidence.ts';
 import { readAt } from './read-at.ts';
 
@@ -91,7 +91,7 @@ export function evidenceOfPull(
     flags: pull.flags,
     isComplete: pull.complete,
     direction: context.direction ?? null,
-    heading_rad: headingOf(log, pull),
+    heading_rad: headingOver(log, pull),
     conditions: context.conditions ?? null,
     mass_kg: context.mass_kg ?? null,
   };
@@ -113,27 +113,6 @@ function eventsOf(log: Log, pull: Pull): PullEvents {
     knockRetard_rad: known(retards).length > 0 ? Math.max(...known(retards)) : null,
     knockEvents: known(counts).length > 0 ? known(counts).reduce((a, b) => a + b, 0) : null,
   };
-}
-
-/** A pull covers some hundred metres: under this the receiver's own wandering decides [m] (common practice). */
-const leastDistance = 50;
-const earthRadius = 6_371_000;
-
-/** Positions are in degrees, as every receiver writes them. */
-function headingOf(log: Log, pull: Pull): number | null {
-  const latitude = channelOf(log, 'latitude');
-  const longitude = channelOf(log, 'longitude');
-  if (!latitude || !longitude) return null;
-  const ends = (values: Float64Array) => {
-    const known = [...values.subarray(pull.from, pull.to)].filter(Number.isFinite);
-    return [known[0] ?? Number.NaN, known[known.length - 1] ?? Number.NaN] as const;
-  };
-  const [lat0, lat1] = ends(latitude.values);
-  const [lon0, lon1] = ends(longitude.values);
-  const north = degrees(lat1 - lat0);
-  const east = degrees(lon1 - lon0) * Math.cos(degrees(lat0));
-  const distance = earthRadius * Math.hypot(north, east);
-  return distance >= leastDistance ? Math.atan2(east, north) : null;
 }
 
 function extreme(channel: Channel, pull: Pull, of: (value: number) => number): number {

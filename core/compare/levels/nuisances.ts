@@ -1,3 +1,4 @@
+import { waysByHeading } from '../../log/index.ts';
 import type { PullEvidence } from '../evidence/pull-evidence.ts';
 import type { ChangeKind } from '../verdict.ts';
 import type { Suspect } from './day-fit.ts';
@@ -41,14 +42,8 @@ export function directionSuspect(pulls: readonly PullEvidence[], setupOf: Int32A
 
 /** Out 1, back -1, not known 0: as said, else from where each pull went against the first. */
 export function waysOf(pulls: readonly PullEvidence[]): Float64Array {
-  const first = pulls.find((p) => p.heading_rad != null)?.heading_rad ?? null;
-  return Float64Array.from(pulls, (p) => {
-    if (p.direction !== null) return p.direction;
-    if (first === null || p.heading_rad == null) return 0;
-    const along = Math.cos(p.heading_rad - first);
-    // A bend in the road is neither way.
-    return along > 0.7 ? 1 : along < -0.7 ? -1 : 0;
-  });
+  const ways = waysByHeading(pulls.map((p) => p.heading_rad ?? null));
+  return Float64Array.from(pulls, (p, i) => p.direction ?? ways[i] ?? 0);
 }
 
 /** Place in the order of driving. Null where no order is known. */

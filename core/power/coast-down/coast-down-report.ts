@@ -1,9 +1,10 @@
-import { channelOf, countedOnAt, type Log } from '../../log/index.ts';
+import { channelOf, countedOnAt } from '../../log/index.ts';
 import { type Note, ok, type Result } from '../../result/index.ts';
 import type { Car } from '../car/car.ts';
 import { wheelMass } from '../car/wheel-mass.ts';
-import { type CoastDownWindow, fitCoastDown, wayRemark } from './coast-down.ts';
+import { type CoastDownFit, fitCoastDown, type LoggedRoll, rolledSpeedOf, wayRemark } from './coast-down.ts';
 import type { Coefficients } from './coast-down-time.ts';
+import { logsDiffer } from './logs-differ.ts';
 
 /** A roll as a person finds it again in the log. */
 export type CoastDownRoll = {
@@ -28,8 +29,13 @@ export type CoastDownReport = {
   };
   /** Halves of the 95 % intervals of the coefficients. */
   readonly half: Coefficients;
-  /** Force with half of its 95 % interval at 50, 100 and 150 km/h [m/s, N]. */
-  readonly force: readonly { readonly speed: number; readonly force: number; readonly half: number }[];
+  /** Force with half of its 95 % interval at 50, 100 and 150 km/h [m/s, N], and whether any roll went so fast or slow. */
+  readonly force: readonly {
+    readonly speed: number;
+    readonly force: number;
+    readonly half: number;
+    readonly isRolled: boolean;
+  }[];
   /** Mass with turning wheels that the fit used [kg]. */
   readonly mass: number;
   readonly rolls: number;
@@ -41,10 +47,10 @@ const speeds = [50, 100, 150].map((v) => v / 3.6);
 const middleSpeed = 100 / 3.6;
 
 /** When each roll was and how fast, in the order given. */
-export function rollsTold(log: Log, windows: readonly CoastDownWindow[]): CoastDownRoll[] {
-  const speed = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
-  return windows.map(({ from, to }) => {
-    const values = speed?.values.slice(from, to).filter(Number.isFinite) ?? new Float64Array();
+export function rollsTold(rolls: readonly LoggedRoll[]): CoastDownRoll[] {
+  const speedOf = rolledSpeedOf(rolls);
+  return rolls.map(({ log, from, to }) => {
+    const values = speedOf(log)?.values.slice(from, to).filter(Number.isFinite) ?? new Float64Array();
     return {
       from_s: log.time[from] ?? Number.NaN,
       to_s: log.time[Math.min(to, log.time.length) - 1] ?? Number.NaN,
@@ -60,16 +66,16 @@ export function rollsTold(log: Log, windows: readonly CoastDownWindow[]): CoastD
  *
  * Errors: those of fitCoastDown.
  */
-export function coastDownReport(
-  log: Log,
-  rolls: readonly CoastDownWindow[],
-  car: Car,
-): Result<CoastDownReport> {
-  const fit = fitCoastDown(log, rolls, car);
+export function coastDownReport(rolls: readonly LoggedRoll[], car: Car): Result<CoastDownReport> {
+  const fit = fitCoastDown(rolls, car);
   if (!fit.ok) return fit;
-  const { a, b, c, half, forceAt, mass } = fit.value;
+  const { a, b, c, half, forceAt, mass, rolled } = fit.value;
   const middle = forceAt(middleSpeed);
-  const isNeutralKnown = channelOf(log, 'engineSpeed') !== undefined;
+  const force = speeds.map((speed) => ({
+    speed,
+    ...forceAt(speed),
+    isRolled: speed >= rolled.from && speed <= rolled.to,
+  }));
   return ok({
     roadLoad: {
       a_N: Number(a.toFixed(2)),
@@ -78,13 +84,29 @@ export function coastDownReport(
       half_percent: Number(((100 * middle.half) / middle.force).toFixed(2)),
     },
     half,
-    force: speeds.map((speed) => ({ speed, ...forceAt(speed) })),
+    force,
     mass,
     rolls: fit.value.rolls,
     notes: [
       wayRemark(fit.value, car),
-      ...(isNeutralKnown ? [] : [{ code: 'power/coast-down-neutral-untold', facts: {} } as const]),
+      ...logNotes(rolls, fit.value),
+      ...(force.every((at) => at.isRolled)
+        ? []
+        : [{ code: 'power/coast-down-beyond', facts: rolled } as const]),
       ...wheelMass(car).notes,
     ],
   });
+}
+
+/** What the logs hold and how they go together. */
+function logNotes(rolls: readonly LoggedRoll[], { ownForces, forceAt, rolled }: CoastDownFit): Note[] {
+  const speedOf = rolledSpeedOf(rolls);
+  const kinds = new Set(rolls.map((r) => speedOf(r.log)?.quantity));
+  const isNeutralKnown = rolls.every((r) => channelOf(r.log, 'engineSpeed') !== undefined);
+  const differ = logsDiffer(rolls, ownForces, forceAt((rolled.from + rolled.to) / 2).force);
+  return [
+    ...(differ ? [differ] : []),
+    ...(kinds.size > 1 ? [{ code: 'power/coast-down-two-speeds', facts: {} } as const] : []),
+    ...(isNeutralKnown ? [] : [{ code: 'power/coast-down-neutral-untold', facts: {} } as const]),
+  ];
 }

@@ -8,10 +8,29 @@ import { type Matrix, solveNormal } from '../smoothing/normal-equations.ts';
 import { type SpeedSignal, speedSignal } from '../speed/speed-signal.ts';
 import type { Coefficients } from './coast-down-time.ts';
 import { rollErrors } from './roll-errors.ts';
+import { type RollForce, rollForces } from './roll-forces.ts';
 import { type Roll, sumsOf } from './roll-sums.ts';
 
 /** Samples of one roll, half open, in the log's own indices, and which way it went: 1 out, -1 back. */
 export type CoastDownWindow = { readonly from: number; readonly to: number; readonly way?: 1 | -1 };
+
+/** A roll with the log that holds it: many loggers begin a new file with each. */
+export type LoggedRoll = CoastDownWindow & { readonly log: Log };
+
+/** The rolls of one log. */
+export function rollsIn(log: Log, windows: readonly CoastDownWindow[]): LoggedRoll[] {
+  return windows.map((window) => ({ ...window, log }));
+}
+
+/** Speeds that a roll can be read from, the road's own first. */
+const rolledSpeeds = ['gpsSpeed', 'vehicleSpeed'] as const;
+
+/** What each of these logs is read from: one kind for all where all hold it, since a speedometer is off by percents. */
+export function rolledSpeedOf(rolls: readonly LoggedRoll[]): (log: Log) => Channel | undefined {
+  const shared = rolledSpeeds.find((kind) => rolls.every((r) => channelOf(r.log, kind)));
+  return (log) =>
+    shared ? channelOf(log, shared) : (channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed'));
+}
 
 export type CoastDownFit = Coefficients & {
   /** Covariance of (a, b, c), row by row, in their own units. */
@@ -25,6 +44,10 @@ export type CoastDownFit = Coefficients & {
   /** Mass with turning wheels that the fit used [kg]. */
   readonly mass: number;
   readonly rolls: number;
+  /** The slowest and the fastest that was rolled [m/s]; beyond them the force rests on its form alone. */
+  readonly rolled: { readonly from: number; readonly to: number };
+  /** What holds each roll back beyond the fit in the middle of the rolled speeds, in their order. */
+  readonly ownForces: readonly (RollForce | null)[];
   /** What the way out adds to the force and the way back takes off: s + t v [N, N s/m]; null where one way is missing. */
   readonly perWay: { readonly s: number; readonly t: number } | null;
 };
@@ -42,7 +65,7 @@ export const mostRolls = 100;
  * ways give the slope (s) and the steady wind w (t = 2 c w, which leaves c w^2 in a) coefficients of their own: the
  * mean of two fits would not cancel them, since the car takes longer over the one way. One way alone takes them in.
  *
- * @param windows  one roll or several, each in neutral from first to last sample
+ * @param rolled   one roll or several, of one log or several, each in neutral from first to last sample
  * @returns        coefficients in SI with covariance, 95 % intervals by Student's t (roll-errors). The mass counts as
  *                 known: the force is in proportion to it.
  *
@@ -52,25 +75,24 @@ export const mostRolls = 100;
  * Source: equation of motion; form of F as in 40 CFR 1066.
  * Check:  120.19 N, 2.859 N s/m, 0.2716 N s^2/m^2, 1956.7 kg: from 75 to 15 mph in 196.69 s.
  */
-export function fitCoastDown(
-  log: Log,
-  windows: CoastDownWindow | readonly CoastDownWindow[],
-  car: Car,
-): Result<CoastDownFit> {
-  const channel = channelOf(log, 'gpsSpeed') ?? channelOf(log, 'vehicleSpeed');
-  if (!channel) return fail({ code: 'power/no-speed', facts: {} });
-  const list = 'from' in windows ? [windows] : windows;
-  if (list.length > mostRolls)
-    return fail({ code: 'power/coast-down-too-many', facts: { rolls: list.length, most: mostRolls } });
+export function fitCoastDown(rolled: readonly LoggedRoll[], car: Car): Result<CoastDownFit> {
+  if (rolled.length > mostRolls)
+    return fail({ code: 'power/coast-down-too-many', facts: { rolls: rolled.length, most: mostRolls } });
+  const speedOf = rolledSpeedOf(rolled);
   const rolls: Roll[] = [];
-  for (const window of list) {
-    const roll = fallingSignal(log, channel, window);
+  for (const window of rolled) {
+    const where = { file: window.log.file };
+    const channel = speedOf(window.log);
+    if (!channel) return fail({ code: 'power/no-speed', facts: {}, where });
+    const roll = fallingSignal(window.log, channel, window);
     const seconds = roll ? (roll.time.at(-1) ?? 0) - (roll.time[0] ?? 0) : 0;
     const speedDrop = roll ? (roll.value[0] ?? 0) - (roll.value.at(-1) ?? 0) : 0;
-    if (roll && speedDrop < 0) return fail({ code: 'power/coast-down-not-slowing', facts: window });
+    const { from, to } = window;
+    if (roll && speedDrop < 0)
+      return fail({ code: 'power/coast-down-not-slowing', facts: { from, to }, where });
     if (!roll || roll.time.length < 12 || speedDrop < 8) {
       const samples = roll?.time.length ?? 0;
-      return fail({ code: 'power/coast-down-too-short', facts: { samples, seconds, speedDrop } });
+      return fail({ code: 'power/coast-down-too-short', facts: { samples, seconds, speedDrop }, where });
     }
     rolls.push({ ...roll, way: window.way ?? 1 });
   }
@@ -146,6 +168,10 @@ function fitRolls(rolls: readonly Roll[], mass: number): Result<CoastDownFit> {
   const middle = forceAt(speeds.reduce((sum, v) => sum + v / 2, 0) / rolls.length);
   if (c + half(2) < 0 || !(middle.half < mostUnknown * middle.force))
     return fail({ code: 'power/coast-down-no-fit', facts: { samples } });
+  const rolled = {
+    from: Math.min(...rolls.map((r) => r.value.at(-1) as number)),
+    to: Math.max(...rolls.map((r) => r.value[0] as number)),
+  };
   return ok({
     a,
     b,
@@ -156,6 +182,8 @@ function fitRolls(rolls: readonly Roll[], mass: number): Result<CoastDownFit> {
     scatter: Math.sqrt(last.squares / Math.max(1, samples - size)),
     mass,
     rolls: rolls.length,
+    rolled,
+    ownForces: rollForces(rolls, last, shared, (rolled.from + rolled.to) / 2),
     perWay,
   });
 }

@@ -130,6 +130,19 @@ export const powerNotes: NoteWordsOf<'power'> = {
         ? 'kaum Wind'
         : `${show.quantity(Math.abs(f.headwind), 'speed', 0)} ${f.headwind < 0 ? 'Rückenwind' : 'Gegenwind'} auf dem Hinweg`
     }; beides ist abgezogen.`,
+  'power/coast-down-beyond': (f, show) =>
+    `Gerollt zwischen ${show.quantity(f.from, 'speed', 0)} und ${show.quantity(f.to, 'speed', 0)}. Eine Kraft darüber hinaus ist hochgerechnet: Sie gilt, soweit A, B und C dort gelten, und davon weiß ihr Intervall nichts.`,
+  'power/coast-down-logs-differ': (f, show) =>
+    `Von ${f.file} zu ${f.other} hat sich die Kraft in gleicher Richtung um ${show.differenceWithHalf(f.force, f.half, 'force')} verschoben, ${
+      {
+        'one-way': 'wie bei anderem Wind, anderer Strecke oder anderer Masse',
+        alike: 'in beiden Richtungen gleich, wie bei anderer Masse, anderen Reifen oder anderer Luft',
+        against:
+          'in der einen nach oben, in der anderen nach unten, wie bei anderem Wind oder anderer Strecke',
+      }[f.kind]
+    }. Das Ergebnis ist der Mittelwert: noch einmal rollen, oder eine Aufzeichnung auslassen.`,
+  'power/coast-down-two-speeds': () =>
+    'Manche Aufzeichnungen enthalten das Tempo vom Satelliten, die anderen das der Räder; beide können um Prozente auseinanderliegen. In allen dasselbe aufzeichnen.',
   'power/coast-down-neutral-untold': () =>
     'Keine Drehzahl ist aufgezeichnet, also zeigt nichts, dass das Auto im Leerlauf rollte: Mit Gang und geschlossener Drossel bremst auch der Motor.',
   'power/level-assumed': () => 'Die Straße gilt als eben.',

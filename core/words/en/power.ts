@@ -120,6 +120,18 @@ export const powerNotes: NoteWordsOf<'power'> = {
         ? 'hardly any wind'
         : `${show.quantity(Math.abs(f.headwind), 'speed', 0)} of ${f.headwind < 0 ? 'wind from behind' : 'headwind'} on the way out`
     }; both were taken off.`,
+  'power/coast-down-beyond': (f, show) =>
+    `Rolled between ${show.quantity(f.from, 'speed', 0)} and ${show.quantity(f.to, 'speed', 0)}. A force beyond is extrapolated: it holds as far as A, B and C do there, and its interval does not know that.`,
+  'power/coast-down-logs-differ': (f, show) =>
+    `Between ${f.file} and ${f.other} the force the same way moved by ${show.differenceWithHalf(f.force, f.half, 'force')}, ${
+      {
+        'one-way': 'as with other wind, another stretch or another mass',
+        alike: 'both ways alike, as with another mass, tyres or air',
+        against: 'up one way and down the other, as with other wind or another stretch',
+      }[f.kind]
+    }. The fit takes the mean: roll again, or leave one log out.`,
+  'power/coast-down-two-speeds': () =>
+    'Some logs hold speed by satellite and the others by the wheels, which may differ by percents. Log the same one in all.',
   'power/coast-down-neutral-untold': () =>
     'No engine speed is logged, so nothing shows that the car rolled in neutral: in gear with a closed throttle the engine brakes too.',
   'power/level-assumed': () => 'The road is taken as level.',

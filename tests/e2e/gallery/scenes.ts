@@ -61,18 +61,30 @@ function longLog(): string {
 }
 
 /** Rolls in neutral, as an imported log that stands in no entry. */
-const withRolls = async (page: Page) => {
-  const path = join(mkdtempSync(join(tmpdir(), 'onechange-rolls-')), 'rolls-after-noon.csv');
-  writeFileSync(path, rolledLog({ rolls: 4 }));
-  await importPath(path)(page);
-  await page.getByRole('dialog').waitFor({ state: 'detached' });
+const withRolls = (logs: Readonly<Record<string, string>>) => async (page: Page) => {
+  const folder = mkdtempSync(join(tmpdir(), 'onechange-rolls-'));
+  for (const [name, text] of Object.entries(logs)) {
+    const path = join(folder, name);
+    writeFileSync(path, text);
+    await importPath(path)(page);
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  }
   await page.keyboard.press('1');
   await page.getByRole('radio').first().waitFor();
-  await page.locator('main section [aria-haspopup]').nth(1).press('ArrowRight');
-  await page.locator('main section [aria-haspopup]').nth(1).press('ArrowRight');
+  const ways = page.locator('main section [aria-haspopup]').first();
+  await ways.press('ArrowRight');
+  await ways.press('ArrowRight');
   await page.locator('main section li').first().waitFor();
   await page.locator('main section h3').scrollIntoViewIfNeeded();
 };
+const rollsOfOne = withRolls({ 'rolls-after-noon.csv': rolledLog({ rolls: 4 }) });
+/** A logger that begins a new file with each roll, on a day when wind came up. */
+const rollsOfFour = withRolls({
+  'roll-1-out.csv': rolledLog({ ways: [1] }),
+  'roll-2-back.csv': rolledLog({ ways: [-1] }),
+  'roll-3-out-after-the-wind-came-up.csv': rolledLog({ ways: [1], wind: 2 }),
+  'roll-4-back-after-the-wind-came-up.csv': rolledLog({ ways: [-1], wind: 2 }),
+});
 
 const newSession = async (page: Page) => {
   await fromMenu(6)(page);
@@ -145,8 +157,9 @@ export const scenes: readonly Scene[] = [
   scene('bench-quick-note', key('n')),
   scene('bench-baseline', key('k', 'k', 'k', 'k', 'k', 'k', 'k')),
   ...setupSections.map((name, at) => scene(`setup-${name}`, inList('1', at))),
-  scene('setup-coast-down', withRolls),
-  scene('setup-coast-down-below', below(withRolls)),
+  scene('setup-coast-down', rollsOfOne),
+  scene('setup-coast-down-below', below(rollsOfOne)),
+  scene('setup-coast-down-logs', rollsOfFour),
   scene('setup-car-below', below(inList('1', 0))),
   ...planSheets.map((name, at) => scene(`plan-${name}`, inList('2', at))),
   ...(['engine', 'fluid-system', 'fit-review'] as const).map((name) =>

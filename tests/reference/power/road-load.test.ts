@@ -9,6 +9,7 @@ import {
   loadAt,
   practice,
   roadLoad,
+  rollsIn,
 } from '../../../core/power/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { toSi } from '../../../core/units/index.ts';
@@ -102,7 +103,7 @@ describe.each(['coastdown-1', 'coastdown-2'])('%s', (id) => {
       channelFrom('Speed', 'vehicleSpeed', 'm/s', Float64Array.from(speed)),
     ]);
     const car = CarSchema.parse({ mass_kg: mass, wheelInertia_kg_m2: 0 });
-    const found = unwrap(fitCoastDown(log, { from: 0, to: time.length }, car));
+    const found = unwrap(fitCoastDown(rollsIn(log, [{ from: 0, to: time.length }]), car));
     expect(found.a / load.a).toBeCloseTo(1, 3);
     expect(found.b - load.b).toBeCloseTo(0, 2);
     expect(found.c / load.c).toBeCloseTo(1, 3);

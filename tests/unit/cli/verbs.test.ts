@@ -74,8 +74,61 @@ describe('onechange coast-down', () => {
     expect(at<{ code: string }[]>(json, 'warnings').map((w) => w.code)).toEqual([
       'power/coast-down-one-way',
       'power/coast-down-neutral-untold',
+      'power/coast-down-beyond',
       'power/wheel-inertia-not-counted',
     ]);
+  });
+
+  describe('with one roll in each of several logs', () => {
+    const light = () => file('light.json', '{"mass_kg":1450,"wheelInertia_kg_m2":0}');
+    const out = (hasPosition = false) => file('out.csv', rolledLog({ ways: [1], hasPosition }));
+    const back = (hasPosition = false) => file('back.csv', rolledLog({ ways: [-1], hasPosition }));
+    const ways = (json: Record<string, unknown>) =>
+      at<{ file: string; way: string }[]>(json, 'rolls').map((r) => r.way);
+
+    it.each<[string, () => string[]]>([
+      ['numbers of the list', () => ['--out', '1', '--back', '2']],
+      ['the logs', () => ['--out', join(place.folder, 'out.csv'), '--back', join(place.folder, 'back.csv')]],
+      ['seconds of a log', () => ['--out', '1:17-130', '--back', '2:17-170']],
+      ['turns', () => ['--turns']],
+    ])('one fit takes all, ways named by %s', async (_, named) => {
+      const { json } = await call('coast-down', out(), back(), '--car', light(), ...named());
+      expect(ways(json)).toEqual(['out', 'back']);
+      const load = at<Record<string, number>>(json, 'roadLoad');
+      expect(load.a_N).toBeCloseTo(170, -1);
+      expect(at<{ extrapolated: boolean }[]>(json, 'force').map((f) => f.extrapolated)).toEqual([
+        false,
+        false,
+        true,
+      ]);
+    });
+
+    it('positions tell the ways where they are logged', async () => {
+      const { json } = await call('coast-down', out(true), back(true), '--car', light());
+      expect(ways(json)).toEqual(['out', 'back']);
+    });
+
+    it('rolls are listed with their log and nothing is fitted', async () => {
+      const { code, json } = await call('coast-down', out(), back(), '--car', light(), '--list');
+      expect(code).toBe(0);
+      expect(Object.keys(json)).toEqual(['files', 'rolls']);
+      expect(at<{ file: string }[]>(json, 'rolls').map((r) => r.file)).toEqual(json.files);
+    });
+
+    it.each([
+      ['20-60', 'which log it is of'],
+      ['3', 'no such roll'],
+      ['3:20-60', 'no such log'],
+    ])('%s is refused: %s', async (word) => {
+      const { code, json } = await call('coast-down', out(), back(), '--car', light(), '--out', word);
+      expect(code).toBe(2);
+      expect(json).toMatchObject({ error: { code: 'terminal/not-a-choice' } });
+    });
+
+    it('a roll that is said to go both ways is refused', async () => {
+      const { json } = await call('coast-down', out(), back(), '--car', light(), '--out', '1', '--back', '1');
+      expect(json).toMatchObject({ error: { code: 'terminal/not-a-choice' } });
+    });
   });
 
   it('refuses a log without rolls and a span that is none', async () => {
@@ -83,7 +136,7 @@ describe('onechange coast-down', () => {
     expect(none.code).toBe(2);
     expect(none.json).toMatchObject({ error: { code: 'power/coast-down-none' } });
     const span = await call('coast-down', rolledBothWays(), '--car', car, '--out', '40-x');
-    expect(span.json).toMatchObject({ error: { code: 'terminal/argument-missing' } });
+    expect(span.json).toMatchObject({ error: { code: 'terminal/not-a-choice' } });
   });
 });
 

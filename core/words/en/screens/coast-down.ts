@@ -1,10 +1,11 @@
 export const coastDown = {
-  title: 'From a roll in a log',
+  title: 'From rolls in the logs',
   none: 'No log of this session holds a roll in neutral.',
-  how: 'To record one: tyres warm, road level, no wind. Bring the car to high speed, select neutral, foot off, no brake, and let it roll down to walking pace. Then the same the other way. Log speed and engine speed and import the log; it needs no place in the ledger.',
+  how: 'To record one: tyres warm, road level, no wind. Bring the car to high speed, select neutral, foot off, no brake, and let it roll down to walking pace. Then the same the other way, in the same log or the next. Log speed and engine speed and import the logs; they need no place in the ledger.',
   caution:
     'On a closed road, as the law of your place says. Leave the engine running: without it brakes and steering lose their help.',
-  run: 'Log',
+  logs: 'Logs',
+  noLog: 'No log is chosen. Choose those that were driven for it; their rolls count together.',
   runOption: (name: string, rolls: string) => `${name}, ${rolls}`,
   rollCount: (n: number) => (n === 1 ? '1 roll' : `${n} rolls`),
   allWays: 'Which way they went',
@@ -16,6 +17,7 @@ export const coastDown = {
   ways: { out: 'Out', back: 'Back', 'left-out': 'Leave out' },
   noneCounts: 'No roll counts. Say of those that were driven for it which way they went.',
   at: (speed: string) => `Force at ${speed}`,
+  beyond: (speed: string) => `Force at ${speed}, extrapolated`,
   take: 'Take into the car',
   taken: 'Coast-down taken into the car.',
   stands: 'These figures stand in the car.',

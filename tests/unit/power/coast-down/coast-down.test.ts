@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CarSchema, coastDownTime, findRolls, fitCoastDown } from '../../../../core/power/index.ts';
+import { CarSchema, coastDownTime, findRolls, fitCoastDown, rollsIn } from '../../../../core/power/index.ts';
 import { unwrap } from '../../../../core/result/index.ts';
 import { channelFrom, logOf } from '../../../support/drive-generator.ts';
 import { normal, seeded } from '../../../support/random.ts';
@@ -38,7 +38,7 @@ describe('coast-down', () => {
     let inside = 0;
     for (let seed = 1; seed <= 20; seed++) {
       const r = roll(seed);
-      const found = unwrap(fitCoastDown(logFrom(r), { from: 0, to: r.time.length }, car));
+      const found = unwrap(fitCoastDown(rollsIn(logFrom(r), [{ from: 0, to: r.time.length }]), car));
       const at = found.forceAt(25);
       const real = truth.a + 25 * truth.b + 625 * truth.c;
       expect(Math.abs(at.force / real - 1)).toBeLessThan(0.02);
@@ -49,7 +49,7 @@ describe('coast-down', () => {
 
   it('reads speed in steps of 1 km/h', () => {
     const r = roll(3, 0, 1 / 3.6, 0);
-    const found = unwrap(fitCoastDown(logFrom(r), { from: 0, to: r.time.length }, car));
+    const found = unwrap(fitCoastDown(rollsIn(logFrom(r), [{ from: 0, to: r.time.length }]), car));
     for (const v of [15, 25, 35]) {
       const real = truth.a + v * truth.b + v * v * truth.c;
       expect(Math.abs(found.forceAt(v).force / real - 1)).toBeLessThan(0.02);
@@ -65,8 +65,8 @@ describe('coast-down', () => {
       { from: n, to: 2 * n, way: -1 },
     ] as const;
     const log = logFrom(out, back);
-    const found = unwrap(fitCoastDown(log, both, car));
-    const one = unwrap(fitCoastDown(log, { from: 0, to: n }, car));
+    const found = unwrap(fitCoastDown(rollsIn(log, both), car));
+    const one = unwrap(fitCoastDown(rollsIn(log, [{ from: 0, to: n }]), car));
     const real = truth.a + 25 * truth.b + 625 * truth.c;
     expect(Math.abs(found.forceAt(25).force / real - 1)).toBeLessThan(0.003);
     // Slope and wind trade a little for each other.
@@ -83,7 +83,7 @@ describe('coast-down', () => {
       { from: 0, to: n[0], way: 1 },
       { from: n[0], to: n[0] + n[1], way: -1 },
     ] as const;
-    const found = unwrap(fitCoastDown(logFrom(...rolls), windows, car));
+    const found = unwrap(fitCoastDown(rollsIn(logFrom(...rolls), windows), car));
     for (const v of [12, 25, 34])
       expect(Math.abs(found.forceAt(v).force / (truth.a + truth.b * v + truth.c * v * v) - 1)).toBeLessThan(
         0.005,
@@ -106,7 +106,7 @@ describe('coast-down', () => {
         { from: 0, to: n, way: 1 },
         { from: n, to: 2 * n, way: -1 },
       ] as const;
-      const at = unwrap(fitCoastDown(logFrom(...rolls), windows, car)).forceAt(22);
+      const at = unwrap(fitCoastDown(rollsIn(logFrom(...rolls), windows), car)).forceAt(22);
       if (Math.abs(at.force - (truth.a + 22 * truth.b + 484 * truth.c)) <= at.half) inside++;
     }
     expect(inside / days).toBeGreaterThan(0.85);
@@ -165,7 +165,7 @@ describe('coast-down', () => {
     const up = { time: [...Array(50).keys()], speed: [...Array(50).keys()].map((i) => 10 + i / 2) };
     const short = { time: [...Array(50).keys()], speed: [...Array(50).keys()].map((i) => 10 - i / 20) };
     const codeOf = (r: { time: number[]; speed: number[] }) => {
-      const found = fitCoastDown(logFrom(r), { from: 0, to: r.time.length }, car);
+      const found = fitCoastDown(rollsIn(logFrom(r), [{ from: 0, to: r.time.length }]), car);
       return found.ok ? 'ok' : found.problems[0].code;
     };
     expect(codeOf(up)).toBe('power/coast-down-not-slowing');
@@ -174,15 +174,14 @@ describe('coast-down', () => {
     const [out, back] = [roll(5, 142), roll(6, -142)];
     const n = out.time.length;
     const crossed = fitCoastDown(
-      logFrom(out, back),
-      [
+      rollsIn(logFrom(out, back), [
         { from: 0, to: n },
         { from: n, to: 2 * n },
-      ],
+      ]),
       car,
     );
     expect(!crossed.ok && crossed.problems[0].code).toBe('power/coast-down-no-fit');
-    const none = fitCoastDown(logOf(new Float64Array(0), []), { from: 0, to: 0 }, car);
+    const none = fitCoastDown(rollsIn(logOf(new Float64Array(0), []), [{ from: 0, to: 0 }]), car);
     expect(!none.ok && none.problems[0].code).toBe('power/no-speed');
   });
 });
