@@ -1,6 +1,7 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Channel, Log } from './channel.ts';
 import { type ColumnMapping, measures } from './columns/column-mapping.ts';
+import { settlePositions } from './columns/positions.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './columns/recognise.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
@@ -83,7 +84,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
   return ok({
     file,
     time: axis.time,
-    channels,
+    channels: settlePositions(channels),
     segments: axis.segments,
     warnings: [
       ...encodingNote(read.encoding),

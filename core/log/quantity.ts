@@ -52,6 +52,7 @@ export const quantities = {
   distance: 'length',
   latitude: 'number',
   longitude: 'number',
+  heading: 'angle',
   batteryVoltage: 'voltage',
   ethanolShare: 'share',
   relativeHumidity: 'share',

@@ -21,6 +21,7 @@ const notWitnesses: ReadonlySet<QuantityId> = new Set([
   'distance',
   'latitude',
   'longitude',
+  'heading',
   'wheelPower',
   'enginePower',
   'wheelTorque',

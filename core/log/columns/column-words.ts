@@ -88,8 +88,9 @@ const conceptWords = {
     'altitude|altitud|_alt_|_hohe_|_hoehe_|elevation|_height_|meereshohe|_altura_|altitudine|_hoogte_|wysokosc|標高|高度',
   distance:
     'distance|_strecke_|_distancia_|_dist_|_weg_|odometer|wegstrecke|kilometerstand|recorrido|distanza|_afstand_|dystans|_trip_|距離',
-  latitude: 'latitude|latitud|breitengrad|_lat_|緯度',
-  longitude: 'longitude|longitud|langengrad|laengengrad|_lon_|_lng_|経度',
+  latitude: 'latitude|latitud|breitengrad|_breite_|_lat_|緯度',
+  longitude: 'longitude|longitud|langengrad|laengengrad|_lange_|_laenge_|_lon_|_lng_|経度',
+  heading: '_heading_|_course_|_kurs_|_cog_|_bearing_|_kurswinkel_|fahrtrichtung|_rumbo_|方位',
   battery:
     'battery|batterie|bateria|_vbat_|_batt_|bordspannung|bordnetz|_vbatt_|system voltage|supply voltage|batteria|accuspanning|akumulator|バッテリ',
   ethanol: 'ethanol|flex fuel|flexfuel|etanol|_eth_|alcohol content|alkoholgehalt|エタノール',
@@ -114,7 +115,7 @@ const conceptWords = {
   filler:
     '_position_|_pos_|stellung|_posicion_|_angle_|winkel|_wert|wert_|_value_|_valor_|_valeur_|_actual_|_ist_|_current_|_term_|_control_|_sensor_|_of_|_de_|_del_|_d_|_l_|_la_|_le_|_el_|_du_|_der_|_des_|_die_|_das_|_und_|_and_|_et_|_y_|_bank_|_voltage_|spannung|_content_|_gehalt|_absolute_|_abs_|_relative_|_signal_|_measured_|_gemessen|_filtered_|_average_|_mean_|_status_|_state_|_active_|_aktiv_|_percent_|_total_|_liquide_|_flussigkeit|_liquido_|_position|_elapsed_|_seit_|_start_|_since_|_gas|klappe|_mittel|_rail_|_limit|posizione|_stand_|klepstand|pedaalstand|_positie_|pozycj|polozeni|wartosc|waarde|_act_|開度|位置|ポジション|角度|センサ|センサー|信号|平均|数|力|経過|値',
   other:
-    'steering|lenk|volante|_direction_|_yaw_|brake|brems|_freno_|_frein_|clutch|kupplung|embrague|embrayage|_fan_|lufter|luefter|ventilador|ventilateur|_idle_|leerlauf|_ralenti_|gearbox|transmission|getriebetemp|getriebeol|_cam_|nockenwelle|_vvt_|_arbre_|dwell|schliess|turbine|turbospeed|lap_|_lap|runde|vuelta_|_tour_|differential|_hpfp_|_stationair_|_minimo_|jalow|koppeling|frizione|sprzegl|rempedaal|remdruk|hamulc|hamowania|ventola|koelventilator|wentylator|_gangwahl|cambio automatico|getriebeein|getriebeaus|getriebedreh|_shaft_|_input speed_|_output speed_|_switch_|_select_|_selector_|_selected_|_slot_|_mode_|schalter|umschalt|_heading_|_course_|_kurs_|_sats_|satellites|_hdop_|_fix_|_accuracy_|heater|heizung|_wind_|_marker_|threshold|schwelle|_match_|ブレーキ|クラッチ|ステアリング|操舵|舵角|ファン|アイドル|変速機|ミッション|デフ|カム|タービン|ラップ|スイッチ|通電時間|風速',
+    'steering|lenk|volante|_direction_|_yaw_|brake|brems|_freno_|_frein_|clutch|kupplung|embrague|embrayage|_fan_|lufter|luefter|ventilador|ventilateur|_idle_|leerlauf|_ralenti_|gearbox|transmission|getriebetemp|getriebeol|_cam_|nockenwelle|_vvt_|_arbre_|dwell|schliess|turbine|turbospeed|lap_|_lap|runde|vuelta_|_tour_|differential|_hpfp_|_stationair_|_minimo_|jalow|koppeling|frizione|sprzegl|rempedaal|remdruk|hamulc|hamowania|ventola|koelventilator|wentylator|_gangwahl|cambio automatico|getriebeein|getriebeaus|getriebedreh|_shaft_|_input speed_|_output speed_|_switch_|_select_|_selector_|_selected_|_slot_|_mode_|schalter|umschalt|_sats_|satellites|_hdop_|_fix_|_accuracy_|heater|heizung|_wind_|_marker_|threshold|schwelle|_match_|ブレーキ|クラッチ|ステアリング|操舵|舵角|ファン|アイドル|変速機|ミッション|デフ|カム|タービン|ラップ|スイッチ|通電時間|風速',
 } as const;
 
 export type Concept = keyof typeof conceptWords;

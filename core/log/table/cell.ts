@@ -115,7 +115,8 @@ export function readCell(text: string, decimal: Decimal): Cell {
   if (hex.test(t)) return { value: Number(t), flag: 0, kind: 'number', unit: '' };
   const parts = glued.exec(t);
   if (parts?.[1] !== undefined && parts[2] !== undefined && parts[2].length < 20) {
-    const value = plainNumber(parts[1], decimal);
+    // A position may be written with its hemisphere behind a comma, 5230.12345,N.
+    const value = plainNumber(parts[1].replace(/,$/, ''), decimal);
     if (Number.isFinite(value)) return { value, flag: 0, kind: 'number', unit: parts[2].trim() };
   }
   return textCell;

@@ -47,6 +47,7 @@ export const quantityNames: Dictionary['quantities'] = {
   distance: 'Strecke',
   latitude: 'Breite',
   longitude: 'Länge',
+  heading: 'Fahrtrichtung',
   batteryVoltage: 'Bordspannung',
   ethanolShare: 'Ethanol im Benzin',
   relativeHumidity: 'Luftfeuchte',

@@ -47,6 +47,7 @@ export const quantityNames: Dictionary['quantities'] = {
   distance: 'Distance',
   latitude: 'Latitude',
   longitude: 'Longitude',
+  heading: 'Heading',
   batteryVoltage: 'Battery voltage',
   ethanolShare: 'Ethanol in petrol',
   relativeHumidity: 'Relative humidity',

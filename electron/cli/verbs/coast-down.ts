@@ -77,7 +77,7 @@ function reportText({ roadLoad, half, force, notes }: CoastDownReport): string[]
 
 export const verb = {
   usage,
-  what: 'Road load from rolling in neutral, for roadLoad of CAR.json, from one log or several together. Rolls are found and numbered as --list lists them; which way each went is told by logged positions, by --turns (out, back, out...), or by name. ROLL is a number of that list, a LOG for all rolls in it, or FROM-TO in seconds, with several logs N:FROM-TO for the Nth of them. Once one is named, rolls without a name do not count.',
+  what: 'Road load from rolling in neutral, for roadLoad of CAR.json, from one log or several together. Rolls are found and numbered as --list lists them; which way each went is told by logged positions or heading, by --turns (out, back, out...), or by name. ROLL is a number of that list, a LOG for all rolls in it, or FROM-TO in seconds, with several logs N:FROM-TO for the Nth of them. Once one is named, rolls without a name do not count.',
   options: { car: 'one', out: 'many', back: 'many', turns: 'flag', list: 'flag' },
   async run(args: Arguments): Promise<Result<Answer>> {
     const paths = [...new Set(args.positionals)];

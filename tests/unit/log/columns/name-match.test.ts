@@ -25,6 +25,9 @@ const names: Record<string, string[]> = {
     'Velocidad del vehículo',
   ],
   gpsSpeed: ['GPS Speed', 'GPS-Geschwindigkeit', 'Velocidad GPS'],
+  latitude: ['Latitude', 'GPS_Latitude', 'Breitengrad', 'GPS-Breite'],
+  longitude: ['Longitude', 'GPS Long', 'Längengrad', 'GPS-Länge'],
+  heading: ['Heading', 'GPS heading', 'Course', 'Kurs', 'Fahrtrichtung'],
   gear: ['Gear', 'Gang', 'Marcha', 'Rapport'],
   pedal: [
     'Pedal',
@@ -162,7 +165,6 @@ it.each([
   'Map switch position',
   'Reifenluftdruck',
   'Wunschmoment',
-  'GPS heading',
   'Lambda sensor heater',
 ])('“%s” is none of ours', (name) => {
   expect(first(name)).toBeNull();
