@@ -76,22 +76,21 @@ export const PullRow = memo(function PullRow(props: PullRowProps) {
         >
           {said.trim}
         </Button>
-        {pull.droppedBecause === null && pull.counts && (
-          <Button
-            look="plain"
-            onPress={() => showView({ dialog: { type: 'drop-pull', runId: pull.runId, pullId: pull.id } })}
-          >
-            {said.drop}
-          </Button>
-        )}
-        {!pull.counts && (
-          <Button
-            look="plain"
-            onPress={() => showView({ dialog: { type: 'restore-pull', runId: pull.runId, pullId: pull.id } })}
-          >
-            {pull.droppedBecause === null ? said.countAnyway : said.restore}
-          </Button>
-        )}
+        {/* One button for both: it keeps the focus when the pull goes out or comes back. */}
+        <Button
+          look="plain"
+          onPress={() =>
+            showView({
+              dialog: {
+                type: pull.counts ? 'drop-pull' : 'restore-pull',
+                runId: pull.runId,
+                pullId: pull.id,
+              },
+            })
+          }
+        >
+          {pull.counts ? said.drop : pull.droppedBecause === null ? said.countAnyway : said.restore}
+        </Button>
       </td>
     </tr>
   );

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import { type Entry, type RunDirection, RunDirectionSchema } from '../../core/session/index.ts';
 import { useShow } from '../app/view.tsx';
@@ -29,9 +30,20 @@ export function RunList({ snapshot, entries }: RunListProps) {
   const ids = new Set(entries.flatMap((e) => e.runs.map((r) => r.runId)));
   const runs = snapshot.runs.filter((r) => ids.has(r.record.id));
   const long = useLongList<HTMLUListElement>({ count: runs.length, rowHeight_px: isOnRoad ? 45 : 41 });
+  const section = useRef<HTMLElement>(null);
+  const focusedRow = useRef(0);
+  const count = useRef(runs.length);
+  // The row of a log that was moved leaves with the focus: what took its place has it then, else the last one.
+  useEffect(() => {
+    const isFewer = runs.length < count.current;
+    count.current = runs.length;
+    if (!isFewer || document.activeElement !== document.body) return;
+    const rows = [...(section.current?.querySelectorAll('li') ?? [])];
+    rows[Math.min(focusedRow.current, rows.length - 1)]?.querySelector('button')?.focus();
+  }, [runs.length]);
   if (runs.length === 0) return null;
   return (
-    <section className={styles.runs}>
+    <section ref={section} className={styles.runs}>
       <h2 className={styles.title}>{said.logs}</h2>
       <ul {...long.listProps}>
         {long.parts.map((part) => {
@@ -42,6 +54,9 @@ export function RunList({ snapshot, entries }: RunListProps) {
             <li
               key={record.id}
               className={styles.run}
+              onFocus={() => {
+                focusedRow.current = part.index;
+              }}
               {...long.rowProps(part.index)}
               {...long.placeProps(part.index)}
             >

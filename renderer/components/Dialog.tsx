@@ -20,16 +20,16 @@ export type DialogProps = {
   readonly shape?: 'box' | 'roomy' | 'wide' | 'widest' | 'sheet';
 };
 
-/** Kinds of input that hold a line of text. */
-const oneLine = ['text', 'number', 'search'];
+/** Kinds of input in which Enter means nothing else, as in a form: a line of text, one of a few. */
+const confirmed = ['text', 'number', 'search', 'radio'];
 
 export function Dialog({ title, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
   const { screens } = useWords();
   const id = useId();
   const foot = useRef<HTMLElement>(null);
-  /** Enter in a field of one line presses the main button, as the first line of a form would. */
+  /** Enter in a field presses the main button, as it would in a form. */
   const enter = (event: KeyboardEvent) => {
-    const isField = event.target instanceof HTMLInputElement && oneLine.includes(event.target.type);
+    const isField = event.target instanceof HTMLInputElement && confirmed.includes(event.target.type);
     if (event.key !== 'Enter' || event.nativeEvent.isComposing || !isField) return;
     event.preventDefault();
     foot.current?.querySelector<HTMLButtonElement>('button')?.click();

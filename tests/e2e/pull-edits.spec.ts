@@ -36,8 +36,10 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   await row.getByRole('button', { name: 'Leave out' }).click();
   const drop = page.getByRole('dialog', { name: 'Leave this pull out' });
   await drop.getByText('wheelspin').click();
-  await drop.getByRole('button', { name: 'Leave out' }).click();
+  // A reason that was chosen by keys is confirmed like one that was typed.
+  await page.keyboard.press('Enter');
   await expect(row).toContainText('wheelspin');
+  await expect(row.getByRole('button', { name: 'Take back in' })).toBeFocused();
   await row.getByRole('button', { name: 'Take back in' }).click();
   const restore = page.getByRole('dialog', { name: 'Take this pull back in' });
   await expect(restore.getByText(/It was left out: wheelspin/)).toBeVisible();
