@@ -15,6 +15,7 @@ import { LedgerNotes } from './LedgerNotes.tsx';
 import { LedgerRow } from './LedgerRow.tsx';
 import { LedgerTotal } from './LedgerTotal.tsx';
 import { UnplacedLogs } from './UnplacedLogs.tsx';
+import { UnusableLogs } from './UnusableLogs.tsx';
 import { useChosenInSight } from './use-chosen-in-sight.ts';
 
 /** The session's story as a forest plot: every entry on one scale of effect. */
@@ -80,6 +81,7 @@ export function Ledger() {
           </div>
         )}
         <LedgerTotal total={ledger.value?.total ?? null} />
+        {snapshot && <UnusableLogs snapshot={snapshot} />}
         {snapshot && <UnplacedLogs snapshot={snapshot} />}
         <LedgerNotes notes={ledger.value?.notes ?? []} />
         <div className={styles.add}>

@@ -14,7 +14,7 @@ export function UnplacedLogs({ snapshot }: { snapshot: Snapshot }) {
   if (first === undefined) return null;
   const open = () => show({ dialog: { type: 'move-logs', runId: more.length === 0 ? first : null } });
   return (
-    <div className={styles.unplaced}>
+    <div className={styles.logs}>
       <p>{said.unplaced(more.length + 1)}</p>
       <Button look="plain" onPress={open}>
         {said.place}

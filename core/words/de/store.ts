@@ -100,7 +100,7 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   'store/source-damaged': (f) => ({
     message: `Das Log ${f.name} der Aufzeichnung ${f.runId} ist nicht mehr das, was eingelesen wurde.`,
     remedy:
-      'Die Prüfung laufen lassen: Sie legt die beschädigte Kopie beiseite. Dann die Originaldatei noch einmal einlesen.',
+      'Die Originaldatei noch einmal einlesen: Sie kommt an ihren Platz, die beschädigte Kopie wird beiseitegelegt.',
   }),
   'store/not-a-zip': (f) => ({
     message: `${f.name} ist keine Zip-Datei oder wurde abgeschnitten.`,

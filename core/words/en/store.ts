@@ -99,7 +99,7 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   }),
   'store/source-damaged': (f) => ({
     message: `The log ${f.name} of run ${f.runId} is no longer what was imported.`,
-    remedy: 'Run the check: it sets the damaged copy aside. Then import the original file again.',
+    remedy: 'Import the original file again: it takes its place, and the damaged copy is set aside.',
   }),
   'store/not-a-zip': (f) => ({
     message: `${f.name} is not a zip file, or it was cut off.`,

@@ -34,5 +34,8 @@ export const columns: ScreenWords['columns'] = {
   kept: (names) => `Für Logs mit diesen Spalten gemerkt: ${names}.`,
   forget: 'Vergessen',
   save: 'Diese Spalten verwenden',
+  unusable: (log, entry) => `${log} ist nicht brauchbar: Die Züge daraus fehlen in Eintrag ${entry}.`,
+  unusableMany: (n) => `${n} Aufzeichnungen sind nicht brauchbar: Die Züge daraus fehlen.`,
+  seeWhy: 'Warum?',
   doubles: (quantity) => `Zwei Spalten sollen ${quantity} sein; die sicherere wird verwendet.`,
 };

@@ -29,5 +29,9 @@ export const columns = {
   kept: (names: string) => `Kept for logs with these columns: ${names}.`,
   forget: 'Forget',
   save: 'Use these columns',
+  unusable: (log: string, entry: number) =>
+    `${log} can’t be used: its pulls are missing from entry ${entry}.`,
+  unusableMany: (n: number) => `${n} logs can’t be used: their pulls are missing.`,
+  seeWhy: 'See why',
   doubles: (quantity: string) => `Two columns claim ${quantity}; the surer one is used.`,
 };
