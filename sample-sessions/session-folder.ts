@@ -7,6 +7,8 @@ const folder = 'fenmoor-hatch';
 /** The invented day begins here; an entry follows every 20 minutes. */
 const morning = Date.UTC(2027, 2, 14, 9, 0);
 const minute = 60_000;
+/** When the folder was first opened, in the names of the second copies that the program made then. */
+const firstOpened = '20261126T012804Z';
 
 const at = (minutes: number) => new Date(morning + minutes * minute).toISOString();
 const json = (value: unknown) => `${JSON.stringify(value, null, 2)}\n`;
@@ -21,6 +23,11 @@ export function sessionFolder(
   asTyped: { readonly car: CarInput; readonly setup: SetupInput; readonly conditions: object },
 ): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
+  /** A file that the program may change, with the second copy that it keeps of its first version. */
+  const putKept = (path: string, stem: string, text: string) => {
+    out.set(`${path}/${stem}.json`, text);
+    out.set(`${path}/history/${stem}-r000001-${firstOpened}-${hashOf(text).slice(0, 12)}.json`, text);
+  };
   const lastSpark = story.findLast((chapter) => chapter.kind === 'spark');
   const ledger = story.map((chapter, index) => ({
     id: chapter.id,
@@ -45,7 +52,7 @@ export function sessionFolder(
     note: 'Invented: the car, the day and every number in the logs. Level closed test oval, third gear.',
     isInvented: true,
   });
-  out.set(`${folder}/session.json`, json(session));
+  putKept(folder, 'session', json(session));
 
   story.forEach((chapter, index) => {
     chapter.files.forEach((file, i) => {
@@ -58,13 +65,17 @@ export function sessionFolder(
         name: file.name,
         importedAt: at(20 * index + 4 + 4 * i),
         size_bytes: Buffer.byteLength(text),
-        sha256: createHash('sha256').update(text).digest('hex'),
+        sha256: hashOf(text),
       });
       out.set(`${folder}/runs/${id}/source.csv`, text);
-      out.set(`${folder}/runs/${id}/run.json`, json(record));
+      putKept(`${folder}/runs/${id}`, 'run', json(record));
     });
   });
   return out;
+}
+
+function hashOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 /** A run is called after its file, so that a person finds their way in the folder. */

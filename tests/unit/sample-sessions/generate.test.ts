@@ -1,4 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { CarFileSchema } from '../../../core/power/index.ts';
 import { SetupSchema } from '../../../core/session/index.ts';
@@ -16,21 +18,30 @@ describe('the samples', () => {
     }
   });
 
-  it('leave no file behind that the generator no longer makes', () => {
-    for (const part of ['logs', 'loose-logs', 'fenmoor-hatch/runs']) {
-      const names = new Set(
-        [...made.keys()]
-          .filter((p) => p.startsWith(`${part}/`))
-          .map((p) => p.slice(part.length + 1).split('/')[0]),
-      );
-      expect(readdirSync(new URL(part, folder)).sort()).toEqual([...names].sort());
-    }
+  it('are all that lies in the folder: logs, truth, and the session with its second copies', () => {
+    const ownHand = /^(README\.md|generate\.ts|session-folder\.ts|simulation\/[a-z-]+\.ts)$/;
+    const lying = readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) =>
+        relative(fileURLToPath(folder), join(entry.parentPath, entry.name)).replaceAll('\\', '/'),
+      )
+      // What reading a log gave; the program makes it anew wherever it differs, and it is not in the repository.
+      .filter((path) => !ownHand.test(path) && !path.endsWith('/channels.bin'));
+    expect(lying.sort()).toEqual([...made.keys()].sort());
+    expect(lying.filter((path) => path.includes('/history/'))).toHaveLength(14);
+  });
+
+  it('carry no cache: each would be stale with the next change of the reader', () => {
+    expect(readFileSync(new URL('../.gitignore', folder), 'utf8')).toContain('\nchannels.bin\n');
   });
 
   it('differ where the seed differs', () => {
     const other = generateSamples(1);
     expect(other.get('logs/1-spray-a.csv')).not.toBe(made.get('logs/1-spray-a.csv'));
-    expect([...other.keys()]).toEqual([...made.keys()]);
+    // The name of a second copy holds the hash of what is in it.
+    const names = (samples: typeof made) =>
+      [...samples.keys()].map((p) => p.replace(/-[0-9a-f]{12}\.json$/, ''));
+    expect(names(other)).toEqual(names(made));
     // Some seconds of sums, many more on a machine that others work on.
   }, 180_000);
 
