@@ -13,7 +13,7 @@ const spellings: Readonly<Record<string, string>> = {
   min: 'min mins minute minutes minuten minuto minutos',
   h: 'h hr hrs hour hours stunde stunden hora horas heure heures',
   rpm: 'rpm rev/min revs/min r/min 1/min min-1 min^-1 /min u/min upm umin umdr/min tr/min t/min trs/min tours/min rev/m giri/min vuelta/min vueltas/min revolutions/min cpm obr/min omw/min toeren/min',
-  rps: 'rps rev/s revs/s r/s u/s tr/s hz',
+  rps: 'rps 1/s s-1 s^-1 rev/s revs/s rev/sec r/s u/s u/sek ups tr/s hz',
   krpm: 'krpm x1000rpm rpmx1000 rpm*1000 1000rpm 1000/min 1000u/min x1000/min rpm/1000 x1000',
   'rad/s': 'rad/s rads rad/sec rads-1',
   'm/s': 'm/s m/sec mps meter/s ms-1',
