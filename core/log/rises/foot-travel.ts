@@ -42,15 +42,18 @@ const laws: readonly ({ readonly power: number } | { readonly until: number })[]
   { power: 2.6 },
   { until: 0.67 },
 ];
-/** A manifold fills with 1.5 times the displacement at 2,000 to 4,500 rpm: 2 V_m / (V_d n) (common practice). */
-const lags_s = [0.03, 0.05, 0.07, 0.09];
+/**
+ * A manifold fills with 1.5 times the displacement at 2,000 to 4,500 rpm: 2 V_m / (V_d n); a damped hose or a filter of
+ * the logger adds to it (common practice).
+ */
+const lags_s = [0.03, 0.05, 0.07, 0.09, 0.15];
 /** A charger at low engine speed (common practice). */
 const chargerLag_s = 0.35;
 
 export const carCount = laws.length * lags_s.length;
 
 /** Three of the laws at one lag. */
-export const middlingCars: readonly number[] = [1, 9, 17];
+export const middlingCars: readonly number[] = [0, 2, 4].map((law) => law * lags_s.length + 1);
 
 const made = new Map<'down' | 'lift', readonly FootTravel[]>();
 

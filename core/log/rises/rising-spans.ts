@@ -46,10 +46,8 @@ export function risingSpans(signals: RiseSignals): EndedSpan[] {
   for (const segment of segments) rises.push(...risesIn(signals, slope, noise, segment));
   const strongest = strengthOf(signals, slope, rises);
   const highest = rises.reduce((top, r) => Math.max(top, medianOf(engineSpeed, r.to - 3, r.to)), 0);
-  return rises
-    .filter((_, i) => strongest[i])
-    .map((rise) => withEnds(engineSpeed, time, rise, highest))
-    .filter((span) => span.to - span.from > 2);
+  const floored = rises.filter((_, i) => strongest[i]);
+  return withEnds(engineSpeed, time, floored, highest).filter((span) => span.to - span.from > 2);
 }
 
 function risesIn(signals: RiseSignals, slope: Float64Array, noise: number, segment: Span): Rise[] {

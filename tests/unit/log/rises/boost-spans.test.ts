@@ -69,6 +69,36 @@ describe('a charger that comes up at once', () => {
   });
 });
 
+describe('starts of a driver who floors the pedal at once', () => {
+  /** How late four such pulls are told, at 20 rows a second in steps of 1 kPa [s]. */
+  const lateBy = (low: number, lag_s: number) => {
+    const starts = [8.01, 23.03, 38.02, 50];
+    const isDown = (t: number) => starts.some((start) => t >= start && t < start + 5);
+    const time = Float64Array.from({ length: 1200 }, (_, i) => i / 20);
+    let pressure = low;
+    let speed = 250;
+    const engineSpeed = new Float64Array(time.length);
+    const boost = time.map((t, i) => {
+      for (let k = 0; k < 50; k++) {
+        pressure += (((isDown(t - 0.05 + k / 1000) ? 2e4 : low) - pressure) * 0.001) / lag_s;
+        speed = Math.max(250, speed + (isDown(t) ? 0.06 : -0.03));
+      }
+      engineSpeed[i] = speed;
+      return Math.round(pressure / 1e3) * 1e3;
+    });
+    const spans = boostSpans(boost, engineSpeed, time, [{ from: 0, to: time.length }]) ?? [];
+    expect(spans).toHaveLength(starts.length);
+    return spans.map((span, i) => Math.abs((span.startAt_s ?? 0) - (starts[i] ?? 0)));
+  };
+
+  it.each([
+    [-6e4, 0.24],
+    [-6e4, 0.2],
+  ])('are told within 0.15 s where pressure rises from %f Pa behind a lag of %f s', (low, lag_s) => {
+    for (const late_s of lateBy(low, lag_s)) expect(late_s).toBeLessThan(0.15);
+  });
+});
+
 describe('a pressure that falls within a pull', () => {
   /** Wide open from 3 to 9 s, but from 5.0 to 5.4 s at `dip` [Pa gauge]; 20 rows a second. */
   const spansWith = (dip: number, fall: number) => {
