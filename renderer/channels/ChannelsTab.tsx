@@ -70,8 +70,32 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
     () => channelsChart(shown, lines, along, { show, said, nameOf }),
     [shown, lines, along, show, said, nameOf],
   );
+  const seen = useMemo(() => seenPart(spec, window, { show }), [spec, window, show]);
+  // Dozens of buttons that a move of the reading line leaves as they are.
+  const buttons = useMemo(
+    () => (
+      <>
+        <ChannelPicker
+          choices={choices}
+          chosen={chosen}
+          nameOf={nameOf}
+          onChange={(keys) => {
+            const channels = keys.slice(-mostChannels);
+            setKept(channels);
+            showView({ channels });
+          }}
+          onDerive={() => showView({ dialog: { type: 'derived' } })}
+        />
+        <PullPins
+          pulls={pulls}
+          pinned={pinnedPulls}
+          onToggle={(id) => showView((now) => ({ pinnedPulls: withToggled(now.pinnedPulls, id) }))}
+        />
+      </>
+    ),
+    [choices, chosen, nameOf, showView, pulls, pinnedPulls],
+  );
   if (pulls.length === 0) return <p className={styles.none}>{said.none}</p>;
-  const seen = seenPart(spec, window, { show });
   const [low, high] = seen.x.range;
   const x = cursor === null ? null : toSi(cursor, show.units[along]);
   const reach = toSi((high - low) / 60, show.units[along]);
@@ -100,22 +124,7 @@ export function ChannelsTab({ snapshot, entries }: ChannelsTabProps) {
           onWindow={setWindow}
         />
       </div>
-      <ChannelPicker
-        choices={choices}
-        chosen={chosen}
-        nameOf={nameOf}
-        onChange={(keys) => {
-          const channels = keys.slice(-mostChannels);
-          setKept(channels);
-          showView({ channels });
-        }}
-        onDerive={() => showView({ dialog: { type: 'derived' } })}
-      />
-      <PullPins
-        pulls={pulls}
-        pinned={pinnedPulls}
-        onToggle={(id) => showView((now) => ({ pinnedPulls: withToggled(now.pinnedPulls, id) }))}
-      />
+      {buttons}
       <ChannelReadout choices={shown} lines={lines} x={x} along={along} reach={reach} nameOf={nameOf} />
       <div style={{ height: plotHeight(shown.length) }} aria-busy={traces === null}>
         {traces === null ? (

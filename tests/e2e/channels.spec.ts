@@ -81,3 +81,26 @@ test('a pinned pull stays when other entries are on the bench', async ({ page })
   await pin.click();
   await expect(pin).toBeHidden();
 });
+
+test('the reading line passes over a zoomed plot without its lines being drawn again', async ({ page }) => {
+  await page.getByRole('tab', { name: 'Channels' }).click();
+  const panel = page.getByRole('tabpanel', { name: 'Channels' });
+  await expect(panel.getByRole('img')).toBeVisible();
+  await panel.getByRole('button', { name: 'Zoom in' }).click();
+  const line = panel.getByRole('slider').last();
+  await line.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.evaluate(() => {
+    const drawn = { paths: 0 };
+    Object.assign(window, { drawn });
+    const { beginPath } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.beginPath = function () {
+      drawn.paths++;
+      beginPath.call(this);
+    };
+  });
+  const before = await line.getAttribute('aria-valuetext');
+  for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
+  await expect(line).not.toHaveAttribute('aria-valuetext', before ?? '');
+  expect(await page.evaluate(() => (window as unknown as { drawn: { paths: number } }).drawn.paths)).toBe(0);
+});
