@@ -174,14 +174,24 @@ const fewestChanges = 12;
 /** Share of the times between changes that may be shorter: a ramp changes with every renewal. */
 const quickest = 0.1;
 
+/** A pedal that creeps changes by one of the steps that it is written in, however often it is read. */
+const leap = 1.6;
+
 /** How long the channel holds each value [s], 0 where it is renewed with about every row. */
 function holdOf(opening: Float64Array, time: Float64Array): number {
+  const changes: number[] = [];
+  let step = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < opening.length && changes.length < 5000; i++) {
+    const jump = Math.abs((opening[i] ?? 0) - (opening[i - 1] ?? 0));
+    if (!(jump > 0)) continue;
+    changes.push(i);
+    if (jump < step) step = jump;
+  }
   const times: number[] = [];
-  let last = -1;
-  for (let i = 1; i < opening.length && times.length < 5000; i++) {
-    if (!(Math.abs((opening[i] ?? 0) - (opening[i - 1] ?? 0)) > 0)) continue;
-    if (last >= 0) times.push((time[i] ?? 0) - (time[last] ?? 0));
-    last = i;
+  for (let k = 1; k < changes.length; k++) {
+    const i = changes[k] as number;
+    if (Math.abs((opening[i] ?? 0) - (opening[i - 1] ?? 0)) > leap * step)
+      times.push((time[i] ?? 0) - (time[changes[k - 1] as number] ?? 0));
   }
   times.sort((a, b) => a - b);
   const hold = times[Math.floor(quickest * times.length)] ?? 0;
