@@ -174,6 +174,8 @@ const fewestChanges = 12;
 /** Share of the times between changes that may be shorter: a ramp changes with every renewal. */
 const quickest = 0.1;
 
+/** Of all changes so many come with the beat: a foot that rests and moves now and then has none (common practice). */
+const onBeat = 0.33;
 /** A pedal that creeps changes by one of the steps that it is written in, however often it is read. */
 const leap = 1.6;
 
@@ -196,6 +198,7 @@ function holdOf(opening: Float64Array, time: Float64Array): number {
   times.sort((a, b) => a - b);
   const hold = times[Math.floor(quickest * times.length)] ?? 0;
   if (times.length < fewestChanges || hold > longestHold_s) return 0;
+  if (!((times[Math.floor(onBeat * times.length)] ?? 0) < 1.4 * hold)) return 0;
   return hold > shortestHold_s && hold > slowerThanFile * (usualStep(time) || 0) ? hold : 0;
 }
 

@@ -7,6 +7,7 @@ import { wideOpen } from '../rises/boost-spans.ts';
 import type { EndedSpan, Span } from '../span.ts';
 import { medianOfThree } from '../speeds/speed-ratio.ts';
 import { countedOnAt } from '../time/own-clock.ts';
+import { levelAtTop } from './levels-off.ts';
 import { bouncesAtTop } from './limiter-bounce.ts';
 import { isLimiterAt } from './limiter-plate.ts';
 import type { GearSpan } from './one-gear.ts';
@@ -107,13 +108,17 @@ function limiterOf(
   const top = bouncesAtTop(engine, log.time, pull);
   if (top !== null) return engine[top] ?? null;
   if (short !== null && isLimiterAt(engine, pull, short)) return engine[short] ?? null;
-  // A quarter of a second within 1 % of the end, in a pull that was climbing before.
+  return levelAtTop(engine, log.time, pull) ?? heldAtEnd(engine, log.time, pull);
+}
+
+/** Engine speed where its last quarter of a second lies within 1 %, in a pull that was climbing before. */
+function heldAtEnd(engine: Float64Array, time: Float64Array, pull: Span): number | null {
   const end = medianOf(engine, pull.to - 3, pull.to);
   let i = pull.to - 1;
   while (i > pull.from && Math.abs((engine[i] ?? 0) / end - 1) < 0.01) i--;
-  const held = (log.time[pull.to - 1] ?? 0) - (log.time[i] ?? 0);
+  const held = (time[pull.to - 1] ?? 0) - (time[i] ?? 0);
   const climbed = end - (engine[pull.from] ?? end);
-  const duration = (log.time[pull.to - 1] ?? 0) - (log.time[pull.from] ?? 0);
+  const duration = (time[pull.to - 1] ?? 0) - (time[pull.from] ?? 0);
   const usual = (0.02 * end) / Math.max(1e-9, climbed / duration);
   return held > Math.max(0.25, 2.5 * usual) ? end : null;
 }

@@ -25,6 +25,13 @@ describe('the pull of a pedal', () => {
     expect(pull?.flags).toEqual([]);
   });
 
+  it('that rests and moves at once now and then begins with its first row at full throttle', () => {
+    const rests = [0, 12, 0, 15, 31, 22, 40, 0, 18, 33];
+    const pull = pullBy((t) => (isDown(t) ? 100 : (rests[Math.floor(t / 1.9) % rests.length] ?? 0)));
+    expect(pull?.start_s).toBeCloseTo(20, 3);
+    expect(pull?.flags).toEqual([]);
+  });
+
   it('that is renewed every 0.4 s begins half of that before it, and says so', () => {
     // Traffic: the foot moves all the time, by more than a percent between two renewals.
     const foot = (t: number) => (isDown(t) ? 100 : 20 + 9 * Math.sin(1.7 * t) + 5 * Math.sin(4.1 * t));
