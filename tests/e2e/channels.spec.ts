@@ -31,7 +31,9 @@ test.beforeEach(async ({ page }) => {
 
 test('channels of all pulls are aligned, and one line reads them all by the arrow keys', async ({ page }) => {
   const panel = page.getByRole('tabpanel', { name: 'Channels' });
-  const plot = panel.getByRole('img', { name: /Manifold pressure, Lambda, Spark advance: \d pulls aligned/ });
+  const plot = panel.getByRole('img', {
+    name: /Manifold pressure, Mixture, Spark advance: \d pulls aligned/,
+  });
   await expect(plot).toBeVisible();
   // Both inks are on the canvas, in each of the three panels.
   await expect.poll(() => plot.evaluate(panelsWithInk)).toEqual([true, true, true]);
@@ -39,7 +41,7 @@ test('channels of all pulls are aligned, and one line reads them all by the arro
   await line.focus();
   await page.keyboard.press('ArrowRight');
   await expect(line).toHaveAttribute('aria-valuetext', /rpm/);
-  await expect(panel.getByRole('term').filter({ hasText: 'Lambda' })).toBeVisible();
+  await expect(panel.getByRole('term').filter({ hasText: 'Mixture' })).toBeVisible();
   await expect(panel.getByRole('definition').filter({ hasText: /before 0\.8\d/ })).toBeVisible();
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.filter((v) => v.impact === 'serious' || v.impact === 'critical')).toEqual([]);

@@ -117,7 +117,7 @@ test('a browser that is locked down refuses all of it: the view says so and work
   await withDoubles(page, false);
   await page.keyboard.press('4');
   await expect(page.getByText(/Full screen was refused\. The screen may go dark/)).toBeVisible();
-  await expect(page.getByRole('term').filter({ hasText: 'Leanest lambda' })).toBeVisible();
+  await expect(page.getByRole('term').filter({ hasText: 'Leanest mixture' })).toBeVisible();
   await expect(page.getByText('The last pull counts')).toBeVisible();
   await ask(page, 'session.edit', { edits: [strictLimits] });
   await expect(page.getByText('The browser lets no sound out.')).toBeVisible({ timeout: 90_000 });

@@ -37,7 +37,7 @@ test('the passenger reads effect, gates and next step in large type, and nothing
   page,
 }) => {
   await expect(page.getByText('The driver never works this.')).toBeVisible();
-  for (const gate of ['Knock', 'Leanest lambda', 'Intake air', 'Injectors', 'Fluid left']) {
+  for (const gate of ['Knock', 'Leanest mixture', 'Intake air', 'Injectors', 'Fluid left']) {
     await expect(page.getByRole('term').filter({ hasText: gate })).toBeVisible();
   }
   await expect(page.getByText(/^Next: /)).toBeVisible();
@@ -109,6 +109,6 @@ test('a gate that closes is said aloud and becomes the next step; other changes 
       fluidPressureLowest_kPa: null,
     },
   });
-  await expect(aloud).toHaveText(/Leanest lambda: 0\.\d\d\. Stop\./);
-  await expect(page.getByText(/^Next: Leanest lambda: stop and check pump/)).toBeVisible();
+  await expect(aloud).toHaveText(/Leanest mixture: 0\.\d\d\. Stop\./);
+  await expect(page.getByText(/^Next: Leanest mixture: stop and check pump/)).toBeVisible();
 });

@@ -45,7 +45,7 @@ for (const { name, options } of conditionsOf('cell')) {
         // Each channel's unit stands beside its name, over what it reads before and after.
         const values = panel.getByLabel(/^At /).locator('div');
         await expect(
-          values.filter({ hasText: /^Lambda (λ.*before 0\.8\d|AFR.*before 1[12]\.\d)/ }),
+          values.filter({ hasText: /^Mixture (λ.*before 0\.8\d|AFR.*before 1[12]\.\d)/ }),
         ).toBeVisible();
         await expectInOrder(page, 'channels');
         await ledger.getByRole('button', { name: /^3 / }).click();

@@ -32,7 +32,7 @@ export const ride: ScreenWords['ride'] = {
   next: (step) => `Jetzt: ${step}`,
   gate: {
     knock: 'Klopfen',
-    lambda: 'Magerstes Lambda',
+    lambda: 'Magerstes Gemisch',
     fluidPressure: 'Fluiddruck',
     fluidFlow: 'Fluidstrom',
     fuelPressure: 'Kraftstoffdruck',

@@ -51,7 +51,7 @@ export const sheet: ScreenWords['sheet'] = {
     },
     'limits.leanestLambda': {
       label: 'Magerstes bei Volllast',
-      hint: 'Magerer als Lambda 0,90 bei viel Ladedruck heißt anhalten',
+      hint: 'Magerer als Lambda 0,90 (13,2 auf einer Benzinskala) bei viel Ladedruck heißt anhalten',
     },
     'limits.injectorDuty_percent': {
       label: 'Auslastung der Ventile',
@@ -74,7 +74,7 @@ export const sheet: ScreenWords['sheet'] = {
     'engine.compressionRatio': { label: 'Verdichtung', hint: '' },
     'engine.compressor': { label: 'Verdichter', hint: '' },
     'engine.hasCooler': { label: 'Ladeluftkühler', hint: '' },
-    'engine.lambda': { label: 'Lambda bei Volllast', hint: '' },
+    'engine.lambda': { label: 'Gemisch bei Volllast', hint: '' },
     'engine.ethanol_percent': { label: 'Ethanol im Benzin', hint: 'Nach Volumen' },
     'engine.octane_RON': { label: 'Oktanzahl (ROZ)', hint: '' },
     'engine.fuelling': { label: 'Gemischbildung bei Volllast', hint: '' },

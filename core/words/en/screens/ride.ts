@@ -33,7 +33,7 @@ export const ride = {
   next: (step: string) => `Next: ${step}`,
   gate: {
     knock: 'Knock',
-    lambda: 'Leanest lambda',
+    lambda: 'Leanest mixture',
     fluidPressure: 'Fluid pressure',
     fluidFlow: 'Fluid flow',
     fuelPressure: 'Fuel pressure',

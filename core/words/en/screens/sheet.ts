@@ -48,7 +48,7 @@ export const sheet = {
     },
     'limits.leanestLambda': {
       label: 'Leanest at full load',
-      hint: 'Leaner than lambda 0.90 at high boost is a stop',
+      hint: 'Leaner than lambda 0.90 (13.2 on a petrol scale) at high boost is a stop',
     },
     'limits.injectorDuty_percent': { label: 'Injector duty', hint: 'Plan to 85 %, stop at 90 %' },
     'limits.intake_C': { label: 'Intake air', hint: '' },
@@ -68,7 +68,7 @@ export const sheet = {
     'engine.compressionRatio': { label: 'Compression ratio', hint: '' },
     'engine.compressor': { label: 'Compressor', hint: '' },
     'engine.hasCooler': { label: 'Charge cooler', hint: '' },
-    'engine.lambda': { label: 'Lambda at full load', hint: '' },
+    'engine.lambda': { label: 'Mixture at full load', hint: '' },
     'engine.ethanol_percent': { label: 'Ethanol in the petrol', hint: 'By volume' },
     'engine.octane_RON': { label: 'Octane (RON)', hint: '' },
     'engine.fuelling': { label: 'Fuelling at full load', hint: '' },
