@@ -1,13 +1,26 @@
 import { defineConfig } from 'vitest/config';
+import { sharedWorkerFolders } from './support/shared-workers.ts';
+
+const shared = sharedWorkerFolders.map((folder) => `${folder}/**/*.test.{ts,tsx}`);
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
-    include: ['tests/{unit,reference,property,layers,faults}/**/*.test.{ts,tsx}'],
     // Ends what hangs; a build machine shared with others must not fail by being busy.
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
     setupFiles: ['tests/support/seeded-properties.ts'],
+    projects: [
+      { extends: true, test: { name: 'shared worker', include: shared, isolate: false } },
+      {
+        extends: true,
+        test: {
+          name: 'own worker',
+          include: ['tests/{unit,reference,property,layers,faults}/**/*.test.{ts,tsx}'],
+          exclude: shared,
+        },
+      },
+    ],
   },
 });
