@@ -3,6 +3,7 @@ import type { Channel, Log } from './channel.ts';
 import { type ColumnMapping, measures } from './columns/column-mapping.ts';
 import { settlePositions } from './columns/positions.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './columns/recognise.ts';
+import { acrossShortGaps } from './pulls/short-gaps.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
 import type { ColumnStore } from './table/column-store.ts';
@@ -81,7 +82,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
     if (flag !== blank && !fillHeld(column.values, flag, axis.segments)) blank = flag;
     return channelOfColumn(column, meaning, flag);
   });
-  return ok({
+  const log: Log = {
     file,
     time: axis.time,
     channels: settlePositions(channels),
@@ -104,7 +105,8 @@ export function finishLog(read: ReadColumns): Result<Log> {
       firstDataLine: layout.firstDataLine,
       timeFormat: format,
     },
-  });
+  };
+  return ok(acrossShortGaps(log));
 }
 
 type Understood = {

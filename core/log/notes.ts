@@ -79,6 +79,8 @@ declare module '../result/result.ts' {
     'log/pull-limiter': { engineSpeed_rad_s: number };
     'log/pull-intervention': { time_s: number };
     'log/pull-knock': { time_s: number; retard_rad: number };
+    /** The longest gap within it, in which speed shows that the car pulled on. */
+    'log/pull-gap': { time_s: number; missing_s: number };
     'log/pull-no-start': Record<string, never>;
     'log/pull-no-end': Record<string, never>;
     /** Half of the interval in which the end lies nine times of ten, where no pedal tells it. */

@@ -12,5 +12,10 @@ export type EndedSpan = Span & {
   readonly endWithin_s?: number;
 };
 
-/** Samples in which the clock runs on, and what was added to its stamps [s] where it had started anew; 0 is left out. */
-export type Segment = Span & { readonly countedOn_s?: number | undefined };
+/** Samples in which the clock runs on. */
+export type Segment = Span & {
+  /** What was added to its stamps [s] where it had started anew; 0 is left out. */
+  readonly countedOn_s?: number | undefined;
+  /** First samples behind short gaps in which the car pulled on; absent where there is none. */
+  readonly gapsBefore?: readonly number[];
+};

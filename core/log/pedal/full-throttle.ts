@@ -123,7 +123,7 @@ function lowerBound(sorted: Float64Array, value: number): number {
 const shortestDip_s = 0.1;
 
 /** No foot lifts and floors the pedal again within this time (common practice): a sample that fell out does. */
-const fastestFoot_s = 0.22;
+export const fastestFoot_s = 0.22;
 
 /**
  * Spans at full throttle. A dip of a sample or two that stays near the stop is the sensor's noise and does not

@@ -5,7 +5,7 @@ import { movingSpeedOf } from '../speeds/moving-speed.ts';
 import { speedRatio, withoutSpikes } from '../speeds/speed-ratio.ts';
 import { lineBetweenReadings } from '../time/held-readings.ts';
 import { countedOnAt } from '../time/own-clock.ts';
-import { interventionIn, knockIn, spinIn } from './pull-flags.ts';
+import { gapIn, interventionIn, knockIn, spinIn } from './pull-flags.ts';
 
 /** A moment in a flag is a stamp of the file. */
 const sameMoment_s = 1e-6;
@@ -46,6 +46,7 @@ function momentOf({ facts }: Note): number | null {
 
 function sameAgain(log: Log, flag: Note, span: Span): Note | null {
   if (flag.code === 'log/pull-intervention') return interventionIn(log, span);
+  if (flag.code === 'log/pull-gap') return gapIn(log, span);
   if (flag.code !== 'log/pull-wheel-spin') return null;
   const engine = channelOf(log, 'engineSpeed');
   const road = movingSpeedOf(log);

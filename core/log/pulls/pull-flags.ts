@@ -53,10 +53,27 @@ export function pullFlags(
   if (intervention) flags.push(intervention);
   const knock = knockIn(log, pull);
   if (knock) flags.push(knock);
+  const gap = gapIn(log, pull);
+  if (gap) flags.push(gap);
   if (log.segments.some((s) => s.from === pull.from)) flags.push({ code: 'log/pull-no-start', facts: {} });
   if (log.segments.some((s) => s.to === pull.to)) flags.push({ code: 'log/pull-no-end', facts: {} });
   flags.push(...uncertainEnds(pull));
   return flags;
+}
+
+/** The longest of the short gaps within a pull, if it has any. */
+export function gapIn(log: Log, pull: Span): Note | null {
+  const segment = log.segments.find((s) => s.from <= pull.from && pull.from < s.to);
+  let at = -1;
+  let missing_s = 0;
+  for (const i of segment?.gapsBefore ?? []) {
+    const gap_s = (log.time[i] ?? 0) - (log.time[i - 1] ?? 0);
+    if (i > pull.from && i < pull.to && gap_s > missing_s) {
+      at = i - 1;
+      missing_s = gap_s;
+    }
+  }
+  return at < 0 ? null : { code: 'log/pull-gap', facts: { time_s: ownTimeAt(log, at), missing_s } };
 }
 
 /** Ends that may be further off than those that a pedal tells; see the table of pulls in the README. */

@@ -239,6 +239,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Bei ${show.number(f.time_s, 2)} s wurde Moment zurückgenommen, obwohl das Pedal unten blieb.`,
   'log/pull-knock': (f, show) =>
     `Zündung wegen Klopfens um ${show.quantity(f.retard_rad, 'angle')} zurückgenommen bei ${show.number(f.time_s, 2)} s.`,
+  'log/pull-gap': (f, show) =>
+    `Ab ${show.number(f.time_s, 2)} s fehlen Zeilen für ${show.number(f.missing_s, 2)} s; die Geschwindigkeit geht weiter, wie sie es unter Volllast täte.`,
   'log/pull-no-start': () => 'Die Aufzeichnung beginnt erst unter Volllast.',
   'log/pull-no-end': () => 'Die Aufzeichnung endet, bevor vom Gas gegangen wurde.',
   'log/pull-start-uncertain': (f, show) =>

@@ -237,6 +237,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Torque was taken back at ${show.number(f.time_s, 2)} s while the pedal stayed down.`,
   'log/pull-knock': (f, show) =>
     `Spark was retarded for knock by ${show.quantity(f.retard_rad, 'angle')} at ${show.number(f.time_s, 2)} s.`,
+  'log/pull-gap': (f, show) =>
+    `Rows are missing for ${show.number(f.missing_s, 2)} s from ${show.number(f.time_s, 2)} s; speed goes on as it would at full throttle.`,
   'log/pull-no-start': () => 'The recording begins after full throttle did.',
   'log/pull-no-end': () => 'The recording ends before the lift.',
   'log/pull-start-uncertain': (f, show) =>
