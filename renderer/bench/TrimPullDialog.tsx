@@ -3,10 +3,15 @@ import type { PullSummary } from '../../core/contract/index.ts';
 import { type TypedValue, toSi } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
+import field from '../components/Field.module.css';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { TrimCurve } from './TrimCurve.tsx';
+import styles from './TrimPullDialog.module.css';
+import { coarseStep_s } from './trim-steps.ts';
 
 export type TrimPullDialogProps = {
   readonly runId: string;
@@ -50,6 +55,7 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   };
   return (
     <Dialog
+      shape="roomy"
       title={said.trimTitle}
       onClose={onClose}
       actions={
@@ -62,16 +68,29 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
       }
     >
       <p>{said.trimWhy}</p>
-      <QuantityField label={said.trimFrom} kind="time" value={from} onChange={setFrom} step={0.1} />
-      <QuantityField
-        label={said.trimTo}
-        kind="time"
-        value={to}
-        onChange={setTo}
-        step={0.1}
-        hint={isWider ? said.trimWider : undefined}
-        error={isInside ? undefined : said.trimWrong}
+      <TrimCurve
+        pull={pull}
+        ends={[from_s ?? pull.start_s, to_s ?? pull.end_s]}
+        onMove={(end, at_s) => (end === 0 ? setFrom : setTo)(seconds(at_s - pull.countedOn_s))}
       />
+      <div className={cx(styles.ends, field.rows)}>
+        <QuantityField
+          label={said.trimFrom}
+          kind="time"
+          value={from}
+          onChange={setFrom}
+          step={coarseStep_s}
+        />
+        <QuantityField
+          label={said.trimTo}
+          kind="time"
+          value={to}
+          onChange={setTo}
+          step={coarseStep_s}
+          hint={isWider ? said.trimWider : undefined}
+          error={isInside ? undefined : said.trimWrong}
+        />
+      </div>
       <TextField
         label={said.reason}
         hint={reason.trim() === '' ? said.reasonNeeded : undefined}

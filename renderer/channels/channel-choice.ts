@@ -91,7 +91,8 @@ export function columnIn(
   return run.columns.find((c) => c.column === choice.column && c.quantity === choice.of)?.column ?? null;
 }
 
-function surestOf(run: RunSummary, quantity: QuantityId): string | null {
+/** The column of a log that surely holds a quantity, or the surest of several; null where there is none. */
+export function surestOf(run: RunSummary, quantity: QuantityId): string | null {
   const fitting = run.columns.filter((c) => c.quantity === quantity);
   return fitting.sort((a, b) => b.confidence - a.confidence)[0]?.column ?? null;
 }

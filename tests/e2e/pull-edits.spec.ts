@@ -1,3 +1,4 @@
+import { seriousFindings } from './support/serious-findings.ts';
 import { expect, test } from './support/workbench.ts';
 
 test('a pull is trimmed, left out and taken back in, each with its reason, and undo brings its ends back', async ({
@@ -51,4 +52,62 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await expect(row).not.toContainText('Trimmed', { timeout: 30_000 });
+});
+
+test('a pull is trimmed on its curve, left out and taken back in by keys alone, and the focus stays at it', async ({
+  page,
+}) => {
+  await page.keyboard.press('k');
+  await page.getByRole('tab', { name: /Pulls/ }).focus();
+  await page.keyboard.press('Enter');
+  const trimming = page.getByRole('button', { name: 'Trim pull 1' }).last();
+  await trimming.focus();
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'Trim this pull' });
+  const start = dialog.getByRole('slider', { name: 'Start on the curve' });
+  await expect(start).toHaveAttribute('aria-valuetext', /^\d+\.\d\d\ss: [\d,]+\srpm$/);
+  await expect(dialog.getByText('Engine speed over time')).toBeVisible();
+  const from = dialog.getByRole('textbox', { name: 'Starts at' });
+  const value = async () => Number(await from.inputValue());
+  const before = await value();
+  // First in the dialog comes what closes it.
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await expect(start).toBeFocused();
+  await page.keyboard.press('ArrowRight');
+  const moved = await value();
+  expect(moved).toBeGreaterThan(before);
+  expect(moved - before).toBeLessThan(0.11);
+  await page.keyboard.press('ArrowLeft');
+  expect(await value()).toBeCloseTo(before, 3);
+  await page.keyboard.press('Shift+ArrowRight');
+  expect(await value()).toBeCloseTo(before + 0.1, 3);
+  await page.keyboard.press('Tab');
+  const end = dialog.getByRole('slider', { name: 'End on the curve' });
+  await expect(end).toBeFocused();
+  const to = dialog.getByRole('textbox', { name: 'Ends at' });
+  const last = Number(await to.inputValue());
+  await page.keyboard.press('Shift+ArrowLeft');
+  expect(Number(await to.inputValue())).toBeCloseTo(last - 0.1, 3);
+  await page.keyboard.press('Tab');
+  await expect(from).toBeFocused();
+  expect(await seriousFindings(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+  await expect(trimming).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  const drop = page.getByRole('dialog', { name: 'Leave this pull out' });
+  await drop.getByRole('textbox').focus();
+  await page.keyboard.type('gust');
+  await page.keyboard.press('Enter');
+  await expect(drop).toBeHidden();
+  const back = page.getByRole('button', { name: 'Take back in' });
+  await expect(back).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog', { name: 'Take this pull back in' })).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Leave out' }).last()).toBeVisible();
+  await expect(back).toHaveCount(0);
 });
