@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { test as base, expect } from 'playwright/test';
 import type { Preferences } from '../../../core/contract/index.ts';
 import { manyPullsSession } from '../../support/many-pulls-session.ts';
-import { copyOfSample } from '../../support/sample-session.ts';
+import { copyOfSample, readLogsOfSample } from '../../support/sample-session.ts';
 import { showWhole } from '../../support/show-whole.ts';
 import { watchErrors } from './console-errors.ts';
 import { readInteractions } from './interactions.ts';
@@ -24,6 +24,14 @@ type Fixtures = {
   link: string;
 };
 
+type WorkerFixtures = {
+  /**
+   * The sample with its logs read, as a person has it from the second opening on: reading them for each test anew took
+   * more than a third of what the host does. A sample that the start screen offers is still read for the first time.
+   */
+  sampleWithCaches: string;
+};
+
 /**
  * A test on the built screens over the real host: `page` stands on the workbench already, and a test fails if
  * the page complained of anything in its console. How quick keys and clicks were painted is told at the end of the
@@ -31,15 +39,26 @@ type Fixtures = {
  *
  *   test.use({ startsWith: 'nothing', viewport: { width: 1024, height: 768 } });
  */
-export const test = base.extend<Options & Fixtures>({
+export const test = base.extend<Options & Fixtures, WorkerFixtures>({
   startsWith: ['sample', { option: true }],
   preferences: [{}, { option: true }],
 
-  sessionFolder: async ({ startsWith }, use) => {
+  sampleWithCaches: [
+    // biome-ignore lint/correctness/noEmptyPattern: the shape that a fixture without others has
+    async ({}, use) => {
+      const folder = copyOfSample();
+      await readLogsOfSample(folder);
+      await use(folder);
+      rmSync(dirname(folder), { recursive: true, force: true });
+    },
+    { scope: 'worker' },
+  ],
+
+  sessionFolder: async ({ startsWith, sampleWithCaches }, use) => {
     const folder =
       startsWith === 'many-pulls'
         ? await manyPullsSession(mkdtempSync(join(tmpdir(), 'onechange-many-')))
-        : copyOfSample();
+        : copyOfSample(startsWith === 'sample' ? sampleWithCaches : undefined);
     await use(folder);
     rmSync(dirname(folder), { recursive: true, force: true });
   },
