@@ -34,7 +34,7 @@ describe('reasons and remarks', () => {
         "Boost moved by +0.06 bar although only the mixture was to change: not comparable as that step.",
         "Boost moved by +0.06 bar although nothing was to change: this is not the same setup.",
         "Declared +1.0° of spark advance, logged +0.4°: retard took the rest.",
-        "Declared −0.020 λ of lambda, logged +0.001 λ: the change is not in the data.",
+        "Declared −0.020 λ of mixture, logged +0.001 λ: the change is not in the data.",
         "More than one thing moved: boost, spark advance.",
         "Knock control was at work: 0.0° of retard before, 1.5° after.",
         "Intake air differs by +3.1 °C: power was corrected by +0.5 %, give or take 0.5 %.",
