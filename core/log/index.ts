@@ -24,6 +24,7 @@ export * from './pulls/pull.ts';
 export { settleSpeedUnit } from './pulls/speed-unit.ts';
 export * from './quantity.ts';
 export * from './read-log.ts';
+export { lineThrough } from './rises/steady-rise.ts';
 export { siScale } from './si-scale.ts';
 export { type SpeedLag, speedLag } from './speeds/speed-lag.ts';
 export { indexAt } from './speeds/speed-ratio.ts';

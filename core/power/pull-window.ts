@@ -1,5 +1,6 @@
 import { type Channel, channelOf, type Log, medianOf, type Pull } from '../log/index.ts';
 import { climbEnd } from './climb-end.ts';
+import { leapAtEnd } from './leap-at-end.ts';
 
 /** Where power is told, [from, to), and which samples around it may be used by the smoother. */
 export type PullWindow = {
@@ -17,7 +18,9 @@ export type PullWindow = {
  * outside the pull is used.
  */
 export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
-  let { from, to } = pull;
+  let { from } = pull;
+  const driven = leapAtEnd(log.time, speed.values, from, pull.to);
+  let to = driven;
   const at = (i: number) => log.time[i] as number;
   // A lift or shift that slipped into the window shows as speed past its highest or before its lowest.
   const middle = (from + to) >> 1;
@@ -25,7 +28,7 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const high = from + extreme(smooth, middle - from, to - from, 1);
   const low = from + extreme(smooth, 0, middle - from, -1);
   const level = (i: number) => smooth[i - from] as number;
-  const before = at(to - 1) - at(from);
+  const before = at(pull.to - 1) - at(from);
   const climbs = climbEnd(log.time, level, from, to);
   const isHeld = climbs < to;
   if (isHeld) to = climbs;
@@ -38,7 +41,7 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const segment = log.segments.find((s) => s.from <= from && from < s.to) ?? { from, to };
   let useFrom = from;
   let useTo = to;
-  if (throttle && trimmed === 0 && !isHeld) {
+  if (throttle && trimmed === 0 && !isHeld && driven === pull.to) {
     const full = 0.97 * throttleLevel(throttle, from, to);
     while (
       useFrom > segment.from &&

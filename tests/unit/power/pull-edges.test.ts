@@ -19,6 +19,23 @@ describe('the ends of a pull', () => {
     expect(last).toBeLessThanOrEqual(6500);
   });
 
+  it.each([
+    [1, 1.02, 20],
+    [2, 1.035, 20],
+    [2, 1.06, 10],
+  ])('%i rows at the end in which the clutch is open are no power', (open, ahead, rate) => {
+    const one = drive({ seed: 4, rate, ...quick });
+    const channels = one.log.channels.map((c) =>
+      c.quantity === 'engineSpeed'
+        ? { ...c, values: c.values.map((v, i) => (i >= one.pull.to - open ? ahead * v : v)) }
+        : c,
+    );
+    const found = unwrap(powerOfPull({ ...one.log, channels }, one.pull, one.car, one.conditions));
+    expect(fromSi(found.engineSpeed_rad_s.at(-1) as number, 'rpm')).toBeGreaterThan(6100);
+    expect(fromSi(found.engineSpeed_rad_s.at(-1) as number, 'rpm')).toBeLessThan(6500);
+    expect(errorAgainst(one.truth, found).rms).toBeLessThan(0.01);
+  });
+
   it('a pull trimmed by hand is told only inside, with the samples around it at full throttle in use', () => {
     const cut = { ...d.pull, from: d.pull.from + 40, to: d.pull.to - 40 };
     const trimmed = unwrap(powerOfPull(d.log, cut, d.car, d.conditions));
