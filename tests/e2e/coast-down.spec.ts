@@ -92,8 +92,11 @@ test('rolls of several logs are fitted together, and a log is left out and chose
   await expect(logs.getByRole('checkbox', { name: 'back.csv, 1 roll' })).toBeChecked();
   await expect(rolls.getByRole('row')).toHaveCount(5);
   await expect(rolls.getByRole('rowheader', { name: 'back.csv' })).toBeVisible();
-  await rolls.getByRole('button', { name: /Which way they went/ }).focus();
+  const way = rolls.getByRole('button', { name: /Which way they went/ });
+  const before = (await way.textContent()) ?? '';
+  await way.focus();
   await page.keyboard.press('ArrowRight');
+  await expect(way).not.toHaveText(before);
   await page.keyboard.press('ArrowRight');
   await expect(rolls.getByText(/Out and back differ as on a slope of/)).toBeVisible();
   await expect(rolls.getByText('Force at 150 km/h, extrapolated')).toBeVisible();
