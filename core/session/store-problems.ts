@@ -9,13 +9,16 @@ declare module '../result/result.ts' {
   interface ProblemFacts {
     'store/missing': { path: string };
     'store/not-allowed': { path: string };
+    /** The disk itself takes no writing, whoever asks. */
+    'store/disk-read-only': { path: string };
     'store/disk-full': { path: string };
     /** The folder was removed, or its drive or share does not answer. */
     'store/folder-gone': { path: string };
     'store/name-too-long': { path: string };
     'store/disk-error': { path: string; code: string };
-    /** A link, a device or a folder where a plain file belongs. */
+    /** A link or a device where a plain file belongs. */
     'store/not-a-plain-file': { path: string };
+    'store/is-a-folder': { path: string };
     'store/too-large': { path: string };
     'store/bad-path': { path: string };
     'store/already-there': { path: string };

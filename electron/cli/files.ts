@@ -14,6 +14,7 @@ export async function readBytes(path: string): Promise<Result<Uint8Array>> {
 
 /** What the system said when a file could not be read. */
 export function unreadable(path: string, error: unknown) {
+  if (codeOf(error) === 'EISDIR') return fail({ code: 'store/is-a-folder', facts: { path } });
   const detail = describe(error);
   return fail({ code: 'terminal/file-unreadable', facts: { detail }, where: { file: path } });
 }
@@ -22,13 +23,13 @@ const plainCauses: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',
   EACCES: 'reading it is not allowed',
   EPERM: 'reading it is not allowed',
-  EISDIR: 'it is a folder',
 };
 
 function describe(error: unknown): string {
-  const code = (error as NodeJS.ErrnoException).code ?? '';
-  return plainCauses[code] ?? (error as Error).message;
+  return plainCauses[codeOf(error)] ?? (error as Error).message;
 }
+
+const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? '';
 
 /** A JSON file as it stands. */
 export async function readJson(path: string): Promise<Result<unknown>> {

@@ -24,8 +24,9 @@ export function problemOf(error: unknown, path: string): Problem | null {
       return { code: 'store/missing', facts: { path } };
     case 'EACCES':
     case 'EPERM':
-    case 'EROFS':
       return { code: 'store/not-allowed', facts: { path } };
+    case 'EROFS':
+      return { code: 'store/disk-read-only', facts: { path } };
     case 'ENOSPC':
     case 'EDQUOT':
       return { code: 'store/disk-full', facts: { path } };
@@ -35,6 +36,7 @@ export function problemOf(error: unknown, path: string): Problem | null {
     case 'ENAMETOOLONG':
       return { code: 'store/name-too-long', facts: { path } };
     case 'EISDIR':
+      return { code: 'store/is-a-folder', facts: { path } };
     case 'ELOOP':
       return { code: 'store/not-a-plain-file', facts: { path } };
     case 'EFBIG':

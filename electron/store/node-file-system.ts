@@ -22,11 +22,14 @@ function kindOf(found: Dirent | Stats): EntryKind {
   return found.isDirectory() ? 'folder' : 'other';
 }
 
+/** A device or a pipe is refused as a link is: what it leads to is no file of the session's own. */
+const notAFile = (found: Stats, path: string) => diskError(found.isDirectory() ? 'EISDIR' : 'ELOOP', path);
+
 async function openPlain(path: string, followLinks: boolean) {
   const handle = await open(path, constants.O_RDONLY | noWait | (followLinks ? 0 : noFollow));
   try {
     const stats = await handle.stat();
-    if (!stats.isFile()) throw diskError('EISDIR', path);
+    if (!stats.isFile()) throw notAFile(stats, path);
     return { handle, size: stats.size };
   } catch (error) {
     await handle.close();
@@ -64,7 +67,7 @@ function readSmall(path: string, limit: number): Uint8Array | undefined {
   const file = openSync(path, constants.O_RDONLY | noWait | noFollow);
   try {
     const stats = fstatSync(file);
-    if (!stats.isFile()) throw diskError('EISDIR', path);
+    if (!stats.isFile()) throw notAFile(stats, path);
     if (stats.size > limit) throw diskError('EFBIG', path);
     if (stats.size > smallFile) return undefined;
     const bytes = Buffer.allocUnsafe(stats.size);

@@ -91,6 +91,13 @@ async function looksLikeSession(folder: string, fs: FileSystem): Promise<boolean
   return names.has(folderNames.history) && (await versionsOf(sessionPlace(folder), fs)).length > 0;
 }
 
+/** Refusals of writing on a disk that can be read all the same. */
+const stillReadable = new Set<Problem['code']>([
+  'store/not-allowed',
+  'store/disk-read-only',
+  'store/disk-full',
+]);
+
 async function takeIfPossible(
   folder: string,
   now: string,
@@ -105,7 +112,7 @@ async function takeIfPossible(
   } catch (error) {
     // A full or write-protected disk still lets us look.
     const problem = problemOf(error, folder);
-    if (problem?.code === 'store/not-allowed' || problem?.code === 'store/disk-full') return { problem };
+    if (problem && stillReadable.has(problem.code)) return { problem };
     throw error;
   }
 }

@@ -24,6 +24,11 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `Dieses Programm darf ${f.path} nicht lesen oder schreiben.`,
     remedy: 'Die Rechte ändern oder die Sitzung in einen eigenen Ordner kopieren.',
   }),
+  'store/disk-read-only': (f) => ({
+    message: `Der Datenträger mit ${f.path} ist schreibgeschützt: Auf ihn lässt sich nichts schreiben.`,
+    remedy:
+      'Einen Ort auf einem anderen Datenträger wählen oder die Sitzung dorthin kopieren und die Kopie öffnen.',
+  }),
   'store/disk-full': (f) => ({
     message: `Der Datenträger ist voll; ${f.path} wurde nicht geschrieben.`,
     remedy: 'Platz schaffen und wiederholen. Was vorher gespeichert war, steht noch.',
@@ -41,8 +46,13 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     remedy: 'Die Sitzung auf einen anderen Datenträger kopieren und dort öffnen.',
   }),
   'store/not-a-plain-file': (f) => ({
-    message: `${f.path} ist eine Verknüpfung, ein Ordner oder ein Gerät, wo eine einfache Datei hingehört.`,
+    message: `${f.path} ist eine Verknüpfung oder ein Gerät, wo eine einfache Datei hingehört.`,
     remedy: 'Die Datei selbst dorthin legen; Verknüpfungen in einer Sitzung wird nicht gefolgt.',
+  }),
+  'store/is-a-folder': (f) => ({
+    message: `${f.path} ist ein Ordner, keine Datei.`,
+    remedy:
+      'Eine Datei darin wählen. Ein Ordner, der am Platz einer Datei der Sitzung steht, ist dort zu entfernen.',
   }),
   'store/too-large': (f) => ({
     message: `${f.path} ist viel größer, als eine solche Datei je wird.`,

@@ -24,6 +24,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `This program may not write or read ${f.path}.`,
     remedy: 'Change the permissions, or copy the session to a folder of your own.',
   }),
+  'store/disk-read-only': (f) => ({
+    message: `The disk with ${f.path} is read-only: nothing can be written to it.`,
+    remedy: 'Choose a place on another disk, or copy the session there and open the copy.',
+  }),
   'store/disk-full': (f) => ({
     message: `The disk is full; ${f.path} was not written.`,
     remedy: 'Make room and do it again. What was saved before still stands.',
@@ -41,8 +45,12 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     remedy: 'Copy the session to another disk and open it there.',
   }),
   'store/not-a-plain-file': (f) => ({
-    message: `${f.path} is a link, a folder or a device where a plain file belongs.`,
+    message: `${f.path} is a link or a device where a plain file belongs.`,
     remedy: 'Put the file itself there; links inside a session are not followed.',
+  }),
+  'store/is-a-folder': (f) => ({
+    message: `${f.path} is a folder, not a file.`,
+    remedy: 'Pick a file in it. A folder in the place of a file of the session has to be moved away.',
   }),
   'store/too-large': (f) => ({
     message: `${f.path} is far larger than such a file ever gets.`,

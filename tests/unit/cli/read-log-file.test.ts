@@ -29,16 +29,19 @@ describe('a log read straight from its file', () => {
     expect({ ...inParts, time: null, channels: null }).toEqual({ ...whole, time: null, channels: null });
   });
 
-  it('that is not there, or is a folder, is named with what the system says', async () => {
-    const codes = async (path: string) => {
+  it('that is not there, or is a folder, is named with what it is', async () => {
+    const problem = async (path: string) => {
       const read = await readLogFile(path);
-      return read.ok ? null : [read.problems[0].code, read.problems[0].where?.file];
+      return read.ok ? null : read.problems[0];
     };
     const missing = join(place.folder, 'none.csv');
-    expect(await codes(missing)).toEqual(['terminal/file-unreadable', missing]);
+    expect(await problem(missing)).toMatchObject({
+      code: 'terminal/file-unreadable',
+      where: { file: missing },
+    });
     const folder = join(place.folder, 'folder.csv');
     mkdirSync(folder);
-    expect(await codes(folder)).toEqual(['terminal/file-unreadable', folder]);
+    expect(await problem(folder)).toMatchObject({ code: 'store/is-a-folder', facts: { path: folder } });
   });
 
   it('that is none is refused as soon as that is certain', async () => {

@@ -376,7 +376,7 @@ describe('what can not be opened is refused in a sentence, and nothing is touche
 describe('what can only be read opens for reading and says why', () => {
   it.each([
     ['a write-protected folder', 'EACCES', 'store/not-allowed', /^This program may not write or read /],
-    ['a write-protected disk', 'EROFS', 'store/not-allowed', /^This program may not write or read /],
+    ['a write-protected disk', 'EROFS', 'store/disk-read-only', /^The disk with .+ is read-only: /],
     ['a full disk', 'ENOSPC', 'store/disk-full', /^The disk is full; /],
   ] as const)('%s', async (_, failure, code, sentence) => {
     const { folder } = await goodSession();

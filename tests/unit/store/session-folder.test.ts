@@ -155,7 +155,7 @@ describe('importing', () => {
       const result = await importLog(open, { path }, {}, moment(2));
       problems.push(result.ok ? '' : result.problems[0].code);
     }
-    expect(problems).toEqual(['store/missing', 'store/not-a-plain-file']);
+    expect(problems).toEqual(['store/missing', 'store/is-a-folder']);
     await closeSession(open);
   });
 });

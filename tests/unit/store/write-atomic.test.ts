@@ -49,7 +49,7 @@ describe('writing in one step', () => {
   it.each([
     ['ENOSPC', 'store/disk-full'],
     ['EIO', 'store/folder-gone'],
-    ['EROFS', 'store/not-allowed'],
+    ['EROFS', 'store/disk-read-only'],
     ['EMFILE', 'store/disk-error'],
   ])(
     '%s while flushing is told as %s; the old content stands and the leavings are gone',
