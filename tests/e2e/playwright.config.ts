@@ -1,4 +1,5 @@
 import { defineConfig } from 'playwright/test';
+import { turnedOff } from './support/turned-off.ts';
 
 const isRoot = process.getuid?.() === 0;
 
@@ -35,6 +36,7 @@ export default defineConfig({
         '--disable-component-update',
         '--disable-sync',
         '--no-first-run',
+        `--disable-features=${turnedOff.join(',')}`,
         // The browser's own sandbox refuses to run as root, as on build machines.
         ...(isRoot ? ['--no-sandbox'] : []),
       ],
