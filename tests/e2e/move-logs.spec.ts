@@ -17,6 +17,8 @@ test('a log goes to another entry by the keyboard, both are judged anew, and one
   page,
 }) => {
   await openPulls(page, /^2 Boost/);
+  // Its mark of being shown belongs to what the undo brings back.
+  await expect(entry(page, /^2 Boost/)).toContainText(/after$/);
   const verdict = await entry(page, /^2 Boost/).textContent();
   const move = logs(page).last();
   const name = ((await move.getAttribute('aria-label')) ?? '').replace(/^Move (.*) to another entry$/, '$1');
