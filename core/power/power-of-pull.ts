@@ -11,8 +11,9 @@ import { gradeOfPull } from './grade.ts';
 import { practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
 import { powersAlong, readAt, trackOf } from './pull-track.ts';
-import { pullWindow, toldFrom } from './pull-window.ts';
+import { latestTold, pullWindow, toldFrom } from './pull-window.ts';
 import { loadAt, roadLoad } from './road-load.ts';
+import { isAfterFall, settledAt } from './settled-start.ts';
 import { fusedSpeed } from './speed/fused-speed.ts';
 import type { KnownLag } from './speed/lag-of-log.ts';
 import { speedGrid } from './speed-grid.ts';
@@ -45,8 +46,8 @@ export type PowerOptions = {
  * Basis:  a dyno's power or torque channel on a dyno; else both logged speeds together, or the one that is there
  *         (see fused-speed). Only samples at full throttle are used: those of the pull, and beyond its ends only
  *         where pedal or throttle stayed open, as in a pull trimmed by hand.
- * Valid:  one gear, clutch closed, still air; from 0.15 s after full throttle, from 0.25 s in a log at 10 Hz (see
- *         toldFrom). On generated drives (tests/bench/power-accuracy.bench.ts) within 1.5 % RMS at 20 Hz and 3 % at
+ * Valid:  one gear, clutch closed, still air; from 0.15 s after full throttle, from 0.25 s in a log at 10 Hz, from up
+ *         to 0.4 s after a gear change (see toldFrom and settledAt). On generated drives (tests/bench/power-accuracy.bench.ts) within 1.5 % RMS at 20 Hz and 3 % at
  *         10 Hz with steps of 1 km/h and 25 rpm, but for one in a hundred with a steep onset in second gear.
  * Errors: power/no-speed, power/no-gearing, power/no-engine-speed, power/pull-too-short, power/not-accelerating,
  *         power/engine-too-fast.
@@ -94,7 +95,8 @@ export function powerOfPull(
   if (car.engineInertia_kg_m2 === null) notes.push({ code: 'power/engine-inertia-not-counted', facts: {} });
 
   const track = trackOf(fused.value, start, end, forceAt);
-  const found = gridOf(track.engineSpeed, pull, end - start);
+  const settled = isAfterFall(log, window) ? settledAt(track.curve, track.time, latestTold(log, window)) : 0;
+  const found = gridOf(track.engineSpeed.subarray(settled), pull, end - start);
   if (!found.ok) return found;
   const grid = found.value;
   const along = powersAlong(track, car, load, mass, efficiency, fused.value.scaleUncertainty);

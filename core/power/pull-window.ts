@@ -63,6 +63,8 @@ const settling_s = 0.15;
 const leastIntervals = 2.5;
 /** However slow the log, no more of a pull than this is left out. */
 const mostLeftOut = 0.25;
+/** Clutch and torque are back so long after a gear change [s] (common practice). */
+const afterChange_s = 0.4;
 
 /**
  * First moment of a pull at which its power is told [s].
@@ -78,7 +80,18 @@ export function toldFrom(log: Log, window: PullWindow, interval: number): number
   const at = (i: number) => log.time[i] as number;
   const start = at(window.from);
   const left = Math.max(settling_s, leastIntervals * interval) - (start - at(window.useFrom));
-  return start + Math.max(0, Math.min(left, mostLeftOut * (at(window.to - 1) - start)));
+  return leavingOut(left, log, window);
+}
+
+/** The instant by which a pull's power is told, whatever stands before it [s]. */
+export function latestTold(log: Log, window: PullWindow): number {
+  return leavingOut(afterChange_s, log, window);
+}
+
+function leavingOut(seconds: number, log: Log, { from, to }: PullWindow): number {
+  const start = log.time[from] as number;
+  const most = mostLeftOut * ((log.time[to - 1] as number) - start);
+  return start + Math.max(0, Math.min(seconds, most));
 }
 
 function throttleAt(channel: Channel, i: number): number {

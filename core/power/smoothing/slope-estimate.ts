@@ -15,6 +15,9 @@ export type SlopeErrors = {
   readonly covariance: Float64Array;
 };
 
+/** Samples some of which run ahead: such a one reads the value and so many seconds of its slope. */
+export type LeadingSamples = Samples & { readonly lead?: Float64Array };
+
 export type SlopeEstimator = {
   /** At the instants given. */
   readonly along: (times: Float64Array) => SlopeCurve;
@@ -46,7 +49,7 @@ const wander = 0.08;
  * Valid:  eight samples at five instants or more. Past the first and the last sample the polynomial there goes on.
  * Source: as bends.ts. Its plain twin is tests/support/plain-slope.ts.
  */
-export function slopeEstimator(samples: Samples, effort: 'fine' | 'coarse' = 'fine'): SlopeEstimator {
+export function slopeEstimator(samples: LeadingSamples, effort: 'fine' | 'coarse' = 'fine'): SlopeEstimator {
   const { time, value } = samples;
   const { least: first, most } = rangeOf(time);
   const span = most - first;
@@ -81,13 +84,14 @@ function rangeOf(values: Float64Array): { readonly least: number; readonly most:
 }
 
 /** What the samples know of the coefficients, as a band. */
-function informationOf({ time, weight }: Samples, cells: Cells): Float64Array {
+function informationOf(samples: LeadingSamples, cells: Cells): Float64Array {
+  const { time, weight } = samples;
   const information = new Float64Array((cells.count + 3) * rowLength);
   const of = new Float64Array(4);
+  const ofSlope = new Float64Array(4);
   for (let i = 0; i < time.length; i++) {
-    const t = time[i] as number;
-    const k = cellOf(cells, t);
-    valueWeights(cells, k, t, of);
+    const k = cellOf(cells, time[i] as number);
+    sampleWeights(samples, i, cells, k, of, ofSlope);
     for (let a = 0; a < 4; a++) {
       const w = (weight[i] as number) * (of[a] as number);
       const at = (k + a) * rowLength - a;
@@ -98,20 +102,40 @@ function informationOf({ time, weight }: Samples, cells: Cells): Float64Array {
   return information;
 }
 
+/** Weights of the four coefficients in what a sample reads, into `out`. */
+function sampleWeights(
+  { time, lead }: LeadingSamples,
+  i: number,
+  cells: Cells,
+  k: number,
+  out: Float64Array,
+  ofSlope: Float64Array,
+): void {
+  const t = time[i] as number;
+  valueWeights(cells, k, t, out);
+  const ahead = lead?.[i] ?? 0;
+  if (ahead === 0) return;
+  slopeWeights(cells, k, t, ofSlope);
+  for (let a = 0; a < 4; a++) out[a] = (out[a] as number) + ahead * (ofSlope[a] as number);
+}
+
 function splineOf(
-  { time, value, weight }: Samples,
+  samples: LeadingSamples,
   cells: Cells,
   { base, rise }: Line,
   information: Float64Array,
   isLocal: boolean,
 ): SolvedSpline {
+  const { time, value, weight, lead } = samples;
   const right = new Float64Array(cells.count + 3);
   const of = new Float64Array(4);
+  const ofSlope = new Float64Array(4);
   for (let i = 0; i < time.length; i++) {
     const t = time[i] as number;
     const k = cellOf(cells, t);
-    valueWeights(cells, k, t, of);
-    const y = (weight[i] as number) * ((value[i] as number) - base - rise * (t - cells.first));
+    sampleWeights(samples, i, cells, k, of, ofSlope);
+    const line = base + rise * (t - cells.first + (lead?.[i] ?? 0));
+    const y = (weight[i] as number) * ((value[i] as number) - line);
     for (let a = 0; a < 4; a++) right[k + a] = (right[k + a] as number) + y * (of[a] as number);
   }
   const { least, most } = rangeOf(value);

@@ -1,4 +1,4 @@
-import { median } from '../../log/index.ts';
+import { indexAt, median } from '../../log/index.ts';
 import { samplesOf } from '../gather.ts';
 import { type CurveTable, curveTable } from '../smoothing/curve-table.ts';
 import { slopeEstimator } from '../smoothing/slope-estimate.ts';
@@ -10,8 +10,19 @@ export type ForceAt = (speed: number, acceleration: number) => number;
 
 /** Step of the tables [s]: half of the narrowest kernel. */
 const tableStep = 0.1;
+/** Most pulls have settled after one or two. */
+const mostRounds = 4;
+/** Half a hundredth of a second of lag and a thousandth of slip move power by some 0.1 % (worked out at 3 m/s^2, 25 m/s). */
+const settledLag = 0.005;
+const settledSlip = 0.001;
 
-/** One estimator from both speeds. */
+/**
+ * One estimator from both speeds.
+ *
+ * Slip, lag and force hang on each other: as torque comes in, slip rises with it, so that engine speed alone shows a
+ * straight climb where the car's bends, and a lag seems to be there. So force is first taken from engine speed, then
+ * from both speeds as they are joined by what that told.
+ */
 export function together(
   engine: SpeedSignal,
   road: SpeedSignal,
@@ -19,20 +30,29 @@ export function together(
   nominal: Nominal | null,
   forceAt: ForceAt,
 ) {
-  const table = tableOf(engine);
+  const read = engineRead(engine);
+  const { table } = read;
+  let course = courseOf(scaled(table, usualDistance(table, road)), forceAt);
+  let model = modelOf(read, course, road, usualLag, nominal);
+  for (let round = 0; round < mostRounds; round++) {
+    const before = model;
+    const joined = [asRoadSpeed(engine, model, course.peak, forceAt), onTimeOf(table, road, model)];
+    course = courseOf(coarseTable(joined, engine.time), forceAt);
+    model = modelOf(read, course, road, usualLag, nominal);
+    const isSettled =
+      Math.abs(model.lag - before.lag) < settledLag && Math.abs(model.slip - before.slip) < settledSlip;
+    if (isSettled) break;
+  }
   let believed = road;
-  let model = modelOf(table, road, usualLag, nominal, forceAt);
-  let share = forceShare(table, model.distance, forceAt);
-  let onTime = within(table, { ...road, time: road.time.map((t) => t - model.lag) });
-  const noise = shapeNoise(onTime, engine, table, model, share);
+  let onTime = onTimeOf(table, road, model);
+  const noise = shapeNoise(onTime, engine, table, model, course.share);
   if (noise > road.noise) {
     // Its scale is no better known than its shape: gear and tyre may say more.
     believed = { ...road, noise };
-    model = modelOf(table, believed, usualLag, nominal, forceAt);
-    share = forceShare(table, model.distance, forceAt);
-    onTime = within(table, { ...believed, time: road.time.map((t) => t - model.lag) });
+    model = modelOf(read, course, believed, usualLag, nominal);
+    onTime = onTimeOf(table, believed, model);
   }
-  const converted = asRoadSpeed(engine, model.distance, model.slip, share);
+  const converted = asRoadSpeed(engine, model, course.peak, forceAt);
   const information = (s: SpeedSignal) => s.time.length / s.noise ** 2;
   return {
     model,
@@ -45,15 +65,26 @@ export function together(
 }
 
 function modelOf(
-  table: CurveTable,
+  engine: EngineRead,
+  course: Course,
   road: SpeedSignal,
   usualLag: number,
   nominal: Nominal | null,
-  forceAt: ForceAt,
 ): SlipModel {
-  const first = slipOf(table, road, usualLag, nominal, forceAt, 0);
+  const first = slipOf(engine, course, road, usualLag, nominal, 0);
   // What comes late was partly driven before the pull: once the lag is known that part is left out.
-  return Math.abs(first.lag) > 0.03 ? slipOf(table, road, usualLag, nominal, forceAt, first.lag) : first;
+  return Math.abs(first.lag) > 0.03 ? slipOf(engine, course, road, usualLag, nominal, first.lag) : first;
+}
+
+/** The samples of a road speed that came late by the model's lag, those inside the table. */
+function onTimeOf(table: CurveTable, road: SpeedSignal, { lag }: SlipModel): SpeedSignal {
+  return within(table, { ...road, time: road.time.map((t) => t - lag) });
+}
+
+/** Distance per radian as the two speeds have it in the middle, slip and all. */
+function usualDistance(table: CurveTable, road: SpeedSignal): number {
+  const { time, value } = within(table, road);
+  return 1 / median(value.map((v, i) => table.valueAt(time[i] as number) / v));
 }
 
 /**
@@ -114,62 +145,124 @@ function within(table: CurveTable, signal: SpeedSignal): SpeedSignal {
 
 /** @param lag  what is known of it so far [s] */
 function slipOf(
-  engine: CurveTable,
+  engine: EngineRead,
+  course: Course,
   road: SpeedSignal,
   usualLag: number,
   nominal: Nominal | null,
-  forceAt: ForceAt,
   lag: number,
 ): SlipModel {
-  const onTime = within(engine, { ...road, time: road.time.map((t) => t - lag) });
+  const { table, at } = engine;
+  const onTime = within(table, { ...road, time: road.time.map((t) => t - lag) });
   const count = onTime.time.length;
   const pairs: SpeedPairs = {
-    ratio: onTime.value.map((v, i) => engine.valueAt((onTime.time[i] as number) + lag) / v),
+    ratio: onTime.value.map((v, i) => at((onTime.time[i] as number) + lag) / v),
     force: new Float64Array(count),
     growth: new Float64Array(count),
     noise: new Float64Array(count),
   };
-  const share = forceShare(engine, 1 / median(pairs.ratio), forceAt);
   const around = 0.05;
   for (let i = 0; i < count; i++) {
     const t = (onTime.time[i] as number) + lag;
     const v = onTime.value[i] as number;
-    const rise = (engine.valueAt(t + around) - engine.valueAt(t - around)) / (2 * around);
-    pairs.force[i] = share(t);
-    pairs.growth[i] = rise / ((pairs.ratio[i] as number) * v);
-    pairs.noise[i] = road.noise / v;
+    const rise = (table.valueAt(t + around) - table.valueAt(t - around)) / (2 * around);
+    const ratio = pairs.ratio[i] as number;
+    pairs.force[i] = course.share(t);
+    pairs.growth[i] = rise / (ratio * v);
+    pairs.noise[i] = Math.hypot(road.noise, engine.noise / ratio) / v;
   }
   return fitSlip(pairs, usualLag, nominal);
 }
 
-export function tableOf(signal: SpeedSignal): CurveTable {
-  const estimator = slopeEstimator(samplesOf([signal]), 'coarse');
-  return curveTable(estimator.along, signal.time[0] as number, signal.time.at(-1) as number, tableStep);
+/**
+ * Engine speed between its samples. A smooth table of it strays where torque comes in, the same way in every pull, and
+ * that would pass for a lag: so what the samples around stray from the table is given back.
+ */
+type EngineRead = {
+  readonly table: CurveTable;
+  readonly at: (time: number) => number;
+  /** Standard deviation of one sample [rad/s]. */
+  readonly noise: number;
+};
+
+function engineRead(engine: SpeedSignal): EngineRead {
+  const table = tableOf(engine);
+  const { time, value, noise } = engine;
+  const stray = value.map((w, i) => w - table.valueAt(time[i] as number));
+  const at = (t: number) => {
+    const i = Math.min(time.length - 2, Math.max(0, indexAt(time, t, 0, time.length) - 1));
+    const from = time[i] as number;
+    const u = Math.min(1, Math.max(0, (t - from) / ((time[i + 1] as number) - from)));
+    return table.valueAt(t) + (1 - u) * (stray[i] as number) + u * (stray[i + 1] as number);
+  };
+  return { table, at, noise };
 }
 
-/** Tractive force over its peak, from engine speed alone: slip is a small thing and may be left out here. */
-export function forceShare(engine: CurveTable, distance: number, forceAt: ForceAt): (time: number) => number {
-  const forces = engine.curve.value.map((w, i) =>
-    forceAt(w * distance, (engine.curve.slope[i] as number) * distance),
-  );
+export function tableOf(signal: SpeedSignal): CurveTable {
+  return coarseTable([signal], signal.time);
+}
+
+function coarseTable(signals: readonly SpeedSignal[], time: Float64Array): CurveTable {
+  const estimator = slopeEstimator(samplesOf(signals), 'coarse');
+  return curveTable(estimator.along, time[0] as number, time.at(-1) as number, tableStep);
+}
+
+/** Engine speed as the road speed it makes over a fixed distance per radian. */
+export function scaled(table: CurveTable, distance: number): CurveTable {
+  const { value, slope } = table.curve;
+  return {
+    ...table,
+    curve: { value: value.map((w) => w * distance), slope: slope.map((w) => w * distance) },
+    valueAt: (t) => distance * table.valueAt(t),
+  };
+}
+
+/** Tractive force through a pull. */
+export type Course = {
+  /** The largest [N]. */
+  readonly peak: number;
+  /** Force over the largest, at an instant. */
+  readonly share: (time: number) => number;
+};
+
+export function courseOf(road: CurveTable, forceAt: ForceAt): Course {
+  const forces = road.curve.value.map((v, i) => forceAt(v, road.curve.slope[i] as number));
   // The ends are the noisiest: the peak is not looked for there.
   const peak = Math.max(...forces.subarray(2, -2));
-  const first = engine.time[0] as number;
-  const step = (engine.time[1] as number) - first;
-  return (t) => {
+  const first = road.time[0] as number;
+  const step = (road.time[1] as number) - first;
+  const share = (t: number) => {
     const x = Math.min(forces.length - 1, Math.max(0, (t - first) / step));
     const i = Math.min(forces.length - 2, Math.floor(x));
     const f = (forces[i] as number) + (x - i) * ((forces[i + 1] as number) - (forces[i] as number));
     return peak > 0 ? Math.min(1.1, Math.max(0, f / peak)) : 0;
   };
+  return { peak, share };
 }
 
+/**
+ * Engine speed as a road speed whose driven tyres slip in proportion to their force. That force holds what speeds the
+ * car up, so a sample reads more than the speed:
+ *
+ *   d w = v (1 + s F(v, a) / Fmax) = v + s v F(v, 0) / Fmax + (s v m / Fmax) a
+ *
+ * The middle part is taken off, the last is the sample's lead.
+ */
 export function asRoadSpeed(
   engine: SpeedSignal,
-  distance: number,
-  slip: number,
-  share: (time: number) => number,
+  { distance, slip }: { readonly distance: number; readonly slip: number },
+  peak: number,
+  forceAt: ForceAt,
 ): SpeedSignal {
-  const value = engine.value.map((w, i) => (distance * w) / (1 + slip * share(engine.time[i] as number)));
-  return { ...engine, value, noise: engine.noise * distance };
+  const value = new Float64Array(engine.value.length);
+  const lead = new Float64Array(engine.value.length);
+  const perForce = peak > 0 ? slip / peak : 0;
+  for (let i = 0; i < value.length; i++) {
+    const read = distance * (engine.value[i] as number);
+    // Slip is a small thing: in its own size it may be left out of the speed.
+    const resting = forceAt(read, 0);
+    value[i] = read * (1 - perForce * resting);
+    lead[i] = perForce * read * (forceAt(read, 1) - resting);
+  }
+  return { ...engine, value, lead, noise: engine.noise * distance };
 }

@@ -6,7 +6,7 @@ import { samplesOf } from '../gather.ts';
 import { inputUncertainty, practice } from '../practice.ts';
 import type { PullWindow } from '../pull-window.ts';
 import { type SlopeEstimator, slopeEstimator } from '../smoothing/slope-estimate.ts';
-import { asRoadSpeed, type ForceAt, forceShare, tableOf, together } from './both-speeds.ts';
+import { asRoadSpeed, courseOf, type ForceAt, scaled, tableOf, together } from './both-speeds.ts';
 import type { KnownLag } from './lag-of-log.ts';
 import { roadSpeed } from './road-speed.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
@@ -131,10 +131,10 @@ export function fusedSpeed(
       interval: intervalOf(only),
       notes,
     });
-  const share = forceShare(tableOf(engine), distance, forceAt);
+  const { peak } = courseOf(scaled(tableOf(engine), distance), forceAt);
   return ok({
     basis: 'engine-speed',
-    estimator: slopeEstimator(samplesOf([asRoadSpeed(engine, distance, slip, share)])),
+    estimator: slopeEstimator(samplesOf([asRoadSpeed(engine, { distance, slip }, peak, forceAt)])),
     distance,
     slip,
     scaleUncertainty: byGear,

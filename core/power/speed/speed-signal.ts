@@ -13,6 +13,8 @@ export type SpeedSignal = {
   readonly outliers: number;
   /** Standard deviation of one sample, steps included. */
   readonly noise: number;
+  /** Seconds of slope that each sample reads besides the speed, where there are any. */
+  readonly lead?: Float64Array;
 };
 
 /**

@@ -119,6 +119,23 @@ describe('how much a signal may bend', () => {
   });
 });
 
+describe('samples that run ahead', () => {
+  it('give value and slope of what they run ahead of, at the ends too', () => {
+    const time = Float64Array.from({ length: 80 }, (_, i) => i / 20);
+    const speed = (t: number) => 25 + 4 * t - 0.3 * t * t;
+    const rise = (t: number) => 4 - 0.6 * t;
+    const lead = time.map((t) => 0.1 + 0.03 * t);
+    const value = time.map((t, i) => speed(t) + (lead[i] as number) * rise(t));
+    const weight = new Float64Array(time.length).fill(1e4);
+    const at = Float64Array.of(0.1, 1.3, 2.6, 3.9);
+    const curve = slopeEstimator({ time, value, weight, lead }).along(at);
+    at.forEach((t, i) => {
+      expect(curve.value[i]).toBeCloseTo(speed(t), 2);
+      expect(Math.abs((curve.slope[i] as number) - rise(t))).toBeLessThan(0.03);
+    });
+  });
+});
+
 describe('samples of two signals', () => {
   it('keep their weights', () => {
     const few = Float64Array.of(0, 1, 2, 3, 4, 5, 6, 7);
