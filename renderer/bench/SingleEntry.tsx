@@ -70,10 +70,14 @@ export function SingleEntry({ entry, snapshot }: { entry: Entry; snapshot: Snaps
         }
         second={level ? said.single(screens.ledger.pulls(line.pulls)) : said.baselineNoPullsWhy}
       />
-      {pulls.length > 0 && (
-        <div className={overlay.chart}>{drawn.pulls.length > 0 && <Chart spec={spec} />}</div>
+      {pulls.length > 0 ? (
+        <div className={overlay.overlay}>
+          <div className={overlay.chart}>{drawn.pulls.length > 0 && <Chart spec={spec} />}</div>
+          <PinnedPulls pinned={pinned} at={null} />
+        </div>
+      ) : (
+        <PinnedPulls pinned={pinned} at={null} />
       )}
-      <PinnedPulls pinned={pinned} at={null} />
       <BenchTabs verdict={null} before={null} after={entry} snapshot={snapshot} curves={pulls} />
     </div>
   );

@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { Button } from '../components/Button.tsx';
+import { SteadyText } from '../components/SteadyText.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './ChannelPicker.module.css';
@@ -51,7 +52,7 @@ export function ChannelPicker({ choices, chosen, nameOf, onChange, onDerive }: C
         >
           {offered.map((choice) => (
             <ToggleButton key={choice.key} id={choice.key} className={cx(styles.choice)}>
-              {nameOf(choice)}
+              <SteadyText>{nameOf(choice)}</SteadyText>
             </ToggleButton>
           ))}
         </ToggleButtonGroup>

@@ -1,5 +1,6 @@
 import { Pin } from 'lucide-react';
 import { Group } from 'react-aria-components';
+import { SteadyText } from '../components/SteadyText.tsx';
 import { Toggle } from '../components/Toggle.tsx';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
@@ -31,7 +32,7 @@ export function PullPins({ pulls, pinned, onToggle }: PullPinsProps) {
               onToggle={() => onToggle(pull.id)}
               className={cx(picker.choice, styles.pin, styles[side])}
             >
-              <Pin aria-hidden /> {name}
+              <Pin aria-hidden /> <SteadyText>{name}</SteadyText>
             </Toggle>
           );
         })}

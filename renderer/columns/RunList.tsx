@@ -5,12 +5,18 @@ import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
 import { Select } from '../components/Select.tsx';
+import { useAhead } from '../hooks/use-ahead.ts';
 import { useLongList } from '../hooks/use-long-list.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './RunList.module.css';
 
 export type RunListProps = { readonly snapshot: Snapshot; readonly entries: readonly Entry[] };
+
+type Way = { readonly runId: string; readonly direction: RunDirection | null };
+
+const withWay = (runs: Snapshot['runs'], { runId, direction }: Way): Snapshot['runs'] =>
+  runs.map((run) => (run.record.id === runId ? { ...run, record: { ...run.record, direction } } : run));
 
 /** The logs behind the pulls, each with the way to its columns. */
 export function RunList({ snapshot, entries }: RunListProps) {
@@ -25,10 +31,11 @@ export function RunList({ snapshot, entries }: RunListProps) {
     id,
     label: said.ways[id],
   }));
+  const [all, putWay] = useAhead(snapshot.runs, withWay);
   const setWay = (runId: string, direction: RunDirection | null) =>
-    void edit({ type: 'run.set', runId, patch: { direction } });
+    void putWay({ runId, direction }, () => edit({ type: 'run.set', runId, patch: { direction } }));
   const ids = new Set(entries.flatMap((e) => e.runs.map((r) => r.runId)));
-  const runs = snapshot.runs.filter((r) => ids.has(r.record.id));
+  const runs = all.filter((r) => ids.has(r.record.id));
   const long = useLongList<HTMLUListElement>({ count: runs.length, rowHeight_px: isOnRoad ? 45 : 41 });
   const section = useRef<HTMLElement>(null);
   const focusedRow = useRef(0);

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import field from './Field.module.css';
 import styles from './Segmented.module.css';
+import { SteadyText } from './SteadyText.tsx';
 
 export type SegmentedProps<T extends string> = {
   readonly label: string;
@@ -31,7 +32,7 @@ export function Segmented<T extends string>(props: SegmentedProps<T>) {
               onChange={() => onChange(option.id)}
               className="visually-hidden"
             />
-            {option.label}
+            <SteadyText>{option.label}</SteadyText>
           </label>
         ))}
       </div>

@@ -1,6 +1,7 @@
 import { type ReactNode, useDeferredValue, useRef } from 'react';
 import { Tabs as AriaTabs, Tab, TabList, TabPanel } from 'react-aria-components';
 import { cx } from '../design/cx.ts';
+import { SteadyText } from './SteadyText.tsx';
 import styles from './Tabs.module.css';
 
 export type TabPart = {
@@ -40,7 +41,7 @@ export function Tabs({ label, parts, selected, onSelect }: TabsProps) {
       <TabList aria-label={label} className={cx(styles.list)}>
         {parts.map((part) => (
           <Tab key={part.id} id={part.id} className={cx(styles.tab)}>
-            {part.title}
+            <SteadyText>{part.title}</SteadyText>
             {part.count !== undefined && <span className={styles.count}>{part.count}</span>}
           </Tab>
         ))}

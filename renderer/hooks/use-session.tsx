@@ -97,10 +97,14 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
     };
   }, [host, load, follower, onFirst]);
 
-  /** Takes what an edit of this window made of the session. */
+  // Two edits on their way side by side could reach the host in either order.
+  const lastSent = useRef<Promise<unknown>>(Promise.resolve());
+  /** Sends an edit once the one before it is answered, and takes what it made of the session. */
   const send = useCallback(
-    (answer: Promise<Result<Snapshot>>): Promise<boolean> =>
+    (ask: () => Promise<Result<Snapshot>>): Promise<boolean> =>
       follower.during(async () => {
+        const answer = lastSent.current.then(ask);
+        lastSent.current = answer.catch(() => {});
         const done = await answer;
         if (done.ok) take(done.value);
         else report(done.problems satisfies Problems);
@@ -111,7 +115,7 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
   const edit = useCallback<SessionState['edit']>(
     (edits, joinKey) => {
       const list = Array.isArray(edits) ? edits : [edits];
-      return send(host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}) }));
+      return send(() => host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}) }));
     },
     [host, send],
   );
@@ -134,8 +138,8 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
         if (answer.ok) leave();
         else report(answer.problems);
       },
-      undo: async () => void (await send(host.request('session.undo', {}))),
-      redo: async () => void (await send(host.request('session.redo', {}))),
+      undo: async () => void (await send(() => host.request('session.undo', {}))),
+      redo: async () => void (await send(() => host.request('session.redo', {}))),
     };
   }, [host, snapshot, latest, isLoading, take, leave, edit, send, report]);
 

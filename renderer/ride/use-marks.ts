@@ -21,18 +21,19 @@ export function useMarks(last: PullSummary | null) {
     });
   const mark = async () => {
     if (!last) return setMessage(said.nothingToMark);
-    if (last.droppedBecause !== null) return setMessage(said.alreadyMarked);
     const at = { runId: last.runId, at_s: (last.start_s + last.end_s) / 2 };
-    if (!(await send(at, 'drop', said.markReason))) return;
+    const isMarked = marks.current.some((m) => m.runId === at.runId && m.at_s === at.at_s);
+    if (isMarked || last.droppedBecause !== null) return setMessage(said.alreadyMarked);
+    // Before the answer: the key that takes it back may come first.
     marks.current.push(at);
-    setMessage(said.marked);
+    if (await send(at, 'drop', said.markReason)) setMessage(said.marked);
+    else marks.current = marks.current.filter((m) => m !== at);
   };
   const undo = async () => {
-    const at = marks.current.at(-1);
+    const at = marks.current.pop();
     if (!at) return setMessage(said.nothingToUndo);
-    if (!(await send(at, 'restore', ''))) return;
-    marks.current.pop();
-    setMessage(said.takenBack);
+    if (await send(at, 'restore', '')) setMessage(said.takenBack);
+    else marks.current.push(at);
   };
   return { message, mark: () => void mark(), undo: () => void undo() };
 }

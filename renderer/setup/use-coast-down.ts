@@ -1,5 +1,5 @@
-import { useState } from 'react';
-import type { RollWay } from '../../core/contract/index.ts';
+import { useMemo, useState } from 'react';
+import type { CoastDown, RollWay } from '../../core/contract/index.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useSession } from '../hooks/use-session.tsx';
 
@@ -25,6 +25,8 @@ export function useCoastDown() {
     revision,
     `${folder}|${asked.map((a) => a.runId).join()}`,
   );
+  // What was said stands in the answer only after a round trip; a second key may come before.
+  const answer = useMemo(() => fit.value && withWays(fit.value, said), [fit.value, said]);
   return {
     runs,
     chosen,
@@ -35,10 +37,21 @@ export function useCoastDown() {
           .filter((id) => (id === runId ? isChosen : chosen.some((c) => c.record.id === id))),
       ),
     setWays: (ways: Said) => say({ ...said, ...ways }),
-    answer: asked.length === 0 ? null : fit.value,
+    answer: asked.length === 0 ? null : answer,
     problems: found.problems ?? fit.problems,
     isBusy: found.isBusy || fit.isBusy,
   };
+}
+
+/** The rolls, each with the way that was said of it last. */
+function withWays(answer: CoastDown, said: Said): CoastDown {
+  const count = new Map<string, number>();
+  const rolls = answer.rolls.map((roll) => {
+    const at = count.get(roll.runId) ?? 0;
+    count.set(roll.runId, at + 1);
+    return { ...roll, way: said[roll.runId]?.[at] ?? roll.way };
+  });
+  return { ...answer, rolls };
 }
 
 /** A log without a pull was driven for its rolls; where none is, the one with most of them. */

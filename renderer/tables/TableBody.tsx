@@ -27,14 +27,16 @@ export type TableBodyProps = {
   readonly session: Session;
   readonly now: TableNow;
   readonly head: ReactNode;
+  /** Keeps the table as it is written; resolves when it is kept. */
+  readonly onKeep: (text: string) => Promise<boolean>;
 };
 
 const allKept = 'all';
 
 /** One table: the sentence, the heat map with the pulls over it, and at the right what is done with it. */
-export function TableBody({ session, now: of, head }: TableBodyProps) {
+export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
   const { screens, show } = useWords();
-  const { edit, undo } = useSession();
+  const { undo } = useSession();
   const { say, report } = useToasts();
   const said = screens.tables;
   const { table, now, before, changes, ambientPressure, limit } = of;
@@ -80,8 +82,7 @@ export function TableBody({ session, now: of, head }: TableBodyProps) {
   const orCursor = () => target ?? maskOf(now, (r, c) => r === grid.cursor.row && c === grid.cursor.column);
   const put = async (text: string, count: number) => {
     if (text === table.now) return;
-    if (await edit({ type: 'table.set', tableId: table.id, patch: { now: text } }))
-      say(said.stepped(count), { label: screens.shell.undo, run: () => void undo() });
+    if (await onKeep(text)) say(said.stepped(count), { label: screens.shell.undo, run: () => void undo() });
   };
   const nudge = (sign: 1 | -1) => {
     const size = Math.abs(question.step ?? 0);

@@ -1,7 +1,9 @@
 import { useState } from 'react';
+import type { SessionTable } from '../../core/session/index.ts';
 import { Button } from '../components/Button.tsx';
 import { EmptyState } from '../components/EmptyState.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
+import { useAhead } from '../hooks/use-ahead.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from '../ladder/LadderScreen.module.css';
@@ -56,15 +58,21 @@ export function TablesScreen() {
   );
 }
 
+const withCells = (table: SessionTable, now: string): SessionTable => ({ ...table, now });
+
 function TableOf({
   session,
   table,
   head,
 }: Pick<Parameters<typeof TableBody>[0], 'session' | 'head'> & {
-  table: Parameters<typeof useTable>[1];
+  table: SessionTable;
 }) {
-  const now = useTable(session, table);
-  if (now.ok) return <TableBody session={session} now={now.value} head={head} />;
+  const { edit } = useSession();
+  const [shown, put] = useAhead(table, withCells);
+  const now = useTable(session, shown);
+  const keep = (text: string) =>
+    put(text, () => edit({ type: 'table.set', tableId: table.id, patch: { now: text } }));
+  if (now.ok) return <TableBody session={session} now={now.value} head={head} onKeep={keep} />;
   return (
     <main className={styles.main} id="main" tabIndex={-1}>
       {head}

@@ -1,0 +1,113 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { holdAnswers } from './support/hold-answers.ts';
+import { expect, test } from './support/workbench.ts';
+
+// A second key or click that comes before the host has answered the first counts as well as the first.
+
+test('which way a log went is chosen by two keys in a row', async ({ page }) => {
+  await page.getByRole('tab', { name: /Pulls/ }).click();
+  const way = page.getByRole('button', { name: /Direction of the pulls in/ }).first();
+  await expect(way).toContainText('Direction not given');
+  const letGo = await holdAnswers(page, 'session.edit');
+  await way.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(way).toContainText('All back');
+  letGo();
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeEnabled();
+  await expect(way).toContainText('All back');
+});
+
+test('two entries are left out of the summary, and its form chosen, before the host has answered', async ({
+  page,
+  sessionFolder,
+}) => {
+  const kept = () => JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).handover;
+  await page.getByRole('link', { name: 'Handover' }).click();
+  const shown = page.getByRole('group', { name: 'Changes on the sheet' }).getByRole('checkbox');
+  await expect(shown.nth(2)).toBeChecked();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await shown.nth(1).focus();
+  await page.keyboard.press('Space');
+  await shown.nth(2).focus();
+  await page.keyboard.press('Space');
+  await expect(shown.nth(1)).not.toBeChecked();
+  await expect(shown.nth(2)).not.toBeChecked();
+  const paper = page.getByRole('radiogroup', { name: 'Paper' });
+  await paper.getByRole('radio', { name: 'A4' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(paper.getByRole('radio', { name: 'Letter' })).toBeChecked();
+  letGo();
+  await expect.poll(() => kept()?.paper).toBe('Letter');
+  expect(kept().hiddenEntries).toHaveLength(2);
+  await expect(shown.nth(1)).not.toBeChecked();
+  await expect(shown.nth(2)).not.toBeChecked();
+});
+
+test('a cell of a table is stepped twice by two keys in a row', async ({ page }) => {
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await page.getByRole('navigation', { name: 'Plan' }).getByRole('button', { name: 'Tables' }).click();
+  const cell = page.locator('[data-cell="0,0"]');
+  await cell.focus();
+  // All of them together: none comes to stand too far from its neighbours.
+  await page.keyboard.press('Control+a');
+  const before = Number(await cell.textContent());
+  await page.keyboard.press('-');
+  await expect(cell).not.toHaveText(before.toFixed(1));
+  const step = before - Number(await cell.textContent());
+  expect(step).toBeGreaterThan(0);
+  await expect(page.getByRole('button', { name: /^Undo/ }).first()).toBeEnabled();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.keyboard.press('-');
+  await page.keyboard.press('-');
+  await expect(cell).toHaveText((before - 3 * step).toFixed(1));
+  letGo();
+  await expect(page.getByText(/stepped/).first()).toBeVisible();
+  await expect(cell).toHaveText((before - 3 * step).toFixed(1));
+});
+
+test('a mark on the ride is taken back by the key that follows at once', async ({ page }) => {
+  await page.keyboard.press('4');
+  await expect(page.getByText('The last pull counts')).toBeVisible();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.keyboard.press('Space');
+  await page.keyboard.press('Space');
+  await expect(page.getByText('It is marked already')).toBeVisible();
+  await page.keyboard.press('Backspace');
+  letGo();
+  await expect(page.getByText('The mark is gone')).toBeVisible();
+  await page.keyboard.press('Backspace');
+  await expect(page.getByText('Nothing was marked here')).toBeVisible();
+});
+
+test('pinning a pull and choosing a channel move no button beside or below them', async ({ page }) => {
+  await page
+    .getByRole('navigation', { name: 'Ledger' })
+    .getByRole('button', { name: /^2 Boost/ })
+    .click();
+  await page.getByRole('tab', { name: 'Channels' }).click();
+  const panel = page.getByRole('tabpanel', { name: 'Channels' });
+  const channels = panel.getByRole('group', { name: 'Channels' }).getByRole('button');
+  const places = () =>
+    channels.evaluateAll((all) =>
+      all.map((b) => ({ name: b.textContent, ...b.getBoundingClientRect().toJSON() })),
+    );
+  await expect(page.getByRole('slider').first()).toBeVisible();
+  const before = await places();
+  await panel.getByRole('button', { name: 'Keep 1 · Pull 1 in view' }).click();
+  await expect(page.getByRole('list', { name: 'Pinned pulls' })).toBeVisible();
+  expect(await places()).toEqual(before);
+  await panel.getByRole('button', { name: 'Fluid flow' }).click();
+  await expect(panel.getByRole('img', { name: /Fluid flow/ })).toBeVisible();
+  expect(await places()).toEqual(before);
+});
+
+test('tabs go on by two keys in a row', async ({ page }) => {
+  const tabs = page.getByRole('tab');
+  await tabs.first().click();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(tabs.nth(2)).toBeFocused();
+  await expect(tabs.nth(2)).toHaveAttribute('aria-selected', 'true');
+});
