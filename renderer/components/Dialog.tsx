@@ -48,9 +48,6 @@ export function Dialog({ title, onClose, children, problems, actions, shape = 'b
         <h2 id={id} className={styles.title}>
           {title}
         </h2>
-        <Button look="icon" onPress={onClose} aria-label={screens.shell.close}>
-          <X aria-hidden />
-        </Button>
       </header>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: it hears the fields inside */}
       <div className={styles.body} onKeyDown={enter}>
@@ -66,6 +63,12 @@ export function Dialog({ title, onClose, children, problems, actions, shape = 'b
           {actions}
         </footer>
       )}
+      {/* Seen at the head, where a hand looks for it; told and reached last, behind what the dialog is for. */}
+      <div className={styles.close}>
+        <Button look="icon" onPress={onClose} aria-label={screens.shell.close}>
+          <X aria-hidden />
+        </Button>
+      </div>
     </Modal>
   );
 }

@@ -11,7 +11,7 @@ import { createPortal } from 'react-dom';
 import { afterPaint } from '../hooks/after-paint.ts';
 import { keepOpeners, openersNow, returnFocus } from './focus-return.ts';
 import { isUppermost, quietenOthers, standOver } from './modal-stack.ts';
-import { tabTarget } from './tabbable.ts';
+import { tabbableIn, tabTarget } from './tabbable.ts';
 
 export type ModalProps = {
   /** The name of the dialog, or the id of its heading. */
@@ -24,8 +24,9 @@ export type ModalProps = {
 };
 
 /**
- * Stands over the window and has every key. Escape and a click beside it close it; Tab goes round in it; the focus
- * starts at a field inside that asks for it, else at the dialog itself, and goes back to where it came from.
+ * Stands over the window and has every key. Escape and a click beside it close it; Tab goes round in it. The focus
+ * starts at a field inside that asks for it, else at the first thing in it where that is typed in or ticked, else at
+ * the dialog itself, which is read from its start; it goes back to where it came from.
  */
 export function Modal({ label, labelledBy, onClose, classes, children }: ModalProps) {
   const veil = useRef<HTMLDivElement>(null);
@@ -39,7 +40,10 @@ export function Modal({ label, labelledBy, onClose, classes, children }: ModalPr
     if (!veil.current || !dialog.current) return;
     keepOpeners(dialog.current, openers);
     // A field that asks for the focus has it by now.
-    if (!dialog.current.contains(document.activeElement)) dialog.current.focus({ preventScroll: true });
+    if (!dialog.current.contains(document.activeElement)) {
+      const first = tabbableIn(dialog.current)[0];
+      (first?.matches('input, textarea') ? first : dialog.current).focus({ preventScroll: true });
+    }
     return standOver(veil.current);
   }, [openers]);
   useEffect(() => afterPaint(quietenOthers), []);
