@@ -28,6 +28,7 @@ export function TrimPullDialog({ runId, pullId, onClose }: TrimPullDialogProps) 
 
 const seconds = (value: number): TypedValue => ({ value: Number(value.toFixed(3)), unit: 's' });
 
+/** The fields show thousandths: what is rounded is not wider. */
 const rounding_s = 0.001;
 
 function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onClose: () => void }) {
@@ -42,8 +43,8 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   const isInOrder = from_s !== null && to_s !== null && from_s < to_s;
   // A window that leaves the pull would be another pull, which nothing has found.
   const isInside = isInOrder && from_s < pull.end_s && to_s > pull.start_s;
-  // The fields show thousandths: what is rounded is not wider.
-  const isWider = isInside && (from_s < pull.start_s - rounding_s || to_s > pull.end_s + rounding_s);
+  const isStartWrong = from_s === null || from_s >= pull.end_s;
+  const isEndWrong = to_s === null || to_s <= pull.start_s || (!isStartWrong && from_s >= to_s);
   const trim = async () => {
     if (!isInside) return;
     const done = await edit({
@@ -80,6 +81,9 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
           value={from}
           onChange={setFrom}
           step={coarseStep_s}
+          hint={isInside && from_s < pull.start_s - rounding_s ? said.trimWider : undefined}
+          error={isStartWrong ? said.trimWrong : undefined}
+          autoFocus
         />
         <QuantityField
           label={said.trimTo}
@@ -87,8 +91,8 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
           value={to}
           onChange={setTo}
           step={coarseStep_s}
-          hint={isWider ? said.trimWider : undefined}
-          error={isInside ? undefined : said.trimWrong}
+          hint={isInside && to_s > pull.end_s + rounding_s ? said.trimWider : undefined}
+          error={isEndWrong ? said.trimWrong : undefined}
         />
       </div>
       <TextField

@@ -26,7 +26,17 @@ test('a pull is trimmed, left out and taken back in, each with its reason, and u
   const wider = dialog.getByText(/wider than the pull as it stands/);
   await expect(dialog.getByText('It takes a reason, which stays with the pull.')).toBeVisible();
   await from.fill(String(before - 2));
+  // It stands under the end that went out, and is read with it.
+  const to = dialog.getByRole('textbox', { name: 'Ends at' });
   await expect(wider).toBeVisible();
+  await expect(from).toHaveAccessibleDescription(/wider than the pull/);
+  await expect(to).not.toHaveAccessibleDescription(/wider than the pull/);
+  const end = await to.inputValue();
+  await to.fill(String(Number(end) + 2));
+  await from.fill(String(before + 0.5));
+  await expect(to).toHaveAccessibleDescription(/wider than the pull/);
+  await expect(from).not.toHaveAccessibleDescription(/wider than the pull/);
+  await to.fill(end);
   await from.fill(String(before + 1));
   await expect(wider).toBeHidden();
   await dialog.getByRole('textbox', { name: 'Reason' }).fill('bump');
@@ -70,9 +80,9 @@ test('a pull is trimmed on its curve, left out and taken back in by keys alone, 
   const from = dialog.getByRole('textbox', { name: 'Starts at' });
   const value = async () => Number(await from.inputValue());
   const before = await value();
-  // First in the dialog comes what closes it.
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Tab');
+  await expect(from).toBeFocused();
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Shift+Tab');
   await expect(start).toBeFocused();
   await page.keyboard.press('ArrowRight');
   const moved = await value();
