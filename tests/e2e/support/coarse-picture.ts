@@ -11,12 +11,15 @@ const cell_px = 4;
 export async function coarsePicture(page: Page): Promise<Buffer> {
   await page.evaluate(() => document.fonts.ready);
   const picture = await atRest(page);
-  const blank = await page.context().newPage();
+  // In a window of its own: another page of this one's context would come into the same window, which Playwright then
+  // makes as small as the page; its foot would be missing in the next picture.
+  const context = await page.context().browser()?.newContext();
+  if (!context) throw new Error('the page has no browser of its own');
   try {
-    const coarse = await blank.evaluate(average, [picture, cell_px] as const);
-    return Buffer.from(coarse, 'base64');
+    const blank = await context.newPage();
+    return Buffer.from(await blank.evaluate(average, [picture, cell_px] as const), 'base64');
   } finally {
-    await blank.close();
+    await context.close();
   }
 }
 
