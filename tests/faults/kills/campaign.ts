@@ -14,6 +14,7 @@ import {
 import { type Chance, chanceFrom } from '../../support/chance.ts';
 import { hastyDisk } from '../../support/hasty-disk.ts';
 import { moment, sampleSession } from '../../support/store-samples.ts';
+import { bundleWorker } from './bundle-worker.ts';
 import type { KillPoint } from './killing-file-system.ts';
 import { inboxOf, type Order, type Told, zipOf } from './worker.ts';
 
@@ -35,10 +36,8 @@ const oldSession = join(import.meta.dirname, '../../support/fixtures/session-v0'
 
 type Worker = { readonly child: ChildProcess; readonly ended: Promise<NodeJS.Signals | null> };
 
-function startWorker(): Worker {
-  const script = join(import.meta.dirname, 'worker.ts');
-  const env = { ...process.env, NODE_COMPILE_CACHE: join(tmpdir(), 'kill-worker-cache') };
-  const child = spawn(process.execPath, [script], { stdio: ['pipe', 'pipe', 'pipe'], env });
+function startWorker(script: string): Worker {
+  const child = spawn(process.execPath, [script], { stdio: ['pipe', 'pipe', 'pipe'] });
   const ended = new Promise<NodeJS.Signals | null>((resolve) =>
     child.once('exit', (_, signal) => resolve(signal)),
   );
@@ -75,7 +74,8 @@ export async function killAgainAndAgain(kills: number, seed: number): Promise<Ki
     isZipped: false,
     begun: '',
   };
-  let next = startWorker();
+  const script = await bundleWorker(parent);
+  let next = startWorker(script);
   try {
     while (count.kills < kills) {
       if (count.kills % killsPerFolder === 0) {
@@ -83,7 +83,7 @@ export async function killAgainAndAgain(kills: number, seed: number): Promise<Ki
         truth = { imported: new Map(), runNotes: new Map(), sessionNote: '', isZipped: false, begun: '' };
       }
       const worker = next;
-      next = startWorker();
+      next = startWorker(script);
       const order = {
         folder,
         seed: chance.int(1, 2 ** 31),
