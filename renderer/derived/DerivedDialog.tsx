@@ -10,6 +10,7 @@ import styles from './DerivedDialog.module.css';
 import { DerivedRow } from './DerivedRow.tsx';
 import { examples } from './examples.ts';
 import { followed, inputsOf, namedColumns } from './named-inputs.ts';
+import { useRowFocus } from './use-row-focus.ts';
 import { useFormulaParser, useTrialLog } from './use-trial-log.ts';
 
 /** The session's channels by formula. */
@@ -30,8 +31,9 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
   );
   const { log, name } = useTrialLog(snapshot);
   const parser = useFormulaParser();
-  const list = useMemo(() => rows.map((r) => r.derived), [rows]);
-  const checks = useMemo(() => (log && parser ? checkDerived(log, list, parser) : null), [log, parser, list]);
+  const all = useMemo(() => rows.map((r) => r.derived), [rows]);
+  const checks = useMemo(() => (log && parser ? checkDerived(log, all, parser) : null), [log, parser, all]);
+  const { list, onGoing } = useRowFocus(rows.length);
   const add = (derived: Pick<DerivedChannel, 'name' | 'formula' | 'kind'>) =>
     setRows((old) => [
       ...old,
@@ -54,16 +56,16 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
         return { ...r, derived: followed(r.derived, before, next) };
       });
     });
-  const names = list.map((d) => d.name.trim());
+  const names = all.map((d) => d.name.trim());
   const isNamed =
     names.every((n) => n !== '') &&
     new Set(names).size === names.length &&
-    list.every((d) => d.formula.trim() !== '');
+    all.every((d) => d.formula.trim() !== '');
   const isWrong = checks?.some(isFormulaWrong) ?? false;
   const save = async () => {
-    if (await edit({ type: 'derivedChannels.set', derivedChannels: [...list] })) onClose();
+    if (await edit({ type: 'derivedChannels.set', derivedChannels: [...all] })) onClose();
   };
-  const own = useMemo(() => (log ? namedColumns(log, list) : []), [log, list]);
+  const own = useMemo(() => (log ? namedColumns(log, all) : []), [log, all]);
   const nameable = [...new Set((log?.channels ?? []).flatMap((c) => c.quantity ?? []))];
   return (
     <Dialog
@@ -82,14 +84,17 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
     >
       <p>{said.intro}</p>
       {rows.length === 0 && <p className={styles.soft}>{said.empty}</p>}
-      <ul className={styles.rows}>
+      <ul ref={list} className={styles.rows}>
         {rows.map(({ id, derived }, i) => (
           <DerivedRow
             key={id}
             derived={derived}
             check={checks?.[i] ?? null}
             onChange={(next) => change(id, next)}
-            onRemove={() => setRows((old) => old.filter((r) => r.id !== id))}
+            onRemove={() => {
+              onGoing(i);
+              setRows((old) => old.filter((r) => r.id !== id));
+            }}
           />
         ))}
       </ul>

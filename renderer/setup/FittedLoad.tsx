@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import type { CoastDown } from '../../core/contract/index.ts';
 import { explainPower } from '../../core/power/index.ts';
 import type { RunRecord } from '../../core/session/index.ts';
@@ -28,6 +29,7 @@ const digits = { force: 1, forcePerSpeed: 3, forcePerSpeedSquared: 5 } as const;
 export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
   const { screens, show, note } = useWords();
   const { say } = useToasts();
+  const outcome = useRef<HTMLDivElement>(null);
   const said = screens.coastDown;
   const fields = screens.sheet.fields;
   const { fit, problems, rolls } = answer;
@@ -53,8 +55,10 @@ export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
     ([key, value]) => car.roadLoad?.[key as keyof typeof roadLoad] === value,
   );
   const take = () => {
-    if (sheet.put('car.roadLoad', { ...car.roadLoad, ...roadLoad })) say(said.taken);
-    else say(screens.sheet.outOfRange);
+    if (!sheet.put('car.roadLoad', { ...car.roadLoad, ...roadLoad })) return say(screens.sheet.outOfRange);
+    say(said.taken);
+    // The button goes; what it says instead takes the focus over.
+    outcome.current?.focus();
   };
   return (
     <div className={styles.load}>
@@ -80,7 +84,7 @@ export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
           <li key={n.code}>{note(n)}</li>
         ))}
       </ul>
-      <div className={styles.take} role="status">
+      <div ref={outcome} className={styles.take} role="status" tabIndex={-1}>
         {stands ? (
           <p>{said.stands}</p>
         ) : (

@@ -75,6 +75,7 @@ test('a roll is left out, and the figures are taken, by keys alone; nothing seri
   await rolls.getByRole('button', { name: 'Take into the car' }).focus();
   await page.keyboard.press('Enter');
   await expect(rolls.getByText('These figures stand in the car.')).toBeVisible();
+  await expect(rolls.getByRole('status')).toBeFocused();
   await way.getByRole('radio', { name: 'Leave out' }).focus();
   await way.getByRole('radio', { name: 'Leave out' }).press('ArrowLeft');
   await expect(rolls.getByRole('button', { name: 'Take into the car' })).toBeVisible();

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
+import { expectFocusWalk } from './support/expect-focus-walk.ts';
 import { expect, test } from './support/workbench.ts';
 
 const looseLogs = join(import.meta.dirname, '../../sample-sessions/loose-logs');
@@ -185,3 +186,83 @@ test.describe('with logs of one’s own', () => {
     expect(await seriousFindings(page)).toEqual([]);
   });
 });
+
+for (const theme of ['day', 'night'] as const) {
+  test.describe(`by keys alone, by ${theme}`, () => {
+    test.use({ preferences: { theme } });
+
+    test('a channel by formula is added, checked, kept and removed, and the focus never falls away', async ({
+      page,
+    }) => {
+      await page.getByRole('tab', { name: 'Channels' }).focus();
+      await page.keyboard.press('Enter');
+      const open = page
+        .getByRole('tabpanel', { name: 'Channels' })
+        .getByRole('button', { name: 'Derived channels' });
+      await open.focus();
+      await page.keyboard.press('Enter');
+      const dialog = page.getByRole('dialog', { name: 'Derived channels' });
+      await expect(dialog).toBeFocused();
+      const add = dialog.getByRole('button', { name: 'Add a channel' });
+      await expectFocusWalk(page, dialog.getByRole('button', { name: 'Close' }), 30);
+      await add.focus();
+      await page.keyboard.press('Enter');
+      const names = dialog.getByRole('textbox', { name: 'Name' });
+      await expect(names).toBeFocused();
+      await page.keyboard.type('Half');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('lambda / 2');
+      await expect(dialog.getByText(/^Works: /)).toBeVisible();
+      // An example that is taken grows grey with the focus on it.
+      await dialog.getByRole('button', { name: 'Mixture, smoothed' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(names.nth(1)).toBeFocused();
+      await dialog.getByRole('button', { name: 'Remove Mixture, smoothed' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(names).toBeFocused();
+      await expect(names).toHaveValue('Half');
+      await page.keyboard.press('Enter');
+      await expect(dialog).toBeHidden({ timeout: 30_000 });
+      await expect(open).toBeFocused();
+      await page.keyboard.press('Enter');
+      await expect(names).toBeFocused();
+      await dialog.getByRole('button', { name: 'Remove Half' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(add).toBeFocused();
+      await page.keyboard.press('Escape');
+      await expect(dialog).toBeHidden();
+      await expect(open).toBeFocused();
+    });
+
+    test('every column of a log is reached and one corrected, and the focus returns to the log', async ({
+      page,
+    }) => {
+      await page.getByRole('tab', { name: /Pulls/ }).focus();
+      await page.keyboard.press('Enter');
+      const open = page.getByRole('button', { name: /^Columns of / }).first();
+      await open.focus();
+      await page.keyboard.press('Enter');
+      const dialog = page.getByRole('dialog', { name: /^Columns of / });
+      await expect(dialog).toBeFocused();
+      const trim = dialog.getByRole('button', { name: /Quantity of Short fuel trim/ });
+      await expect(trim).toBeVisible();
+      await expectFocusWalk(page, dialog.getByRole('button', { name: 'Close' }), 80);
+      await trim.focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.type('long fuel');
+      await expect(page.getByRole('option', { name: 'Long fuel trim' })).toBeFocused();
+      // Escape leaves the list, not the dialog.
+      await page.keyboard.press('Escape');
+      await expect(trim).toBeFocused();
+      await page.keyboard.press('Enter');
+      await page.keyboard.type('long fuel');
+      await page.keyboard.press('Enter');
+      await expect(trim).toBeFocused();
+      await expect(trim).toContainText('Long fuel trim');
+      await dialog.getByRole('button', { name: 'Use these columns' }).focus();
+      await page.keyboard.press('Enter');
+      await expect(dialog).toBeHidden({ timeout: 30_000 });
+      await expect(open).toBeFocused();
+    });
+  });
+}
