@@ -127,6 +127,8 @@ export function useLongList<E extends HTMLElement>({ count, rowHeight_px, pinned
 
   const onKeyDown = useCallback(
     (event: KeyboardEvent<E>) => {
+      // A select in the row has opened its list with the key.
+      if (event.defaultPrevented) return;
       const row = rowOf(event.target);
       if (!row || focusOf(row) !== event.target || event.altKey || event.ctrlKey || event.metaKey) return;
       const target = targetOf(event.key, Number(row.dataset.index), count);

@@ -249,13 +249,14 @@ for (const theme of ['day', 'night'] as const) {
       await expectFocusWalk(page, dialog.getByRole('button', { name: 'Close' }), 80);
       await trim.focus();
       await page.keyboard.press('ArrowDown');
-      await page.keyboard.type('long fuel');
+      await expect(page.getByRole('listbox')).toHaveCount(1);
+      await page.keyboard.type('long');
       await expect(page.getByRole('option', { name: 'Long fuel trim' })).toBeFocused();
       // Escape leaves the list, not the dialog.
       await page.keyboard.press('Escape');
       await expect(trim).toBeFocused();
       await page.keyboard.press('Enter');
-      await page.keyboard.type('long fuel');
+      await page.keyboard.type('long');
       await page.keyboard.press('Enter');
       await expect(trim).toBeFocused();
       await expect(trim).toContainText('Long fuel trim');
