@@ -9,6 +9,19 @@ export type StageResult = {
 
 export type Stage = { readonly name: string; readonly run: () => Promise<StageResult> };
 
+/** Stages that run at once, with what each of them came to. */
+export type JointStages = {
+  readonly names: readonly string[];
+  /** @param names those of them that are wanted */
+  readonly run: (names: readonly string[]) => Promise<ReadonlyMap<string, StageResult>>;
+};
+
+/** A stage that runs alone. */
+export const alone = ({ name, run }: Stage): JointStages => ({
+  names: [name],
+  run: async () => new Map([[name, await run()]]),
+});
+
 export const passedOnly = (passed: number): StageResult => ({ passed, failures: [], skips: [] });
 
 export const failedOnly = (...failures: readonly string[]): StageResult => ({
