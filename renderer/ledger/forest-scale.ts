@@ -1,5 +1,5 @@
 import type { LedgerLine } from '../../core/contract/index.ts';
-import { axisOver } from '../../core/handover/index.ts';
+import { axisOver, type ChartAxis } from '../../core/handover/index.ts';
 import { chosenUnit, fromSi } from '../../core/units/index.ts';
 import type { Show } from '../../core/words/index.ts';
 
@@ -12,6 +12,20 @@ export type ForestScale = {
 
 /** An interval may reach this many times further than the largest effect; beyond it runs off the edge. */
 const furthest = 2;
+
+/** Width of the strip in letters of its labels, on a window of 1280 pixels; as measured there. */
+const strip_letters = 33;
+
+/** No label comes nearer to the next than one letter; the last one carries the unit. */
+function isRoomy({ range: [low, high], ticks, title }: ChartAxis): boolean {
+  const widths = ticks.map(({ text }, i) => text.length + (i === ticks.length - 1 ? 1 + title.length : 0));
+  return ticks.every(({ at }, i) => {
+    const [before, width = 0] = [ticks[i - 1], widths[i]];
+    if (!before) return true;
+    const apart = (strip_letters * (at - before.at)) / (high - low);
+    return apart >= ((widths[i - 1] ?? 0) + width) / 2 + 1;
+  });
+}
 
 /**
  * The one scale that all effects of a session stand on, zero always on it. A single undecided entry with a huge
@@ -28,13 +42,16 @@ export function forestScale(lines: readonly LedgerLine[], show: Show): ForestSca
   const limit = largest > 0 ? largest * furthest : Number.POSITIVE_INFINITY;
   const ends = judged.flatMap((j) => j.interval.map((v) => Math.min(limit, Math.max(-limit, v ?? 0))));
   const unit = chosenUnit(show.units, 'power');
-  const axis = axisOver([fromSi(Math.min(...ends), unit.id), fromSi(Math.max(...ends), unit.id)], {
-    title: unit.symbol,
-    most: 5,
-    room: 0.06,
-    include: 0,
-    text: (value, digits) => show.signed(value, digits),
-  });
+  const span = [fromSi(Math.min(...ends), unit.id), fromSi(Math.max(...ends), unit.id)] as const;
+  const axisWith = (most: number) =>
+    axisOver(span, {
+      title: unit.symbol,
+      most,
+      room: 0.06,
+      include: 0,
+      text: (value, digits) => show.signed(value, digits),
+    });
+  const axis = [5, 4, 3].map(axisWith).find(isRoomy) ?? axisWith(2);
   const [low, high] = axis.range;
   const share = (shown: number) => (shown - low) / (high - low);
   return {

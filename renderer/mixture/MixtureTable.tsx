@@ -56,7 +56,7 @@ export function MixtureTable({ now, dutyLimit }: { now: MixtureNow; dutyLimit: n
               <td className={table.number}>{show.number(row.gauge, 1)}</td>
               <td className={table.number}>{show.number(row.airFuel, 1)}</td>
               <td className={cx(table.number, styles.range)}>
-                {said.between(lambda(row.bestPower[0]), lambda(row.bestPower[1]))}
+                {lambda(row.bestPower[0])}–{lambda(row.bestPower[1])}
               </td>
               <td
                 className={cx(
