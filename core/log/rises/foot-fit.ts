@@ -12,8 +12,7 @@ export type MomentTable = {
   readonly width: number;
   /** Whether it says anything of the sort of car. */
   readonly tellsCar: boolean;
-  /** Share of drivers who floor the pedal at once, before looking. */
-  readonly floors: number;
+  readonly as: FootFit['as'];
 };
 
 /** Moments are tried so far apart [s]; slow logs have steps of 0.05 to 0.1. */
@@ -30,11 +29,12 @@ const quickFoot_s = 0.2;
  * that are tried (common practice).
  */
 const quickShares = [0.95, 1 / 3];
-/**
- * So many drivers are of the first sort. Engine speed hardly tells which, pressure does, and its starts are placed for
- * the middle of all drivers already (common practice).
- */
-const flooring = { speed: 0.3, pressure: 0.05 } as const;
+/** So many drivers are of the first sort. Engine speed hardly tells which, pressure does (common practice). */
+const flooring = { speed: 0.3, pressure: 0.4 } as const;
+/** An end is held to this [s]. */
+const margin_s = 0.15;
+/** Two moments are as likely within so much (rounding). */
+const alike = 1e-6;
 /** A sort of driver in a sort of car. */
 const storyCount = carCount * quickShares.length;
 
@@ -128,7 +128,7 @@ export function momentTable(
   scale = entries.reduce((most, { log }) => Math.max(most, log), Number.NEGATIVE_INFINITY);
   for (const { at, log } of entries) sums[at] = (sums[at] ?? 0) + Math.exp(log - scale);
   const tellsCar = fit.as === 'speed' || fit.open !== undefined;
-  return { start_s: least, likelihood: sums, width, tellsCar, floors: flooring[fit.as] };
+  return { start_s: least, likelihood: sums, width, tellsCar, as: fit.as };
 }
 
 /** How likely each moment is in one story of driver and car. */
@@ -148,7 +148,8 @@ const sumOf = (values: Float64Array) => values.reduce((a, b) => a + b, 0);
 
 /** Log of how likely each story is by what all ends say together. */
 function storyWeights(tables: readonly (MomentTable | null)[]): Float64Array {
-  const floors = tables.find((table) => table !== null)?.floors ?? 0.5;
+  const as = tables.find((table) => table !== null)?.as;
+  const floors = as ? flooring[as] : 0.5;
   const weights = Float64Array.from({ length: storyCount }, (_, story) =>
     Math.log(story < carCount ? floors : 1 - floors),
   );
@@ -186,11 +187,14 @@ export function momentsOf(
       for (let k = 0; k < density.length; k++)
         density[k] = (density[k] ?? 0) + (weight * (own[k] ?? 0)) / sum;
     }
-    return summary(density, table.start_s);
+    return summary(density, table);
   });
 }
 
-function summary(density: Float64Array, start_s: number): { at_s: number; within_s: number } | null {
+function summary(
+  density: Float64Array,
+  { start_s, as }: MomentTable,
+): { at_s: number; within_s: number } | null {
   const total = density.reduce((a, b) => a + b, 0);
   if (!(total > 0)) return null;
   const quantile = (share: number) => {
@@ -203,5 +207,24 @@ function summary(density: Float64Array, start_s: number): { at_s: number; within
   };
   const [low, high] = [quantile(0.05), quantile(0.95)];
   const mean = density.reduce((sum, d, k) => sum + d * (start_s + k * momentStep_s), 0) / total;
-  return { at_s: mean, within_s: Math.max(high - mean, mean - low) };
+  // Slow feet leave no trace in a speed, and would draw the mean away from what is likeliest.
+  const at_s = as === 'speed' ? likeliest(density, start_s) : mean;
+  return { at_s, within_s: Math.max(high - at_s, at_s - low) };
+}
+
+/** The moment that has most within the margin [s]; the middle where several have as much. */
+function likeliest(density: Float64Array, start_s: number): number {
+  const half = Math.floor(margin_s / momentStep_s + 1e-9);
+  let within = 0;
+  let most = 0;
+  let [first, last] = [0, 0];
+  for (let k = 0; k < density.length + half; k++) {
+    within += (density[k] ?? 0) - (density[k - 2 * half - 1] ?? 0);
+    if (within > most * (1 + alike)) {
+      most = within;
+      first = k - half;
+    }
+    if (within > most * (1 - alike)) last = k - half;
+  }
+  return start_s + ((first + last) / 2) * momentStep_s;
 }

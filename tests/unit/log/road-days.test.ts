@@ -37,7 +37,8 @@ function scoreDays(days: number, told: Told, rate_Hz: number, tolerance: number)
 }
 
 // The drives are not those that the pull finder was tuned on. Where a bar lies below 0.99 the engine speed does not
-// hold more: the last of a slow foot's travel changes neither manifold pressure nor acceleration.
+// hold more: the last of a slow foot's travel changes neither manifold pressure nor acceleration. Feet here take up to
+// half a second; starts are placed for quicker ones too, which costs these.
 describe('pulls of days from a second source', () => {
   it.each([
     ['pedal', 10, 0.15, 0.98],
@@ -46,7 +47,7 @@ describe('pulls of days from a second source', () => {
     ['throttle', 100, 0.15, 0.98],
     ['boost', 20, 0.15, 0.93],
     ['boost', 20, 0.3, 0.98],
-    ['speed', 20, 0.15, 0.7],
+    ['speed', 20, 0.15, 0.62],
     ['speed', 20, 0.3, 0.87],
     ['engine speed', 20, 0.3, 0.82],
   ] as const)(

@@ -49,6 +49,23 @@ describe('the moment the foot met its stop', () => {
   });
 });
 
+describe('the moment the foot met its stop, by engine speed', () => {
+  it.each([0.06, 0.12, 0.3])(
+    'is told within the margin for a foot of %f s, be slow feet ever so likely',
+    (travel_s) => {
+      const torque = lagged(rise(4, travel_s), 0.05);
+      let w = 250;
+      const speed = time.map((t, i) => {
+        if (i > 0) w += (8 + 40 * torque(t - 0.5 / rate_Hz)) / rate_Hz;
+        return w + 0.3 * Math.sin(12.9898 * i);
+      });
+      const fit = { way: 'down', as: 'speed', from_s: 3.9, to_s: 4.3, before_s: 0.3, after_s: 0.4 } as const;
+      const [moment] = momentsOf([momentTable(speed, time, whole, { ...fit, noise: 1 })]);
+      expect(Math.abs((moment?.at_s ?? 0) - (4 + travel_s))).toBeLessThan(0.13);
+    },
+  );
+});
+
 describe('the moment the foot lifts', () => {
   it('is where engine speed begins to turn, not where it has turned', () => {
     const torque = lagged((t) => 1 - rise(4, 0.12)(t), 0.05);
