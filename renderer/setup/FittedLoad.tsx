@@ -23,7 +23,7 @@ export type FittedLoadProps = {
 };
 
 /** Decimals of the coefficients that leave a good interval two of its own, in either set of units. */
-const digits = { force: 1, forcePerSpeed: 3, forcePerSpeedSquared: 5 } as const;
+const digits = { force: 2, forcePerSpeed: 3, forcePerSpeedSquared: 5 } as const;
 
 /** The road load that the rolls give, with its intervals and what is to be said of it; taken over with one press. */
 export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
