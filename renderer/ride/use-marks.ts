@@ -26,14 +26,18 @@ export function useMarks(last: PullSummary | null) {
     if (isMarked || last.droppedBecause !== null) return setMessage(said.alreadyMarked);
     // Before the answer: the key that takes it back may come first.
     marks.current.push(at);
-    if (await send(at, 'drop', said.markReason)) setMessage(said.marked);
-    else marks.current = marks.current.filter((m) => m !== at);
+    setMessage(said.marked);
+    if (await send(at, 'drop', said.markReason)) return;
+    marks.current = marks.current.filter((m) => m !== at);
+    setMessage('');
   };
   const undo = async () => {
     const at = marks.current.pop();
     if (!at) return setMessage(said.nothingToUndo);
-    if (await send(at, 'restore', '')) setMessage(said.takenBack);
-    else marks.current.push(at);
+    setMessage(said.takenBack);
+    if (await send(at, 'restore', '')) return;
+    marks.current.push(at);
+    setMessage('');
   };
   return { message, mark: () => void mark(), undo: () => void undo() };
 }

@@ -70,15 +70,18 @@ test('a cell of a table is stepped twice by two keys in a row', async ({ page })
 test('a mark on the ride is taken back by the key that follows at once', async ({ page }) => {
   await page.keyboard.press('4');
   await expect(page.getByText('The last pull counts')).toBeVisible();
+  const said = page.getByRole('status').filter({ visible: true }).first();
   const letGo = await holdAnswers(page, 'session.edit');
   await page.keyboard.press('Space');
+  await expect(said).toHaveText('Last pull marked bad');
   await page.keyboard.press('Space');
-  await expect(page.getByText('It is marked already')).toBeVisible();
+  await expect(said).toHaveText('It is marked already');
   await page.keyboard.press('Backspace');
+  await expect(said).toHaveText('The mark is gone');
   letGo();
-  await expect(page.getByText('The mark is gone')).toBeVisible();
+  await expect(said).toHaveText('The mark is gone');
   await page.keyboard.press('Backspace');
-  await expect(page.getByText('Nothing was marked here')).toBeVisible();
+  await expect(said).toHaveText('Nothing was marked here');
 });
 
 test('pinning a pull and choosing a channel move no button beside or below them', async ({ page }) => {
