@@ -160,7 +160,13 @@ class Reader implements LogReader {
       (text, column) => odd.cell(text, column),
       (bytes) => this.#text(bytes),
     );
-    const odd = new OddRowReader(layout, this.#store, this.#news, this.#plain.patient);
+    const odd = new OddRowReader(
+      layout,
+      this.#store,
+      this.#news,
+      this.#plain.patient,
+      this.#options.mapping ?? [],
+    );
     this.#odd = odd;
   }
 

@@ -7,7 +7,7 @@ export type Decimal = '.' | ',';
 export type Cell = {
   readonly value: number;
   readonly flag: number;
-  readonly kind: 'number' | 'clock' | 'stamp' | 'switch' | 'missing' | 'text';
+  readonly kind: 'number' | 'clock' | 'stamp' | 'position' | 'switch' | 'missing' | 'text';
   readonly unit: string;
 };
 

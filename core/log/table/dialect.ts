@@ -1,5 +1,6 @@
 import { type BlankField, blankFields } from './blank-fields.ts';
 import { type Decimal, readCell, unquoted } from './cell.ts';
+import { isPlainlyPosition } from './position-cell.ts';
 import { tokenise } from './tokenise.ts';
 
 const delimiters = ['\t', ';', '|', ',', ' '] as const;
@@ -131,7 +132,7 @@ function isValue(text: string, decimal: Decimal): boolean {
   const t = text.trim();
   if (t === '' || /[,;]$/.test(t)) return false;
   const kind = readCell(t, decimal).kind;
-  return kind === 'number' || kind === 'clock' || kind === 'stamp';
+  return kind === 'number' || kind === 'clock' || kind === 'stamp' || isPlainlyPosition(t);
 }
 
 /** The decimal mark, by what can be nothing else: `0,5`, `12,34`, `1.234,5` against `0.5`, `1,234.5`. */

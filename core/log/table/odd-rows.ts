@@ -1,8 +1,11 @@
+import type { ColumnMapping } from '../columns/column-mapping.ts';
 import { headerParts } from '../columns/header-unit.ts';
 import { matchName } from '../columns/name-match.ts';
+import { type PositionColumn, positionColumn } from '../columns/position-column.ts';
 import { type Cell, readCell } from './cell.ts';
 import type { ColumnStore } from './column-store.ts';
 import type { Layout } from './layout.ts';
+import { positionCell } from './position-cell.ts';
 
 /** What was noticed row by row. Lines are 0 where nothing was. */
 export type RowNews = {
@@ -59,9 +62,20 @@ export class OddRowReader {
   readonly #news: RowNews;
   readonly #patient: Uint8Array;
   readonly #oddCells: Uint32Array;
+  readonly #positions: readonly (PositionColumn | null)[];
 
-  /** @param patient  set to 1 for a column that keeps holding other than plain numbers */
-  constructor(layout: Layout, store: ColumnStore, news: RowNews, patient: Uint8Array) {
+  /**
+   * @param patient  set to 1 for a column that keeps holding other than plain numbers
+   * @param mapping  corrections by hand
+   */
+  constructor(
+    layout: Layout,
+    store: ColumnStore,
+    news: RowNews,
+    patient: Uint8Array,
+    mapping: readonly ColumnMapping[],
+  ) {
+    this.#positions = layout.names.map((name) => positionColumn(name, mapping));
     this.#layout = layout;
     this.#store = store;
     this.#news = news;
@@ -71,9 +85,16 @@ export class OddRowReader {
 
   /** Reads one cell of a column and counts its kind. */
   cell(text: string, column: number): Cell {
-    const cell = readCell(text, this.#layout.decimal);
+    const cell = this.#read(text, column);
     this.#count(cell, column);
     return cell;
+  }
+
+  /** `52:30:06` is a time of day but in a column of positions. */
+  #read(text: string, column: number): Cell {
+    const position = this.#positions[column];
+    const cell = position ? positionCell(text, position.isRomance) : null;
+    return cell ?? readCell(text, this.#layout.decimal);
   }
 
   /** Adds a row to the store, which must have room, or leaves it out and says so in the news. */
@@ -94,7 +115,7 @@ export class OddRowReader {
     let numbers = 0;
     const seen: Cell[] = [];
     for (let c = 0; c < store.width; c++) {
-      const cell = readCell(cells[c] ?? '', decimal);
+      const cell = this.#read(cells[c] ?? '', c);
       store.put(c, cell.value, cell.flag);
       seen.push(cell);
       if (cell.kind !== 'missing') filled++;

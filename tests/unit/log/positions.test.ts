@@ -98,6 +98,99 @@ describe('a position in degrees and minutes', () => {
   });
 });
 
+const half = (v: number, isLatitude: boolean, east = 'E') =>
+  isLatitude ? (v < 0 ? 'S' : 'N') : v < 0 ? 'W' : east;
+const split = (v: number) => {
+  const whole = Math.floor(Math.abs(v));
+  const min = (Math.abs(v) - whole) * 60;
+  return { whole, min, s: (min - Math.floor(min)) * 60 };
+};
+const decimalMinutes = (v: number) => `${split(v).whole}°${split(v).min.toFixed(4)}'`;
+const seconds = (v: number, marks: readonly [string, string, string]) => {
+  const { whole, min, s } = split(v);
+  return `${whole}${marks[0]}${String(Math.floor(min)).padStart(2, '0')}${marks[1]}${s.toFixed(3)}${marks[2]}`;
+};
+
+describe('a position written as text', () => {
+  const writings: [string, (v: number, isLatitude: boolean) => string][] = [
+    ["52°30.1234' N", (v, l) => `${decimalMinutes(v)} ${half(v, l)}`],
+    ["52° 30,1234' N", (v, l) => `${decimalMinutes(v).replace('.', ',').replace('°', '° ')} ${half(v, l)}`],
+    ["N 52°30.1234'", (v, l) => `${half(v, l)} ${decimalMinutes(v)}`],
+    ['N52.500123', (v, l) => `${half(v, l)}${Math.abs(v).toFixed(6)}`],
+    ['52,500123 N', (v, l) => `${Math.abs(v).toFixed(6).replace('.', ',')} ${half(v, l)}`],
+    ['52.500123° N', (v, l) => `${Math.abs(v).toFixed(6)}° ${half(v, l)}`],
+    ['52 30 06.123 N', (v, l) => `${seconds(v, [' ', ' ', ''])} ${half(v, l)}`],
+    ['52:30:06.123 N', (v, l) => `${seconds(v, [':', ':', ''])} ${half(v, l)}`],
+    ['52-30-06.123N', (v, l) => `${seconds(v, ['-', '-', ''])}${half(v, l)}`],
+    ['52°30\'06.123" N', (v, l) => `${seconds(v, ['°', "'", '"'])} ${half(v, l)}`],
+    ['52° 30′ 06.123″ N', (v, l) => `${seconds(v, ['° ', '′ ', '″'])} ${half(v, l)}`],
+    ['52d30m06.123s N', (v, l) => `${seconds(v, ['d', 'm', 's'])} ${half(v, l)}`],
+    ['-52:30:06.123', (v) => `${v < 0 ? '-' : ''}${seconds(v, [':', ':', ''])}`],
+  ];
+  const starts = [
+    [52.5, 13.4],
+    [-33.9, -70.6],
+    // Over a whole degree.
+    [-0.001, 6.999],
+  ] as const;
+  it.each(writings)('%s is read in degrees, on each half of the earth', (_, written) => {
+    for (const start of starts) {
+      const log = driven({ written, start });
+      const plain = driven({ written: (v) => v.toFixed(6), start });
+      for (const axis of ['latitude', 'longitude'] as const) {
+        const [read, told] = [channelOf(log, axis), channelOf(plain, axis)];
+        expect(read?.flags.some((f) => f !== 0)).toBe(false);
+        for (const at of [0, 150, 299])
+          expect(read?.values[at]).toBeCloseTo(told?.values[at] ?? Number.NaN, 5);
+      }
+    }
+  });
+
+  it('52°30\'06" N is 52.501667 degrees', () => {
+    const log = driven({ written: (_, l) => (l ? '52°30\'06" N' : '13°24\'00" E') });
+    expect(channelOf(log, 'latitude')?.values[0]).toBeCloseTo(52.501667, 6);
+    expect(channelOf(log, 'longitude')?.values[0]).toBeCloseTo(13.4, 9);
+  });
+
+  it.each([
+    ['Geogr. Länge', 13.4],
+    ['Longitude', 13.4],
+    ['Longitud', -13.4],
+    ['Longitudine', -13.4],
+  ])('the letter O under %s gives %f: Ost to a German, oeste and ovest elsewhere', (longitude, expected) => {
+    const log = driven({ longitude, written: (_, l) => (l ? '52,5 N' : '13,4 O') });
+    expect(channelOf(log, 'longitude')?.values[0]).toBeCloseTo(expected, 9);
+  });
+
+  it.each([
+    "52°70.5' N", // no minute
+    "52.5°30' N", // decimals before the last part
+    'N 52.5 N',
+    'lost',
+  ])('%s is none', (cell) => {
+    const log = driven({ written: (v, l) => (l ? cell : v.toFixed(6)) });
+    expect(channelOf(log, 'latitude')).toBeUndefined();
+  });
+
+  it('is known by the correction by hand where the header says nothing', () => {
+    const rows = ['Time (s)\tSpeed (km/h)\tWhere 1'];
+    for (let i = 0; i < 50; i++) rows.push(`${i / 10}\t72\t52 30 ${10 + i / 2} N`);
+    const bytes = new TextEncoder().encode(rows.join('\n'));
+    const mapping = [{ column: 'Where 1', quantity: 'latitude', unit: '' }] as const;
+    const log = unwrap(readLog(bytes, { file: 'drive.csv', mapping }));
+    expect(channelOf(log, 'latitude')?.values[0]).toBeCloseTo(52.5 + 10 / 3600, 9);
+  });
+
+  it('keeps its rows where some end in a remark', () => {
+    const rows = ['Time (s);Speed (km/h);Latitude'];
+    for (let i = 0; i < 50; i++)
+      rows.push(`${i / 10};72;52°30.${10 + i}' N${i % 10 === 3 ? ';over the bridge' : ''}`);
+    const log = unwrap(readLog(new TextEncoder().encode(rows.join('\n')), { file: 'drive.csv' }));
+    expect(log.time).toHaveLength(50);
+    expect(log.warnings).toEqual([]);
+  });
+});
+
 it('numbers that are no position on earth are none', () => {
   const log = driven({ written: (v) => (v * 1e5).toFixed(0) });
   expect(channelOf(log, 'latitude')).toBeUndefined();
