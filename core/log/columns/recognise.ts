@@ -114,7 +114,16 @@ function statedUnit(column: RawColumn): Stated {
     const unit = text === '' ? null : parseUnit(text);
     if (unit && unit.unit !== '') return told(text, unit);
   }
+  // `Vitesse GPS` says where the speed comes from; grams per second belong to a flow.
+  if (/^gps$/i.test(parts.unitText) && !isFlow(parts.name))
+    return { name: column.name, text: '', unit: null };
   return told(parts.unitText || column.unitRow || column.gluedUnit, parts.unit);
+}
+
+function isFlow(name: string): boolean {
+  return matchName(name).some(
+    ({ quantity }) => quantity !== 'sample' && quantity !== 'date' && measures('g/s', quantity),
+  );
 }
 
 function unitSystem(stated: readonly Stated[]): UnitSystem {

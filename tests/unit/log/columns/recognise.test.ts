@@ -34,6 +34,20 @@ describe('richness, the inverse of lambda', () => {
   });
 });
 
+describe('GPS behind a name', () => {
+  it.each([
+    ['Vitesse GPS', 'gpsSpeed km/h'],
+    ['Velocidad GPS', 'gpsSpeed km/h'],
+    ['Speed (GPS)', 'gpsSpeed km/h'],
+    ['Altitude GPS', 'altitude m'],
+  ])('is a receiver in %s, not grams per second', (name, expected) => {
+    expect(meaning({ [name]: (s) => 60 + 40 * s })).toEqual([expected]);
+  });
+  it.each(['MAF gps', 'Air flow (gps)', 'Fuel flow gps'])('is grams per second in %s', (name) => {
+    expect(meaning({ [name]: (s) => 20 + 40 * s })).toEqual([expect.stringMatching(/Flow g\/s$/)]);
+  });
+});
+
 describe('units told by values', () => {
   it.each<[string, string, (share: number, isFull: boolean) => number]>([
     ['Coolant temp', 'coolantTemperature C', (s) => 80 + 10 * s],
