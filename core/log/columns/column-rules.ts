@@ -29,7 +29,7 @@ export const columnRules: readonly ColumnRule[] = [
   rule('engineSpeed', 0.97, 'engine turns', 'wheel boost'),
   rule('engineSpeed', 0.95, 'turns', 'wheel limiter gear boost pump'),
   rule('gpsSpeed', 0.97, 'gps speed'),
-  rule('gpsSpeed', 0.8, 'gps', 'altitude latitude longitude heading time date'),
+  rule('gpsSpeed', 0.8, 'gps', 'altitude latitude longitude heading track time date'),
   rule('vehicleSpeed', 0.97, 'vehicle speed', 'gps engine turns'),
   rule('vehicleSpeed', 0.85, 'wheel speed', 'gps engine'),
   rule('vehicleSpeed', 0.85, 'speed', 'engine turns gps fluid pump boost engaged intake'),
@@ -120,6 +120,7 @@ export const columnRules: readonly ColumnRule[] = [
   // French writes a pedal's travel as its course.
   rule('heading', 0.9, 'heading', 'temp pressure pedal throttle'),
   rule('heading', 0.93, 'gps heading'),
+  rule('heading', 0.75, 'track'),
   rule('batteryVoltage', 0.95, 'battery'),
   rule('ethanolShare', 0.93, 'ethanol'),
   rule('relativeHumidity', 0.95, 'humidity'),

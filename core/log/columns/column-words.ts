@@ -90,7 +90,11 @@ const conceptWords = {
     'distance|_strecke_|_distancia_|_dist_|_weg_|odometer|wegstrecke|kilometerstand|recorrido|distanza|_afstand_|dystans|_trip_|距離',
   latitude: 'latitude|latitud|breitengrad|_breite_|_lat_|緯度',
   longitude: 'longitude|longitud|langengrad|laengengrad|_lange_|_laenge_|_lon_|_lng_|経度',
-  heading: '_heading_|_course_|_kurs_|_cog_|_bearing_|_kurswinkel_|fahrtrichtung|_rumbo_|方位',
+  heading:
+    '_heading_|_course_|_kurs_|_cog_|_bearing_|_kurswinkel_|fahrtrichtung|_rumbo_|_rotta_|_koers_|方位|進行方向',
+  /** The whole header alone: a track is also a circuit, a Richtung a switch, a cap a capacity. */
+  track:
+    '=track|=gps track|=track gps|=true track|=track true|=track angle|=track over ground|=richtung|=gps richtung|=richtung gps|=cap|=gps cap|=cap gps|=cap vrai',
   battery:
     'battery|batterie|bateria|_vbat_|_batt_|bordspannung|bordnetz|_vbatt_|system voltage|supply voltage|batteria|accuspanning|akumulator|バッテリ',
   ethanol: 'ethanol|flex fuel|flexfuel|etanol|_eth_|alcohol content|alkoholgehalt|エタノール',

@@ -5,6 +5,7 @@ import { type QuantityId, quantities } from '../quantity.ts';
 import type { Spread } from '../spread.ts';
 import { type ColumnMapping, measures } from './column-mapping.ts';
 import { headerParts } from './header-unit.ts';
+import { canBeHeading } from './heading-column.ts';
 import { conceptsOf, matchName } from './name-match.ts';
 import { plausibleUnit, type UnitSystem } from './plausible-unit.ts';
 import { pressureReference } from './pressure-reference.ts';
@@ -68,6 +69,9 @@ export function recogniseColumns(
     if (!column || byHand.has(column.name)) return meaning;
     if (isTurning && standsStill(meaning, column))
       return { ...unknownColumn(meaning.unit), reason: { code: 'log/column-stands-still', facts: {} } };
+    const isAngle = stated[i]?.unit?.unit === 'deg' || stated[i]?.unit?.unit === 'rad';
+    if (meaning.quantity === 'heading' && !isAngle && !canBeHeading(column, first))
+      return unknownColumn(meaning.unit);
     return pressureReference(meaning, column, stated[i]?.unit?.reference ?? null, columns, first);
   });
 }

@@ -225,6 +225,52 @@ describe('a logged heading', () => {
     expect(channelOf(headed(header, along(40)), 'heading')?.column).toBe(header);
   });
 
+  it.each(['Heading (true)', 'Heading (true) [°]', 'Cap (deg)', 'Track [°]', 'Richtung (Grad)', 'GPS Track'])(
+    'and by %s',
+    (header) => {
+      const log = headed(header, along(40));
+      expect(channelOf(log, 'heading')?.column).toBe(header);
+      // A receiver's column is not its speed.
+      expect(channelOf(log, 'gpsSpeed')).toBeUndefined();
+    },
+  );
+
+  /** Beside a speed by satellite, or without one. */
+  const beside = (header: string, value: (i: number) => number | string, speed = 'GPS speed (km/h)') => {
+    const rows = Array.from({ length: 60 }, (_, i) => `${i / 10},${90 + i / 10},${value(i)}`);
+    const bytes = new TextEncoder().encode([`Time (s),${speed},${header}`, ...rows].join('\n'));
+    return channelOf(unwrap(readLog(bytes, { file: 'drive.csv' })), 'heading')?.column;
+  };
+  const turning = (i: number) => 300 + i / 2;
+
+  it.each(['Track', 'Richtung', 'Cap', 'Cap GPS', 'Rotta', 'Koers', 'True track', '進行方向'])(
+    'without a unit by %s, where a receiver wrote the log',
+    (header) => {
+      expect(beside(header, turning)).toBe(header);
+    },
+  );
+
+  it.each<[string, string, (i: number) => number | string]>([
+    ['Track', 'names a circuit', () => 'Fenmoor ring'],
+    ['Track', 'counts laps', (i) => Math.floor(i / 20)],
+    ['Track', 'numbers a circuit', () => 37],
+    ['Track', 'is a way driven in metres', (i) => 20 * i],
+    ['Track (m)', 'is a way driven', (i) => 3 * i],
+    ['Richtung', 'is forward or back', (i) => (i > 30 ? -1 : 1)],
+    ['Cap (%)', 'is what a tank holds', turning],
+    ['Fuel cap', 'is another thing', turning],
+    ['Track temp', 'is a temperature', (i) => 30 + i / 10],
+    ['Wind direction', 'is of the wind', turning],
+    ['Windrichtung', 'is of the wind', turning],
+    ['Heading', 'is no angle', (i) => 3000 * i],
+  ])('%s that %s is none', (header, _, value) => {
+    expect(beside(header, value)).toBeUndefined();
+  });
+
+  it.each(['Track', 'Cap', 'Richtung'])('%s is none where no receiver wrote the log', (header) => {
+    expect(beside(header, turning, 'Speed (km/h)')).toBeUndefined();
+  });
+
   it('the course of a pedal is no heading', () => {
     expect(channelOf(headed('Course pédale (%)', along(40)), 'heading')).toBeUndefined();
   });
