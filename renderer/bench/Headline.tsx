@@ -16,7 +16,7 @@ export type HeadlineProps = {
 /** The verdict as a sentence, one piece of it coloured; what it rests on below. */
 export function Headline({ parts, second, isStale = false, action }: HeadlineProps) {
   return (
-    <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite">
+    <header className={cx(styles.headline, isStale && styles.stale)} aria-live="polite" aria-busy={isStale}>
       <h1 className={styles.sentence}>
         {parts.map((part) => (
           <span key={part.text} className={cx(part.tone && tones[toneOf(part.tone)])}>

@@ -68,8 +68,12 @@ for (const { name, isMetric, options } of conditionsOf('seat')) {
         await page.keyboard.press('Space');
         await expect(ride.getByText('Last pull marked bad')).toBeVisible();
         await expectToFit(page, 'ride with a mark');
+        const isKept = page.waitForResponse((answer) =>
+          (answer.request().postData() ?? '').includes('"restore"'),
+        );
         await page.keyboard.press('Backspace');
         await expect(ride.getByText('The mark is gone')).toBeVisible();
+        await isKept;
         await page.keyboard.press('Escape');
         await expect(ride).toBeHidden();
         await expect(page.getByRole('heading', { level: 1 })).toHaveText(
