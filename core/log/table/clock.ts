@@ -5,7 +5,9 @@
  * Check: 01:02:03.5 is 3723.5.
  */
 export function clockSeconds(text: string): number {
-  const m = /^\s*(-)?(?:(\d{1,3}):)?(\d{1,3}):(\d{1,2})(?:[.,:](\d{1,9}))?\s*([ap]\.?m\.?)?\s*$/i.exec(text);
+  const m = /^\s*(-)?(?:(\d{1,3}):)?(\d{1,3}):(\d{1,2})(?:[.,:](\d{1,9}))?\s*([ap]\.?\s?m\.?)?\s*$/i.exec(
+    text,
+  );
   if (!m) return Number.NaN;
   const [, minus, h = '0', min = '0', s = '0', fraction = '', half] = m;
   if (Number(s) > 60 || (m[2] !== undefined && Number(min) > 59)) return Number.NaN;
@@ -37,7 +39,7 @@ export function stampSeconds(text: string): number {
   m = /^(\d{4})\/(\d{1,2})\/(\d{1,2})[T ]+(\d{1,2}):(\d{2}):(\d{2})(?:[.,:](\d{1,9}))?$/.exec(t);
   if (m) return secondsOf(Number(m[1]), Number(m[2]), Number(m[3]), m[4], m[5], m[6], m[7]);
   m =
-    /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})[T ,]+(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,:](\d{1,9}))?\s*([ap]\.?m\.?)?$/i.exec(
+    /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})[T ,]+(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,:](\d{1,9}))?\s*([ap]\.?\s?m\.?)?$/i.exec(
       t,
     );
   if (!m) return Number.NaN;

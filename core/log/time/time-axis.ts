@@ -16,6 +16,10 @@ export type TimeFormat = LogStyle['timeFormat'];
 const gapSteps = 6;
 const gapSeconds = 0.5;
 const day = 86_400;
+/** A clock of twelve hours that does not say which half of the day it is falls so far at one o'clock [s]. */
+const halfDay = day / 2;
+/** Rows further apart than this at one o'clock are a clock that starts anew [s] (common practice). */
+const longestTurn_s = 60;
 /** Rows further apart show neither the ends of a pull nor its power, if it is seconds that the column counts. */
 const slowestRows_s = 0.45;
 const enoughRows = 50;
@@ -47,17 +51,17 @@ export function usualStep(values: Float64Array): number {
 
 /**
  * A clean time axis from raw stamps [s]: stamps that are missing, repeated or out of order get times between
- * their neighbours (the file's order is trusted over the stamp), midnight is bridged, a clock that starts anew or
+ * their neighbours (the file's order is trusted over the stamp), midnight and one o'clock are bridged, a clock that starts anew or
  * a gap begins a new segment. What stands behind a clock that starts anew is counted on by whole seconds: a moment of
  * the log is one sample, by which a pull can be named and a window found.
  *
  * @param stamps   seconds, one per row, NaN where none; the array is changed in place and handed out
- * @param isClock  true for a time of day, which falls by a day at midnight
+ * @param isClock  true for a time of day, which falls by a day at midnight, or by half of one at one o'clock
  */
 export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   const n = stamps.length;
   const warnings: Note[] = [];
-  if (isClock) bridgeMidnight(stamps);
+  if (isClock) bridgeTurns(stamps);
   const step = usualStep(stamps);
   const repaired = repairGlitches(stamps, step);
   if (repaired.count > 0)
@@ -107,15 +111,15 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   return { time: stamps, segments, warnings };
 }
 
-function bridgeMidnight(stamps: Float64Array): void {
+function bridgeTurns(stamps: Float64Array): void {
   let add = 0;
   let last = Number.NaN;
   for (let i = 0; i < stamps.length; i++) {
     const t = (stamps[i] ?? Number.NaN) + add;
-    if (t - last < -day / 2) {
-      add += day;
-      stamps[i] = t + day;
-    } else stamps[i] = t;
+    const fall = last - t;
+    const turn = fall > halfDay ? day : fall > halfDay - longestTurn_s ? halfDay : 0;
+    add += turn;
+    stamps[i] = t + turn;
     if (!Number.isNaN(t)) last = stamps[i] ?? last;
   }
 }

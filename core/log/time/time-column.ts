@@ -3,6 +3,7 @@ import { toSi } from '../../units/index.ts';
 import type { ColumnMeaning, RawColumn } from '../columns/recognise.ts';
 import { forwardShare } from '../forward-share.ts';
 import type { Cell } from '../table/cell.ts';
+import { areDigitsOfDay, secondsOfDigits } from './digits-of-day.ts';
 import { type TimeAxis, type TimeFormat, timeAxis, timeFormatOf, usualStep } from './time-axis.ts';
 
 export type FoundTime = {
@@ -91,6 +92,10 @@ export function readTime(input: TimeInput): Result<FoundTime> {
       isClock = true;
       unit = 's';
       for (let i = 0; i < stamps.length; i++) stamps[i] = secondsOfDay(stamps[i] ?? Number.NaN);
+    } else if ((unit === '' || unit === 's') && areDigitsOfDay(stamps)) {
+      isClock = true;
+      unit = 's';
+      for (let i = 0; i < stamps.length; i++) stamps[i] = secondsOfDigits(stamps[i] ?? Number.NaN);
     } else if (unit === '' || step * toSi(1, unit) > slowestRow_s) unit = timeFormatOf(step, stamps.length);
     const factor = toSi(1, unit);
     // Division keeps 12345 ms at 12.345 s; a product with 0.001 would not.
