@@ -139,14 +139,21 @@ export const concepts: ReadonlyMap<Concept, RegExp> = new Map(
   Object.entries(conceptWords).map(([id, words]) => [id as Concept, patternOf(words)]),
 );
 
-/** What stands behind so many characters of a header tells nothing more, and would be looked at for long. */
-export const longestName = 200;
+/** A longer header is looked at by its two ends: its midst tells nothing more, and would be looked at for long. */
+const longestName = 200;
+/** The end of a header holds its unit. */
+const endOfName = 60;
+
+/** A header as far as it is looked at. */
+export function shortenedName(header: string): string {
+  if (header.length <= longestName) return header;
+  return `${header.slice(0, longestName - endOfName - 1)} ${header.slice(-endOfName)}`;
+}
 
 /** Lower case, no accents, camelCase and punctuation to blanks: `Motor-Drehzahl`, `EngineSpeed`, `engine_speed`. */
 export function plainWords(text: string): string {
   return (
-    text
-      .slice(0, longestName)
+    shortenedName(text)
       .normalize('NFC')
       // Kana of half the width, with their marks as letters of their own, and letters as wide as an ideograph.
       .replace(/[\uff01-\uff9f]+/g, (other) => other.normalize('NFKC'))

@@ -1,4 +1,4 @@
-import { longestName } from './column-words.ts';
+import { shortenedName } from './column-words.ts';
 import { type FoundUnit, parseUnit } from './unit-words.ts';
 
 /** A header parted into what is measured and in what. */
@@ -16,8 +16,7 @@ const bareLetters = new Set(['s', 'c', 'f', 'k', 'v', 'g', 'm', '%', '°']);
  * is a unit and no more, as `RPM`, keeps its text as name.
  */
 export function headerParts(header: string): HeaderParts {
-  const text = header
-    .slice(0, longestName)
+  const text = shortenedName(header)
     .replace(/ \(\d+\)$/, '')
     // Brackets and blanks as wide as an ideograph.
     .replace(/[\uff08\uff09\uff3b\uff3d\u3000]/g, (wide) => wide.normalize('NFKC'))

@@ -8,6 +8,8 @@ import { type Answer, rounded, table, terminalShow } from '../output.ts';
 import { readLogFile } from '../read-log-file.ts';
 
 const usage = 'onechange pulls LOG [--car CAR.json] [--json]';
+/** Two columns beside it fit a terminal of 100 characters. */
+const widestName = 60;
 
 export const verb = {
   usage,
@@ -53,7 +55,7 @@ export const verb = {
       p.complete ? 'counts' : 'aborted',
       p.flags.map((f) => noteText(f, terminalShow)).join(' '),
     ]);
-    const channels = log.channels.map((c) => [c.column, c.quantity ?? '(kept, not used)', c.unit]);
+    const channels = log.channels.map((c) => [shortened(c.column), c.quantity ?? '(kept, not used)', c.unit]);
     const text = [
       table([['column', 'taken for', 'unit'], ...channels]),
       rows.length === 0
@@ -64,3 +66,8 @@ export const verb = {
     return ok({ text, json });
   },
 } as const;
+
+/** A column's name that leaves the others in sight; JSON holds it whole. */
+function shortened(name: string): string {
+  return name.length <= widestName ? name : `${name.slice(0, widestName - 1)}…`;
+}

@@ -124,3 +124,14 @@ describe('little, but a log:', () => {
     );
   });
 });
+
+it('a name as long as a page leaves the others of the table in sight', async () => {
+  const long = `Boost of the second channel, ${'recorded in the boot of the car, '.repeat(10)}(kPa)`;
+  const head = names.map((n) => (n === 'Boost (kPa)' ? `"${long}"` : n)).join(',');
+  const path = file('long.csv', written({ head: [head] }));
+  const { out } = await call('pulls', path);
+  const table = out.split('\n').filter((l) => l.includes('  '));
+  expect(Math.max(...table.map((l) => l.length))).toBeLessThan(100);
+  expect(out).toMatch(/Boost of the second channel, .*… +boost +kPa/);
+  expect((await call('pulls', path, '--json')).out).toContain(long);
+});

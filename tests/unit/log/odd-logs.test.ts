@@ -92,3 +92,25 @@ it.each([
   const log = readText(['Time (s),RPM', name].join(',').concat('\n0,3000,90\n0.1,3010,90\n0.2,3020,91\n'));
   expect(channelOf(log, quantity)?.column).toBe(name);
 });
+
+describe('a header longer than anybody reads', () => {
+  it('is known by its two ends, the unit behind it too', () => {
+    const midst = 'recorded by the second channel of the amplifier in the boot of the car, '.repeat(6);
+    const long = [
+      'Time (s)',
+      `"${midst}Engine speed (rpm)"`,
+      `"Vehicle speed ${midst}(km/h)"`,
+      `"Pedal position ${midst}(%)"`,
+      `"Manifold pressure ${midst}(kPa)"`,
+    ];
+    const log = readText([long, ...rows].map((r) => r.join(',')).join('\n'));
+    expect(log.channels.map((c) => `${c.quantity} ${c.unit}`)).toEqual([
+      'time s',
+      'engineSpeed rpm',
+      'vehicleSpeed km/h',
+      'pedal %',
+      'manifoldPressure kPa',
+    ]);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+});
