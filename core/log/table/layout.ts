@@ -52,7 +52,7 @@ function layoutOf(found: Dialect, text: string): Layout | null {
   const firstRow = rows[first];
   if (!firstRow) return null;
   let top = first;
-  while (isWideRow(rows[top - 1], columns)) top--;
+  while (isOtherWidth(rows[top - 1], columns)) top--;
   const header: Row[] = [];
   for (let i = top - 1; i >= 0 && header.length < 6; i--) {
     const row = rows[i];
@@ -135,9 +135,13 @@ function isDataRow(row: Row, columns: number): boolean {
   return isWide && row.numbers > 0 && row.numbers >= 0.4 * filledCells(row);
 }
 
-/** A row of numbers with more cells than most, above the first whole one: data all the same, and no header. */
-function isWideRow(row: Row | undefined, columns: number): boolean {
-  return row !== undefined && row.cells.length > columns && row.numbers > 0.7 * filledCells(row);
+/**
+ * A row of numbers with more or fewer cells than most, above the first whole one: data all the same, and no header. Some
+ * loggers leave the cells at the end away until their sensors begin.
+ */
+function isOtherWidth(row: Row | undefined, columns: number): boolean {
+  if (row === undefined || row.cells.length < 2 || row.cells.length === columns) return false;
+  return row.numbers > 0.7 * filledCells(row);
 }
 
 /**

@@ -114,3 +114,16 @@ describe('a header longer than anybody reads', () => {
     expect(spansOf(log)).toEqual([[3, 10.95]]);
   });
 });
+
+describe('columns whose sensors begin late', () => {
+  it.each([1, 20, 100])('keep their names where the first %d rows leave the cells away', (late) => {
+    const text = [names, ...rows.map((r, i) => (i < late ? r.slice(0, 4) : r))]
+      .map((r) => r.join(','))
+      .join('\n');
+    const log = readText(text);
+    expect(log.channels.map((c) => c.column)).toEqual(names);
+    expect(log.time).toHaveLength(rows.length);
+    expect(log.channels[4]?.values.findIndex(Number.isFinite)).toBe(late);
+    expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+});
