@@ -3,6 +3,7 @@ import type { Log } from './channel.ts';
 import type { ColumnMapping } from './columns/column-mapping.ts';
 import { finishLog } from './finish-log.ts';
 import { ColumnStore } from './table/column-store.ts';
+import { isLastCellCut, rowsHeld_bytes } from './table/cut-cell.ts';
 import { decodeText, type Encoding } from './table/encoding.ts';
 import type { Layout } from './table/layout.ts';
 import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn } from './table/line-ends.ts';
@@ -54,6 +55,8 @@ const nothing = new Uint8Array(0);
 class Reader implements LogReader {
   readonly #options: LogReaderOptions;
   #pending: Uint8Array = nothing;
+  /** The rows read last. */
+  #held: Uint8Array = nothing;
   #size = 0;
   #encoding: Encoding = 'utf-8';
   #narrow: ((chunk: Uint8Array, isLast: boolean) => Uint8Array) | null = null;
@@ -186,14 +189,21 @@ class Reader implements LogReader {
       }
       const row = joined(this.#pending, chunk.subarray(0, end));
       const done = this.#readRows(row, row.length, false);
+      this.#hold(row);
       if (done < row.length) bytes = joined(row.subarray(done), chunk.subarray(end));
       else bytes = chunk.subarray(end);
       this.#pending = nothing;
       if (this.#problem) return;
     }
     const done = this.#readRows(bytes, lastLineEnd(bytes), false);
+    this.#hold(bytes.subarray(0, done));
     // A copy, so that a chunk of the caller's is not held.
     if (!this.#problem) this.#keep(bytes.slice(done));
+  }
+
+  #hold(rows: Uint8Array): void {
+    const held = rows.length < rowsHeld_bytes ? joined(this.#held, rows) : rows;
+    this.#held = held.slice(-rowsHeld_bytes);
   }
 
   #keep(rest: Uint8Array): void {
@@ -219,6 +229,13 @@ class Reader implements LogReader {
     this.#news.paddedBytes += bytes.length - end;
     const isCut = end > 0 && bytes[end - 1] !== 10 && bytes[end - 1] !== 13;
     if (isCut) this.#news.cutLine = -1;
+    const tail = joined(this.#held, bytes.subarray(0, end));
+    if (isCut && isLastCellCut(this.#text(tail), this.#layout?.delimiter ?? ' ')) {
+      const rest = bytes.subarray(0, lastLineEnd(bytes.subarray(0, end)));
+      this.#readRows(rest, rest.length, false);
+      this.#news.cutLine = this.#line;
+      return;
+    }
     bytes = joined(bytes.subarray(0, end), Uint8Array.of(10));
     this.#readRows(bytes, bytes.length, true);
   }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { channelOf, findPulls, type Log, readLog } from '../../../core/log/index.ts';
+import { channelOf, createLogReader, findPulls, type Log, readLog } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 
 /** Rows of one pull by the pedal from 3 to 11 s, 20 a second: time, rpm, km/h, pedal, manifold pressure. */
@@ -125,5 +125,54 @@ describe('columns whose sensors begin late', () => {
     expect(log.time).toHaveLength(rows.length);
     expect(log.channels[4]?.values.findIndex(Number.isFinite)).toBe(late);
     expect(spansOf(log)).toEqual([[3, 10.95]]);
+  });
+});
+
+describe('a file that ends within its last number', () => {
+  /** Ends at 9.95 s, within the pull, with the column given last. */
+  const cutIn = (column: number, missing: number, decimals: number) => {
+    const order = [0, 1, 2, 3, 4].filter((c) => c !== column).concat(column);
+    const part = [names, ...rows.slice(0, 200)].map((r, i) =>
+      order.map((c) => (c === column && i > 0 ? Number(r[c]).toFixed(decimals) : r[c])).join(','),
+    );
+    const text = part.join('\n');
+    return readText(text.slice(0, text.length - missing));
+  };
+  it.each([
+    ['its decimals', 1, 2, 2],
+    ['its decimals and more', 1, 4, 2],
+    ['digits of a whole number', 1, 1, 0],
+    ['most digits of a whole number', 1, 3, 0],
+    ['a decimal of the speed', 2, 1, 1],
+  ])('of which %s are missing loses that row, which would bend the pull', (_, column, missing, decimals) => {
+    const log = cutIn(column, missing, decimals);
+    expect(log.time).toHaveLength(199);
+    expect(log.warnings).toEqual([{ code: 'log/last-row-cut', facts: { line: 201 } }]);
+    expect(findPulls(log).pulls.map((p) => p.flags.map((n) => n.code))).toEqual([['log/pull-no-end']]);
+  });
+
+  it.each([1, 2])('keeps the row where nothing is missing, column %d', (column) => {
+    const log = cutIn(column, 0, 1);
+    expect(log.time).toHaveLength(200);
+    expect(log.warnings).toEqual([]);
+  });
+
+  it.each([
+    ['a number with fewer decimals, as others before it', ['1.25', '1.5', '1.75', '2']],
+    ['a lift of the pedal', ['100', '100', '100', '99']],
+    ['a state', ['3', '3', '3', '0']],
+  ])('keeps %s', (_, last) => {
+    const part = rows.slice(0, 200).map((r, i) => [...r, last[i % 4] ?? ''].join(','));
+    expect(readText([`${names.join(',')},Aux`, ...part].join('\n')).warnings).toEqual([]);
+  });
+
+  it('is told whatever the size of the pieces in which it is read', () => {
+    const text = [names, ...rows.slice(0, 200)].map((r) => r.slice(0, 3).join(',')).join('\n');
+    const bytes = new TextEncoder().encode(text.slice(0, -1));
+    for (const size of [5, 64, 1000]) {
+      const reader = createLogReader({ file: 'odd.csv' });
+      for (let at = 0; at < bytes.length; at += size) reader.push(bytes.slice(at, at + size));
+      expect(unwrap(reader.finish()).time).toHaveLength(199);
+    }
   });
 });
