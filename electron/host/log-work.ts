@@ -9,6 +9,7 @@ import {
 import { fail, ok, type Problem } from '../../core/result/index.ts';
 import { type AnalysedPull, pullsOfLog, speedLagOf, withPower } from '../../core/session/index.ts';
 import type { AnalysisTask, FromLogWorker, ToLogWorker } from './log-crew.ts';
+import { rehearsal } from './rehearsal.ts';
 import { sharedLog } from './shared-log.ts';
 
 /** Pulls told at once: some ten milliseconds' worth. */
@@ -66,9 +67,21 @@ async function analyse(read: Log, task: AnalysisTask): Promise<void> {
   if (found.pulls.length > 0) toldPower();
 }
 
+let isCalled = false;
+
+/** Until a real log comes: its messages are heard between two steps. */
+async function rehearse(): Promise<void> {
+  for (const _ of rehearsal()) {
+    await new Promise((resolve) => setImmediate(resolve));
+    if (isCalled) return;
+  }
+}
+
 parentPort?.on('message', (message: ToLogWorker) => {
+  isCalled = true;
   if (message.kind === 'start') start(message.options);
   else if (message.kind === 'part') take(message.part);
   else if (message.kind === 'end') finish();
   else void analyse(message.log, message.task);
 });
+void rehearse();

@@ -11,6 +11,7 @@ import { spawnSync } from 'node:child_process';
 import { closeSync, mkdtempSync, openSync, readFileSync, readSync, rmSync, statSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import type { RequestContext } from '../../core/contract/index.ts';
 import { findPulls, type Log } from '../../core/log/index.ts';
 import { CarSchema, powerOfPull, unknownConditions } from '../../core/power/index.ts';
@@ -93,7 +94,9 @@ async function byWorker(path: string, timed: Parameters<Job>[1]): Promise<string
     await source.close();
     return unwrap(await crew.analyse(log, { ...task, derivedChannels: [] }, called));
   };
-  // One second's rows, without a pull: code is loaded, nothing is warm.
+  // What the worker does before a log comes.
+  await setTimeout(3_000);
+  // One second's rows, without a pull.
   await found(10_000);
   const { pulls } = await timed(() => found(Number.POSITIVE_INFINITY));
   crew.end();
