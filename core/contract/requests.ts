@@ -274,6 +274,11 @@ export const requests = {
     output: FolderWatchSchema,
   })),
   'watch.stop': request(() => ({ input: nothing, output: z.object({}) })),
+  /** Logs are about to come, the largest of so many bytes: what a big one needs is got ready. */
+  'runs.expect': request(() => ({
+    input: z.strictObject({ size_bytes: z.number().min(0) }),
+    output: z.object({}),
+  })),
   /** From a path on this machine. Files from a browser come through the shell's upload, with the same answer. */
   'runs.import': request(() => ({
     input: z.strictObject({ path: z.string(), entryId: IdSchema.nullable().default(null) }),

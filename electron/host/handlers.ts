@@ -184,6 +184,11 @@ export function createHandlers(
       desk.watch.stop();
       return ok({});
     },
+    'runs.expect': ({ size_bytes }) =>
+      onDesk((d) => {
+        d.expect(size_bytes);
+        return Promise.resolve(ok({}));
+      }),
     'runs.import': (input, context) =>
       onDesk((d) => importInto(d, preferences, { path: input.path }, input.entryId, context)),
     'runs.channels': (input, context) =>

@@ -45,6 +45,8 @@ export type SessionDesk = {
   readonly settle: (choice: Parameters<typeof settledState>[2]) => Promise<Result<void>>;
   readonly undo: () => Promise<Result<void>>;
   readonly redo: () => Promise<Result<void>>;
+  /** Gets ready for a log of so many bytes that is about to come. */
+  readonly expect: (size_bytes: number) => void;
   readonly take: (
     source: LogSource,
     entryId: string | null,
@@ -206,6 +208,7 @@ export function createSessionDesk(
         if (!target) return fail({ code: 'session/nothing-to-redo', facts: {} });
         return save(state(), withNewRuns(target));
       }),
+    expect: analyst.expect,
     take: async (source, entryId, { signal }) => {
       // What never was a log is left where it is; a run that nothing can be read from would only stand in the way.
       const hooks = { whyNot: whyNoLog, onCopied: analyst.expect, isCancelled: () => signal.aborted };

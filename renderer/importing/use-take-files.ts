@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import { useShow } from '../app/view.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
+import { useHost } from '../host/HostProvider.tsx';
 import type { Incoming } from './incoming.ts';
 import { useImportAll } from './use-imports.tsx';
 
@@ -11,6 +12,7 @@ import { useImportAll } from './use-imports.tsx';
  */
 export function useTakeFiles(): (files: readonly Incoming[]) => void {
   const { snapshot } = useSession();
+  const host = useHost();
   const show = useShow();
   const { after } = useSelection();
   const importAll = useImportAll();
@@ -18,6 +20,9 @@ export function useTakeFiles(): (files: readonly Incoming[]) => void {
     (files) => {
       if (files.length === 0) return;
       if (!snapshot) return show({ dialog: { type: 'create', files } });
+      // While the question stands, or the first bytes are on their way.
+      const sizes = files.map((file) => (file instanceof File ? file.size : 0));
+      void host.request('runs.expect', { size_bytes: Math.max(...sizes) });
       const [only] = files;
       if (files.length === 1 && only && after && after.runs.length === 0) {
         void importAll([{ file: only, entryId: after.id }]);
@@ -25,6 +30,6 @@ export function useTakeFiles(): (files: readonly Incoming[]) => void {
       }
       show({ dialog: { type: 'assign', files } });
     },
-    [snapshot, show, after, importAll],
+    [host, snapshot, show, after, importAll],
   );
 }

@@ -110,6 +110,9 @@ async function opening(path: string, which: 'first' | 'second', timed: Parameter
     const at = unwrap(await createSessionFolder(folder, { ...sampleSession(), car }, moment(0)));
     const session = unwrap(await openSession(at, { now: moment(1) }));
     const analyst = createAnalyst(session, 'bench');
+    // As while the dialog asks which entry the log goes to.
+    analyst.expect(statSync(path).size);
+    await setTimeout(3_000);
     const first = async () => {
       const hooks = { onCopied: analyst.expect };
       const { record } = unwrap(await importLog(session, { path }, {}, moment(2), hooks));

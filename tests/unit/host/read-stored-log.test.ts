@@ -1,5 +1,6 @@
 import { readdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import type { RequestContext } from '../../../core/contract/index.ts';
 import { readLog } from '../../../core/log/index.ts';
@@ -91,6 +92,19 @@ describe('a large log', () => {
     expect(unwrap(await again.one(record.id, quiet)).pulls).toEqual(found.pulls);
     await analyst.close();
     await again.close();
+  });
+
+  it.each([0, 0.3, 2])('that was expected %d s ago is read as any other', async (seconds) => {
+    const { open, record } = await withLog((path) => writeBigLog(path, 4));
+    const analyst = createAnalyst(open, 'test');
+    analyst.expect(record.size_bytes);
+    // The worker has not started, is in the midst of its rehearsal, or has done with it.
+    await setTimeout(1000 * seconds);
+    const found = unwrap(await analyst.one(record.id, quiet));
+    const { car, conditions } = open.session;
+    const whole = unwrap(readLog(unwrap(await readSource(open, record.id)), { file: record.name }));
+    expect(found).toEqual(analyseLog(whole, { runId: record.id, record, car, conditions }));
+    await analyst.close();
   });
 
   it.each([0.1, 0.9])(
