@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
@@ -33,12 +35,13 @@ export function DropPullDialog({ runId, pullId, onClose }: DropPullDialogProps) 
     <Dialog
       title={said.dropTitle}
       onClose={onClose}
+      isUnsaved={!said.reasons.includes(reason) && isMuchTyped([''], [reason])}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={reason.trim() === ''}>
             {said.drop}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Caution } from '../components/Caution.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { FactList } from '../components/FactList.tsx';
@@ -49,7 +50,7 @@ export function LeaningDialog({ onClose }: { onClose: () => void }) {
             {said.lean}
           </Button>
           {leansOn && <Button onPress={stop}>{said.stop}</Button>}
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

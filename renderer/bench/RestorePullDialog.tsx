@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
@@ -33,12 +35,13 @@ export function RestorePullDialog({ runId, pullId, onClose }: RestorePullDialogP
     <Dialog
       title={dropped === null ? said.countTitle : said.restoreTitle}
       onClose={onClose}
+      isUnsaved={isMuchTyped([''], [reason])}
       actions={
         <>
           <Button look="main" onPress={run}>
             {dropped === null ? said.countAnyway : said.restore}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -2,10 +2,12 @@ import { useState } from 'react';
 import type { PullSummary } from '../../core/contract/index.ts';
 import { type TypedValue, toSi } from '../../core/units/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import field from '../components/Field.module.css';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { cx } from '../design/cx.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -26,6 +28,8 @@ export function TrimPullDialog({ runId, pullId, onClose }: TrimPullDialogProps) 
   return pull ? <OpenTrim pull={pull} onClose={onClose} /> : null;
 }
 
+const textOf = (value: TypedValue | null): string => `${value?.value ?? ''}`;
+
 const seconds = (value: number): TypedValue => ({ value: Number(value.toFixed(3)), unit: 's' });
 
 /** The fields show thousandths: what is rounded is not wider. */
@@ -35,9 +39,18 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   const { screens } = useWords();
   const { edit } = useSession();
   const said = screens.bench;
-  const [from, setFrom] = useState<TypedValue | null>(seconds(pull.start_s - pull.countedOn_s));
-  const [to, setTo] = useState<TypedValue | null>(seconds(pull.end_s - pull.countedOn_s));
-  const [reason, setReason] = useState(pull.trimmedBecause ?? '');
+  const [opened] = useState({
+    from: seconds(pull.start_s - pull.countedOn_s),
+    to: seconds(pull.end_s - pull.countedOn_s),
+    reason: pull.trimmedBecause ?? '',
+  });
+  const [from, setFrom] = useState<TypedValue | null>(opened.from);
+  const [to, setTo] = useState<TypedValue | null>(opened.to);
+  const [reason, setReason] = useState(opened.reason);
+  const isUnsaved = isMuchTyped(
+    [textOf(opened.from), textOf(opened.to), opened.reason],
+    [textOf(from), textOf(to), reason],
+  );
   const from_s = from && toSi(from.value, from.unit) + pull.countedOn_s;
   const to_s = to && toSi(to.value, to.unit) + pull.countedOn_s;
   const isInOrder = from_s !== null && to_s !== null && from_s < to_s;
@@ -59,12 +72,13 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
       shape="roomy"
       title={said.trimTitle}
       onClose={onClose}
+      isUnsaved={isUnsaved}
       actions={
         <>
           <Button look="main" onPress={trim} isDisabled={!isInside || reason.trim() === ''}>
             {said.trim}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

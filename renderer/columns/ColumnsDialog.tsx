@@ -3,6 +3,7 @@ import { Checkbox } from 'react-aria-components';
 import type { RunSummary } from '../../core/contract/index.ts';
 import { fileColumns, quantityIds, withCorrections } from '../../core/log/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import table from '../components/Table.module.css';
@@ -79,18 +80,20 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
     }
     onClose();
   };
+  const isCorrected = Object.keys(draft).length > 0;
   return (
     <Dialog
       title={said.title(run.record.name)}
       onClose={onClose}
+      isUnsaved={isCorrected}
       shape="widest"
       problems={run.problems}
       actions={
         <>
-          <Button look="main" onPress={save} isDisabled={Object.keys(draft).length === 0}>
+          <Button look="main" onPress={save} isDisabled={!isCorrected}>
             {said.save}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
           <div className={styles.reach}>
             {alike.length > 0 && (
               <Checkbox isSelected={isForAll} onChange={setForAll} className={cx(styles.forAll)}>

@@ -12,6 +12,7 @@ export type ButtonProps = ButtonLook & {
   readonly children: ReactNode;
   readonly onPress?: () => unknown;
   readonly isDisabled?: boolean;
+  readonly autoFocus?: boolean;
   readonly 'aria-label'?: string;
   readonly 'aria-busy'?: boolean;
   readonly 'aria-haspopup'?: 'dialog';

@@ -4,13 +4,17 @@ import type { Problem } from '../../core/result/index.ts';
 import { cx } from '../design/cx.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { Button } from './Button.tsx';
+import { LeaveContext } from './CancelButton.tsx';
 import styles from './Dialog.module.css';
 import { Modal } from './Modal.tsx';
 import { ProblemList } from './ProblemList.tsx';
+import { useLeave } from './use-leave.tsx';
 
 export type DialogProps = {
   readonly title: string;
   readonly onClose: () => void;
+  /** What was entered would be lost: Escape, a click beside it and the buttons that close and cancel ask first. */
+  readonly isUnsaved?: boolean;
   readonly children: ReactNode;
   /** What stood in the way of the main button, kept in sight above it. */
   readonly problems?: readonly Problem[] | null;
@@ -23,9 +27,11 @@ export type DialogProps = {
 /** Kinds of input in which Enter means nothing else, as in a form: a line of text, one of a few. */
 const confirmed = ['text', 'number', 'search', 'radio'];
 
-export function Dialog({ title, onClose, children, problems, actions, shape = 'box' }: DialogProps) {
+export function Dialog(props: DialogProps) {
+  const { title, onClose, isUnsaved = false, children, problems, actions, shape = 'box' } = props;
   const { screens } = useWords();
   const id = useId();
+  const { leave, question } = useLeave(isUnsaved, onClose);
   const foot = useRef<HTMLElement>(null);
   /** Enter in a field presses the main button, as it would in a form. */
   const enter = (event: KeyboardEvent) => {
@@ -37,7 +43,7 @@ export function Dialog({ title, onClose, children, problems, actions, shape = 'b
   return (
     <Modal
       labelledBy={id}
-      onClose={onClose}
+      onClose={leave}
       classes={[
         cx(styles.overlay, shape === 'sheet' && styles.side),
         cx(styles.modal, styles[shape]),
@@ -60,15 +66,16 @@ export function Dialog({ title, onClose, children, problems, actions, shape = 'b
       )}
       {actions && (
         <footer ref={foot} className={styles.foot}>
-          {actions}
+          <LeaveContext value={leave}>{actions}</LeaveContext>
         </footer>
       )}
       {/* Seen at the head, where a hand looks for it; told and reached last, behind what the dialog is for. */}
       <div className={styles.close}>
-        <Button look="icon" onPress={onClose} aria-label={screens.shell.close}>
+        <Button look="icon" onPress={leave} aria-label={screens.shell.close}>
           <X aria-hidden />
         </Button>
       </div>
+      {question}
     </Modal>
   );
 }

@@ -14,7 +14,7 @@ import { isUppermost, quietenOthers, standOver } from './modal-stack.ts';
 import { tabbableIn, tabTarget } from './tabbable.ts';
 
 export type ModalProps = {
-  /** The name of the dialog, or the id of its heading. */
+  /** The name of the dialog, or the ids of its heading and of what belongs to it. */
   readonly label?: string;
   readonly labelledBy?: string;
   readonly onClose: () => void;
@@ -50,9 +50,10 @@ export function Modal({ label, labelledBy, onClose, classes, children }: ModalPr
   // Not before the dialog has left the page: the page would be laid out twice.
   useEffect(() => () => returnFocus(openers), [openers]);
 
-  const take = (event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'preventDefault'>) => {
+  const take = (event: Pick<KeyboardEvent, 'key' | 'shiftKey' | 'repeat' | 'preventDefault'>) => {
     const target = event.key === 'Tab' && dialog.current ? tabTarget(dialog.current, event.shiftKey) : null;
-    if (event.key === 'Escape') leave.current();
+    // Held down it closes one dialog, not all that stand over each other.
+    if (event.key === 'Escape') event.repeat || leave.current();
     else if (target) target.focus();
     else return;
     event.preventDefault();
@@ -63,7 +64,8 @@ export function Modal({ label, labelledBy, onClose, classes, children }: ModalPr
   useEffect(() => {
     const onKey = (event: globalThis.KeyboardEvent) => {
       if (!isUppermost(veil.current) || veil.current?.contains(event.target as Node)) return;
-      if (!event.isComposing) latest.current(event);
+      // The key that opened it beside a field is still on its way up the page.
+      if (!event.isComposing && !event.defaultPrevented) latest.current(event);
     };
     document.addEventListener('keydown', onKey);
     return () => document.removeEventListener('keydown', onKey);

@@ -2,10 +2,11 @@ import { useMemo, useState } from 'react';
 import type { Snapshot } from '../../core/contract/index.ts';
 import { type DerivedChannel, type QuantityId, quantityIds } from '../../core/log/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
-import { checkDerived, isFormulaWrong } from './check-derived.ts';
+import { checkDerived, isFormulaWrong, isOther } from './check-derived.ts';
 import styles from './DerivedDialog.module.css';
 import { DerivedRow } from './DerivedRow.tsx';
 import { examples } from './examples.ts';
@@ -71,13 +72,14 @@ function OpenDerived({ snapshot, onClose }: { snapshot: Snapshot; onClose: () =>
     <Dialog
       title={said.title}
       onClose={onClose}
+      isUnsaved={isOther(snapshot.session.derivedChannels, all)}
       shape="wide"
       actions={
         <>
           <Button look="main" onPress={save} isDisabled={!isNamed || isWrong}>
             {said.save}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
           {!isNamed && <p className={styles.missing}>{said.namesMissing}</p>}
         </>
       }

@@ -31,3 +31,12 @@ export function checkDerived(log: Log, derived: readonly DerivedChannel[], parse
 export function isFormulaWrong(check: Check | undefined): boolean {
   return check?.kind === 'wrong' && check.problems.some((p) => p.code !== 'log/formula-symbol-unknown');
 }
+
+/** Whether what a person entered differs from what is kept; a row that was only added holds nothing yet. */
+export function isOther(kept: readonly DerivedChannel[], now: readonly DerivedChannel[]): boolean {
+  const entered = (all: readonly DerivedChannel[]) =>
+    all
+      .filter((d) => d.name.trim() !== '' || d.formula.trim() !== '')
+      .map(({ name, formula, kind, quantity }) => [name.trim(), formula.trim(), kind, quantity]);
+  return JSON.stringify(entered(kept)) !== JSON.stringify(entered(now));
+}

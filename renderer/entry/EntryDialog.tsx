@@ -2,12 +2,14 @@ import { useState } from 'react';
 import { entryTitle } from '../../core/words/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Select } from '../components/Select.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ChangeFields } from './ChangeFields.tsx';
-import { type ChangeDraft, draftOf, emptyDraft, entryPartOf, newEntry } from './change-draft.ts';
+import { type ChangeDraft, draftOf, emptyDraft, entryPartOf, newEntry, textsOf } from './change-draft.ts';
 
 export type EntryDialogProps = {
   readonly entryId: string | null;
@@ -23,7 +25,8 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
   const showView = useShow();
   const ledger = snapshot?.session.ledger ?? [];
   const entry = ledger.find((e) => e.id === entryId) ?? null;
-  const [draft, setDraft] = useState(entry ? draftOf(entry) : (first ?? emptyDraft));
+  const [opened] = useState(entry ? draftOf(entry) : (first ?? emptyDraft));
+  const [draft, setDraft] = useState(opened);
   const said = screens.entry;
 
   const save = async () => {
@@ -41,12 +44,13 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
     <Dialog
       title={entry ? said.editTitle : said.addTitle}
       onClose={onClose}
+      isUnsaved={isMuchTyped(textsOf(opened), textsOf(draft))}
       actions={
         <>
           <Button look="main" onPress={save}>
             {entry ? screens.shell.done : said.add}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -35,6 +35,11 @@ export function draftOf(entry: Entry): ChangeDraft {
   };
 }
 
+/** What is typed of a draft, in the order of its fields. */
+export function textsOf({ title, from, to, where }: ChangeDraft): readonly string[] {
+  return [title, where, `${from?.value ?? ''}`, `${to?.value ?? ''}`];
+}
+
 /** The parts of an entry that a draft decides. */
 export function entryPartOf(draft: ChangeDraft): Pick<Entry, 'kind' | 'title' | 'change' | 'against'> {
   const { kind, title, from, to, where, against, table } = draft;

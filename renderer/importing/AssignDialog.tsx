@@ -1,13 +1,15 @@
 import { useState } from 'react';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
-import { emptyDraft } from '../entry/change-draft.ts';
+import { isMuchTyped } from '../components/typed-since.ts';
+import { emptyDraft, textsOf } from '../entry/change-draft.ts';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { AssignFields } from './AssignFields.tsx';
-import { guessTargets } from './assign-files.ts';
+import { guessTargets, isMuchChosen } from './assign-files.ts';
 import { type Incoming, namedLog } from './incoming.ts';
 import { tasksOf } from './tasks-of.ts';
 import { useImportAll } from './use-imports.tsx';
@@ -20,7 +22,8 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
   const { after } = useSelection();
   const importAll = useImportAll();
   const ledger = snapshot?.session.ledger ?? [];
-  const [targets, setTargets] = useState(() => guessTargets(files, ledger, after?.id ?? null));
+  const [guessed] = useState(() => guessTargets(files, ledger, after?.id ?? null));
+  const [targets, setTargets] = useState(guessed);
   const [draft, setDraft] = useState(emptyDraft);
 
   const run = async () => {
@@ -33,12 +36,13 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
     <Dialog
       title={screens.importing.title}
       onClose={onClose}
+      isUnsaved={isMuchChosen(guessed, targets) || isMuchTyped(textsOf(emptyDraft), textsOf(draft))}
       actions={
         <>
           <Button look="main" onPress={run}>
             {screens.importing.import}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { useOpening } from '../start/use-opening.ts';
 import { pastedPaths } from './pasted-paths.ts';
@@ -30,13 +32,14 @@ export function ImportPathDialog({ onClose }: { onClose: () => void }) {
     <Dialog
       title={said.importPath}
       onClose={onClose}
+      isUnsaved={isMuchTyped([''], [text])}
       problems={problems}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={text.trim() === ''}>
             {screens.importing.import}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

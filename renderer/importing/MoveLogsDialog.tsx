@@ -3,13 +3,15 @@ import type { Snapshot } from '../../core/contract/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
-import { emptyDraft } from '../entry/change-draft.ts';
+import { isMuchTyped } from '../components/typed-since.ts';
+import { emptyDraft, textsOf } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { AssignFields } from './AssignFields.tsx';
-import { noEntry } from './assign-files.ts';
+import { isMuchChosen, noEntry } from './assign-files.ts';
 import { logPlaces, placeEdits, targetOf } from './log-places.ts';
 import { moveRemarks } from './move-remarks.ts';
 
@@ -63,12 +65,15 @@ function OpenMove({ snapshot, runId, onClose }: OpenMoveProps) {
     <Dialog
       title={runId !== null && places[0] ? said.title(places[0].name) : said.titleAll}
       onClose={onClose}
+      isUnsaved={
+        isMuchChosen(places.map(targetOf), targets) || isMuchTyped(textsOf(emptyDraft), textsOf(draft))
+      }
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={moved.length === 0}>
             {said.open}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

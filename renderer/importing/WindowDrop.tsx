@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { afterTyped } from '../components/leave-guard.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { useTakeFiles } from './use-take-files.ts';
 import styles from './WindowDrop.module.css';
@@ -23,7 +24,8 @@ export function WindowDrop() {
       if (!hasFiles(event)) return;
       event.preventDefault();
       setOver(false);
-      takeFiles(Array.from(event.dataTransfer?.files ?? []));
+      const files = Array.from(event.dataTransfer?.files ?? []);
+      afterTyped(() => takeFiles(files));
     };
     window.addEventListener('dragover', onOver);
     window.addEventListener('dragleave', onLeave);

@@ -5,6 +5,12 @@ export type Target = string;
 export const newChange: Target = 'new change';
 export const noEntry: Target = 'none';
 
+/** Whether so many logs were given other places that nobody should have to choose them again. */
+export function isMuchChosen(first: readonly Target[], now: readonly Target[]): boolean {
+  // One is chosen again in a breath (common practice).
+  return now.filter((target, i) => target !== first[i]).length > 1;
+}
+
 /**
  * A first guess for files that come together: the baseline first where it has none, then the entry that waits,
  * then a new change. Files are taken by name, as loggers count up.

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { typingFields } from '../app/use-key-actions.ts';
 import { useShow } from '../app/view.tsx';
+import { afterTyped } from '../components/leave-guard.ts';
 import { useOpening } from '../start/use-opening.ts';
 import { pastedPaths } from './pasted-paths.ts';
 import { useTakeFiles } from './use-take-files.ts';
@@ -17,15 +18,17 @@ export function usePaste(): void {
       const files = Array.from(event.clipboardData?.files ?? []);
       if (files.length > 0) {
         event.preventDefault();
-        takeFiles(files);
+        afterTyped(() => takeFiles(files));
         return;
       }
       const pasted = pastedPaths(event.clipboardData?.getData('text/plain') ?? '');
       if (!pasted) return;
       event.preventDefault();
-      if (pasted.type === 'logs') takeFiles(pasted.logs);
-      else if (pasted.type === 'session') void open(pasted.folder);
-      else show({ dialog: { type: 'watch', folder: pasted.folder } });
+      afterTyped(() => {
+        if (pasted.type === 'logs') takeFiles(pasted.logs);
+        else if (pasted.type === 'session') void open(pasted.folder);
+        else show({ dialog: { type: 'watch', folder: pasted.folder } });
+      });
     };
     window.addEventListener('paste', onPaste);
     return () => window.removeEventListener('paste', onPaste);

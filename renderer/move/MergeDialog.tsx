@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -33,6 +35,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
       title={said.mergeTitle}
       shape={conflicts.length > 0 ? 'wide' : 'box'}
       onClose={onClose}
+      isUnsaved={!report && isMuchTyped([''], [path])}
       problems={task.problems ?? settling.problems ?? listed.problems}
       actions={
         report ? (
@@ -44,7 +47,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
             <Button look="main" onPress={merge} isDisabled={task.isBusy || path.trim() === ''}>
               {said.mergeNow}
             </Button>
-            <Button onPress={onClose}>{screens.shell.cancel}</Button>
+            <CancelButton />
           </>
         )
       }

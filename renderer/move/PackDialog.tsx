@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { Sum } from './Sum.tsx';
@@ -13,12 +15,14 @@ export function PackDialog({ onClose }: { onClose: () => void }) {
   const { screens } = useWords();
   const { snapshot } = useSession();
   const said = screens.move;
-  const [path, setPath] = useState(() => `${snapshot?.folder ?? ''}.zip`);
+  const [usual] = useState(`${snapshot?.folder ?? ''}.zip`);
+  const [path, setPath] = useState(usual);
   const { isBusy, answer, problems, cancel, run } = useTask('session.pack');
   return (
     <Dialog
       title={said.packTitle}
       onClose={onClose}
+      isUnsaved={!answer && isMuchTyped([usual], [path])}
       problems={problems}
       actions={
         answer ? (
@@ -34,7 +38,7 @@ export function PackDialog({ onClose }: { onClose: () => void }) {
             >
               {said.packNow}
             </Button>
-            <Button onPress={onClose}>{screens.shell.cancel}</Button>
+            <CancelButton />
           </>
         )
       }

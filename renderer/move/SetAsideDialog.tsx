@@ -1,4 +1,5 @@
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
@@ -30,7 +31,7 @@ export function SetAsideDialog({ file, onClose }: { file: string; onClose: () =>
           <Button look="main" onPress={run} isDisabled={task.isBusy || differs.length === 0}>
             {said.asideTake}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -1,8 +1,10 @@
 import { useEffect, useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { useHost } from '../host/HostProvider.tsx';
 import { useOpening } from '../start/use-opening.ts';
@@ -15,14 +17,16 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
   const said = screens.move;
   const host = useHost();
   const [path, setPath] = useState('');
-  const [into, setInto] = useState('');
+  const [usual, setUsual] = useState('');
+  const [typedInto, setInto] = useState<string | null>(null);
+  const into = typedInto ?? usual;
   const task = useTask('sessions.unpack');
   const opening = useOpening();
   const isBusy = task.isBusy || opening.isOpening;
 
   useEffect(() => {
     void host.request('app.info', {}).then((info) => {
-      if (info.ok) setInto((typed) => typed || info.value.sessionsFolder);
+      if (info.ok) setUsual(info.value.sessionsFolder);
     });
   }, [host]);
 
@@ -31,6 +35,7 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
     <Dialog
       title={said.unpackTitle}
       onClose={onClose}
+      isUnsaved={!answer && isMuchTyped(['', usual], [path, into])}
       problems={task.problems ?? opening.problems}
       actions={
         <>
@@ -51,7 +56,7 @@ export function UnpackDialog({ onClose }: { onClose: () => void }) {
               {said.unpackNow}
             </Button>
           )}
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -3,9 +3,12 @@ import type { Problems } from '../../core/result/index.ts';
 import { siOf, type TypedValue } from '../../core/units/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
+import { emptyDraft, textsOf } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import type { Incoming } from '../importing/incoming.ts';
@@ -17,7 +20,8 @@ export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; o
   const { create, edit } = useSession();
   const showView = useShow();
   const said = screens.start;
-  const [name, setName] = useState(() => said.suggestedName(show.date(new Date().toISOString())));
+  const [suggested] = useState(() => said.suggestedName(show.date(new Date().toISOString())));
+  const [name, setName] = useState(suggested);
   const [mass, setMass] = useState<TypedValue | null>(null);
   const [isTried, setTried] = useState(false);
   const [isBusy, setBusy] = useState(false);
@@ -39,17 +43,22 @@ export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; o
     showView({ dialog: null, screen: 'bench', beforeId: null, afterId: null, band: null });
     await assign.importInto(answer.value.session);
   };
+  const isUnsaved = isMuchTyped(
+    [suggested, '', ...textsOf(emptyDraft)],
+    [name, `${mass?.value ?? ''}`, ...textsOf(assign.draft)],
+  );
   return (
     <Dialog
       title={files.length > 0 ? said.createTitleWithLogs : said.createTitle}
       onClose={onClose}
+      isUnsaved={isUnsaved}
       problems={problems}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={isBusy}>
             {isBusy ? said.creating : said.create}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import { useOpening } from './use-opening.ts';
 
@@ -17,13 +19,14 @@ export function OpenFolderDialog({ onClose }: { onClose: () => void }) {
     <Dialog
       title={screens.start.openFolder}
       onClose={onClose}
+      isUnsaved={isMuchTyped([''], [path])}
       problems={problems}
       actions={
         <>
           <Button look="main" onPress={run} isDisabled={isOpening || path.trim() === ''}>
             {screens.start.open}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

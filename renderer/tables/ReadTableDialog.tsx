@@ -9,9 +9,11 @@ import {
   type TableAxes,
 } from '../../core/tables/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { MeaningFields } from './MeaningFields.tsx';
@@ -97,10 +99,12 @@ export function ReadTableDialog({ session, onClose, onAdded }: ReadTableDialogPr
     });
     if (added) onAdded(id);
   };
+  const pasted = source.fileName === '' ? source.text : '';
   return (
     <Dialog
       title={said.readTitle}
       onClose={onClose}
+      isUnsaved={isMuchTyped(['', ''], [pasted, chosen.name ?? ''])}
       shape="wide"
       problems={problems.slice(0, 5)}
       actions={
@@ -108,7 +112,7 @@ export function ReadTableDialog({ session, onClose, onAdded }: ReadTableDialogPr
           <Button look="main" isDisabled={!meant?.ok} onPress={add}>
             {said.add}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -2,10 +2,12 @@ import { useState } from 'react';
 import { openChangeOf, type Session, type SessionEdit } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Caution } from '../components/Caution.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Select } from '../components/Select.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { entryPartOf, newEntry } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
@@ -31,7 +33,8 @@ export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
   const open = change ? openEntries(session.ledger, change) : [];
   const [entryId, setEntryId] = useState(open.at(-1)?.id ?? '');
   const waiting = open.find((e) => e.id === entryId);
-  const [where, setWhere] = useState(waiting?.change?.where || said.inCells(change?.cells.length ?? 0));
+  const [opened] = useState(waiting?.change?.where || said.inCells(change?.cells.length ?? 0));
+  const [where, setWhere] = useState(opened);
   if (!change) return null;
   const draft = draftOfCells(change, where);
   const title = entryTitle(waiting ? { ...waiting, ...partOf() } : entryPartOf(draft), show);
@@ -66,12 +69,13 @@ export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
     <Dialog
       title={said.recordTitle}
       onClose={onClose}
+      isUnsaved={isMuchTyped([opened], [where])}
       actions={
         <>
           <Button look="main" onPress={record}>
             {said.record}
           </Button>
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

@@ -2,8 +2,10 @@ import { useState } from 'react';
 import type { Problems } from '../../core/result/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { Button } from '../components/Button.tsx';
+import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
+import { isMuchTyped } from '../components/typed-since.ts';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -16,7 +18,8 @@ export function WatchDialog({ folder, onClose }: { folder: string | null; onClos
   const { preferences } = usePreferences();
   const { snapshot } = useSession();
   const { watch, start, stop } = useWatch();
-  const [path, setPath] = useState(folder ?? watch?.folder ?? preferences.watched);
+  const [opened] = useState(folder ?? watch?.folder ?? preferences.watched);
+  const [path, setPath] = useState(opened);
   const [problems, setProblems] = useState<Problems | null>(null);
   const said = screens.watch;
   const wanted = path.trim();
@@ -33,6 +36,7 @@ export function WatchDialog({ folder, onClose }: { folder: string | null; onClos
     <Dialog
       title={said.title}
       onClose={onClose}
+      isUnsaved={!isThis && isMuchTyped([opened], [path])}
       problems={problems}
       actions={
         <>
@@ -40,7 +44,7 @@ export function WatchDialog({ folder, onClose }: { folder: string | null; onClos
             {watch ? said.change : said.start}
           </Button>
           {watch && <Button onPress={() => void stop().then(onClose)}>{said.stop}</Button>}
-          <Button onPress={onClose}>{screens.shell.cancel}</Button>
+          <CancelButton />
         </>
       }
     >

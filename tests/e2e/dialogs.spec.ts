@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from './support/workbench.ts';
 
 test('letters typed right behind the key that opens the commands all arrive', async ({ page }) => {
@@ -101,4 +103,88 @@ test('Escape still closes a dialog whose button that had the focus went grey', a
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
+});
+
+test('what was typed in a dialog goes by no way out but after a question, and stays when that is taken back', async ({
+  page,
+}) => {
+  const question = page.getByRole('dialog', { name: 'Close without saving? What was entered' });
+  const stay = question.getByRole('button', { name: 'Go on entering' });
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await page.keyboard.press('a');
+  const dialog = page.getByRole('dialog', { name: /change/ });
+  const where = dialog.getByRole('textbox', { name: 'Where' });
+  // A few letters are typed again in a breath.
+  await where.fill('all');
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+  await page.keyboard.press('a');
+  const text = 'from 3,500 rpm in third and fourth';
+  await where.fill(text);
+  const ways = [
+    () => page.keyboard.press('Escape'),
+    () => dialog.getByRole('button', { name: 'Close' }).click(),
+    () => dialog.getByRole('button', { name: 'Cancel' }).click(),
+    () => page.mouse.click(8, 400),
+  ];
+  for (const leave of ways) {
+    await leave();
+    await expect(stay).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(question).toBeHidden();
+    await expect(where).toHaveValue(text);
+  }
+  // A press beside the question answers it as Escape does; a key that is held answers nothing.
+  await page.keyboard.press('Escape');
+  await page.mouse.click(8, 400);
+  await expect(question).toBeHidden();
+  await page.keyboard.down('Escape');
+  await page.keyboard.down('Escape');
+  await page.keyboard.down('Escape');
+  await page.keyboard.up('Escape');
+  await expect(stay).toBeFocused();
+  // Logs that are dropped meanwhile ask as well, and are taken when the text may go.
+  await page.keyboard.press('Escape');
+  const transfer = await page.evaluateHandle(() => {
+    const data = new DataTransfer();
+    for (const name of ['a.csv', 'b.csv']) data.items.add(new File(['x'], name));
+    return data;
+  });
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+  await expect(stay).toBeFocused();
+  await expect(where).toHaveValue(text);
+  await question.getByRole('button', { name: 'Discard it' }).click();
+  await expect(page.getByRole('dialog')).toHaveCount(1);
+  await expect(page.getByRole('dialog').getByText('b.csv')).toBeVisible();
+});
+
+test('a quick note is not lost by Escape, nor by a dialog that is opened beside it', async ({
+  page,
+  sessionFolder,
+}) => {
+  const notes = () =>
+    JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).ledger.map(
+      (e: { privateNote: string }) => e.privateNote,
+    );
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await page.keyboard.press('n');
+  const field = page.getByRole('region', { name: 'Quick note' }).getByRole('textbox');
+  await field.fill('fluid smelled of petrol');
+  await page.keyboard.press('Escape');
+  const question = page.getByRole('dialog', { name: /^Close without saving/ });
+  await expect(question.getByRole('button', { name: 'Go on entering' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(question).toBeHidden();
+  await expect(field).toBeFocused();
+  await expect(field).toHaveValue('fluid smelled of petrol');
+  await page.keyboard.press('Escape');
+  await question.getByRole('button', { name: 'Discard it' }).click();
+  await expect(field).toBeHidden();
+  await page.keyboard.press('n');
+  await field.fill('gauge read 14.2');
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('menuitem', { name: 'Units' }).click();
+  await expect(field).toBeHidden();
+  await expect.poll(notes).toContainEqual(expect.stringMatching(/\d\d:\d\d gauge read 14\.2$/));
+  expect(notes().join()).not.toContain('smelled');
 });

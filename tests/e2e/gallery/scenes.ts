@@ -206,6 +206,16 @@ export const scenes: readonly Scene[] = [
     await page.getByRole('tabpanel').locator('[aria-haspopup="dialog"]').click();
     await page.getByRole('dialog').waitFor();
   }),
+  scene('dialog-unsaved', async (page) => {
+    await tab(2)(page);
+    await page.getByRole('tabpanel').locator('[aria-haspopup="dialog"]').click();
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^(Mixture, smoothed|Gemisch, geglättet)$/ })
+      .click();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').nth(1).waitFor();
+  }),
   scene('dialog-columns', underTab(1, -1)),
   scene('dialog-trim-pull', ofPull(-2)),
   scene('dialog-leave-out-pull', ofPull(-1)),

@@ -8,6 +8,12 @@ export const shell: ScreenWords['shell'] = {
   loading: 'Einen Moment',
   close: 'Schließen',
   cancel: 'Abbrechen',
+  leave: {
+    title: 'Ohne Speichern schließen?',
+    why: 'Was hier eingegeben wurde, ist noch nicht gespeichert.',
+    stay: 'Weiter eingeben',
+    go: 'Verwerfen',
+  },
   done: 'Fertig',
   apply: 'Übernehmen',
   tryAgain: 'Noch einmal versuchen',

@@ -6,6 +6,12 @@ export const shell = {
   loading: 'One moment',
   close: 'Close',
   cancel: 'Cancel',
+  leave: {
+    title: 'Close without saving?',
+    why: 'What was entered here is not saved yet.',
+    stay: 'Go on entering',
+    go: 'Discard it',
+  },
   done: 'Done',
   apply: 'Apply',
   tryAgain: 'Try again',
