@@ -6,6 +6,8 @@ declare module '../result/result.ts' {
     'contract/unknown-request': { name: string };
     'contract/input-invalid': { request: string; field: string; expected: Expectation };
     'contract/no-session': Record<string, never>;
+    /** A window asks for a change of a session that is not the open one any more. */
+    'contract/other-session': { asked: string; open: string };
     'contract/read-only': { because: string };
     'contract/cancelled': Record<string, never>;
     'contract/host-gone': Record<string, never>;

@@ -44,6 +44,8 @@ function request<I extends z.ZodType, O extends z.ZodType>(
 }
 
 const nothing = z.strictObject({});
+/** Folder of the session that the window shows: another window may have opened another. */
+const ofFolder = z.string().optional();
 /** Range of the common band, as the user set it; null is the default band. */
 const band = z.tuple([z.number(), z.number()]).nullable().default(null);
 
@@ -201,11 +203,12 @@ export const requests = {
       edits: z.array(SessionEditSchema).min(1),
       /** Edits with the same join key in a row are one step of undo: a slider, a typed field. */
       joinKey: z.string().max(200).optional(),
+      folder: ofFolder,
     }),
     output: SnapshotSchema,
   })),
-  'session.undo': request(() => ({ input: nothing, output: SnapshotSchema })),
-  'session.redo': request(() => ({ input: nothing, output: SnapshotSchema })),
+  'session.undo': request(() => ({ input: z.strictObject({ folder: ofFolder }), output: SnapshotSchema })),
+  'session.redo': request(() => ({ input: z.strictObject({ folder: ofFolder }), output: SnapshotSchema })),
   /** Packs the open session into one zip; null puts it beside the session folder, under its name. */
   'session.pack': request(() => ({
     input: z.strictObject({ path: z.string().min(1).nullable().default(null) }),

@@ -9,16 +9,10 @@ import {
 } from '../../core/contract/index.ts';
 import { expectationOf, fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { IdSchema } from '../../core/session/index.ts';
-import {
-  closeDesk,
-  createHandlers,
-  type Desk,
-  type HostSetting,
-  importInto,
-  takeWatched,
-} from './handlers.ts';
+import { createHandlers, type HostSetting, importInto, takeWatched } from './handlers.ts';
 import { createLogWatch } from './log-watch.ts';
 import { lookAtLog } from './look-at-log.ts';
+import { closeDesk, type Desk } from './open-desk.ts';
 
 const UploadSchema = z.object({ name: z.string().min(1).max(1000), entryId: IdSchema.nullable() });
 
@@ -45,7 +39,7 @@ export function createHost(
     (state) => tell({ type: 'watch-changed', watch: state }),
     setting.watchTiming,
   );
-  const desk: Desk = { current: null, watch };
+  const desk: Desk = { current: null, watch, revision: 0 };
   const handlers = createHandlers(setting, desk, (revision) => tell({ type: 'session-changed', revision }));
 
   /** Progress goes to the caller's own stream as well as to every listener. */

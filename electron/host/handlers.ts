@@ -12,18 +12,18 @@ import { correctionsFor, fileColumns } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { createSession, entryGates, entryPulls, entryTrace, loggedFluid } from '../../core/session/index.ts';
 import { printWithBrowser } from '../print/index.ts';
-import { createSessionFolder, type LogSource, listSessions, openSession } from '../store/index.ts';
+import { createSessionFolder, type LogSource, listSessions } from '../store/index.ts';
 import { compareEntries } from './compare-entries.ts';
 import { coastDownOfRuns, type RolledRun, runsWithRolls } from './fit-coast-down.ts';
 import { lastVisit } from './last-visit.ts';
 import { ledgerOfSession } from './ledger-of-session.ts';
-import type { LogWatch } from './log-watch.ts';
 import { handoverBytes, handoverTypes, makeHandover, type PrintPdf } from './make-handover.ts';
 import { createMoveHandlers } from './move-handlers.ts';
+import { createOpener, type Desk } from './open-desk.ts';
 import type { PreferenceKeeper } from './preference-keeper.ts';
 import { bandOfCurves, pullCurve, samplesOfCurve } from './pull-curve.ts';
 import { repeatabilityOfFolder } from './repeatability-of-folder.ts';
-import { createSessionDesk, type SessionDesk } from './session-desk.ts';
+import type { SessionDesk } from './session-desk.ts';
 import { listVersions, readVersionOf } from './session-history.ts';
 import { thinnedChannel } from './thinned-channel.ts';
 
@@ -58,19 +58,6 @@ export type Handlers = {
 /** Runs an action on the open session, or says that none is open. */
 export type OnDesk = <T>(action: (desk: SessionDesk) => Promise<Result<T>>) => Promise<Result<T>>;
 
-/** The desk that is open, shared by all handlers, and the watch that ends with it. */
-export type Desk = { current: SessionDesk | null; readonly watch: LogWatch };
-
-/** Ends the watch, waits for what is being written and gives the folder free. */
-export async function closeDesk(desk: Desk): Promise<Result<void>> {
-  desk.watch.stop();
-  const closed = await desk.current?.close();
-  desk.current = null;
-  return closed ?? ok(undefined);
-}
-
-const mostRecent = 12;
-
 export function createHandlers(
   setting: HostSetting,
   desk: Desk,
@@ -78,24 +65,20 @@ export function createHandlers(
 ): Handlers {
   const { preferences, now } = setting;
 
+  const opener = createOpener(setting, desk, onChange);
+
   const onDesk: OnDesk = (action) => {
     const { current } = desk;
     return current ? action(current) : Promise.resolve(fail({ code: 'contract/no-session', facts: {} }));
   };
 
-  async function openFolder(folder: string, context: RequestContext): Promise<Result<Snapshot>> {
-    // The same folder again would meet its own lock.
-    if (desk.current?.folder === folder) return ok(await desk.current.snapshot(context));
-    const opened = await openSession(folder, { now: now() });
-    if (!opened.ok) return opened;
-    await closeDesk(desk);
-    desk.current = createSessionDesk(opened.value, setting.version, now, onChange);
-    const { name } = opened.value.session;
-    const { recent } = await preferences.get();
-    const others = recent.filter((r) => r.folder !== folder);
-    await preferences.set({ recent: [{ folder, name }, ...others].slice(0, mostRecent) });
-    return ok(await desk.current.snapshot(context));
-  }
+  /** The open session, where it is the one that the window has on its screen. */
+  const onDeskOf = <T>(folder: string | undefined, action: (desk: SessionDesk) => Promise<Result<T>>) =>
+    onDesk<T>((d) =>
+      folder === undefined || folder === d.folder
+        ? action(d)
+        : Promise.resolve(fail({ code: 'contract/other-session', facts: { asked: folder, open: d.folder } })),
+    );
 
   async function afterEdit(
     done: Result<void>,
@@ -150,20 +133,21 @@ export function createHandlers(
         car: input.car,
       });
       const folder = await createSessionFolder(input.folder ?? setting.sessionsFolder, session, now());
-      return folder.ok ? openFolder(folder.value, context) : folder;
+      return folder.ok ? opener.open(folder.value, context) : folder;
     },
-    'sessions.open': (input, context) => openFolder(input.folder, context),
+    'sessions.open': (input, context) => opener.open(input.folder, context),
     'sessions.repeatability': ({ folder }, context) =>
       repeatabilityOfFolder(folder, { now: now(), version: setting.version }, context),
-    'sessions.close': async () => {
-      const closed = await closeDesk(desk);
-      return closed.ok ? ok({}) : closed;
-    },
+    'sessions.close': () => opener.close(),
     'session.get': async (_input, context) => ok(desk.current ? await desk.current.snapshot(context) : null),
     'session.edit': (input, context) =>
-      onDesk(async (d) => afterEdit(await d.edit(input.edits, input.joinKey ?? null), d, context)),
-    'session.undo': (_input, context) => onDesk(async (d) => afterEdit(await d.undo(), d, context)),
-    'session.redo': (_input, context) => onDesk(async (d) => afterEdit(await d.redo(), d, context)),
+      onDeskOf(input.folder, async (d) =>
+        afterEdit(await d.edit(input.edits, input.joinKey ?? null), d, context),
+      ),
+    'session.undo': (input, context) =>
+      onDeskOf(input.folder, async (d) => afterEdit(await d.undo(), d, context)),
+    'session.redo': (input, context) =>
+      onDeskOf(input.folder, async (d) => afterEdit(await d.redo(), d, context)),
     ...createMoveHandlers(setting, onDesk),
     'history.list': () => onDesk((d) => listVersions(d.folder, d.state().session)),
     'history.read': (input) => onDesk((d) => readVersionOf(d.folder, d.state(), input.file)),

@@ -21,6 +21,7 @@ import {
   type OpenSession,
   saveRun,
   saveSession,
+  whyNotWritable,
 } from '../store/index.ts';
 import { type Analyst, createAnalyst } from './analyst.ts';
 import { orCalledOff } from './called-off.ts';
@@ -36,6 +37,8 @@ import { createUndoHistory } from './undo-history.ts';
 export type SessionDesk = {
   readonly folder: string;
   readonly state: () => SessionState;
+  /** Null where the session may be written now: another program may hold it, or have taken it over. */
+  readonly whyNotWritable: () => Promise<Problem | null>;
   readonly snapshot: (context: RequestContext) => Promise<Snapshot>;
   readonly analyses: (context: RequestContext) => Promise<ReadonlyMap<string, RunAnalysis>>;
   readonly edit: (edits: readonly SessionEdit[], joinKey: string | null) => Promise<Result<void>>;
@@ -72,11 +75,12 @@ export function createSessionDesk(
   programVersion: string,
   now: () => string,
   onChange: (revision: number) => void,
+  firstRevision = 1,
 ): SessionDesk {
   const history = createUndoHistory();
   const analyst: Analyst = createAnalyst(open, programVersion);
   const imports = new Set<Promise<unknown>>();
-  let revision = 1;
+  let revision = firstRevision;
   let queue: Promise<unknown> = Promise.resolve();
 
   const state = (): SessionState => ({
@@ -151,6 +155,7 @@ export function createSessionDesk(
   return {
     folder: open.folder,
     state,
+    whyNotWritable: () => whyNotWritable(open),
     analyses: async (context) => {
       const found = await analyst.all(context);
       const good = [...found].flatMap(([id, result]) => (result.ok ? [[id, result.value] as const] : []));

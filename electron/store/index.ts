@@ -14,6 +14,7 @@ export {
   type OpenSession,
   openSession,
   type StoredRun,
+  whyNotWritable,
 } from './open-session.ts';
 export { type PackedNumbers, unpackNumbers } from './packed-numbers.ts';
 export { pathInside } from './path-inside.ts';

@@ -112,12 +112,17 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
       }),
     [follower, take, report],
   );
+  /** The host changes no other session than the one on this screen. */
+  const shown = useCallback(() => (newest.current ? { folder: newest.current.folder } : {}), []);
   const edit = useCallback<SessionState['edit']>(
     (edits, joinKey) => {
       const list = Array.isArray(edits) ? edits : [edits];
-      return send(() => host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}) }));
+      const meant = shown();
+      return send(() =>
+        host.request('session.edit', { edits: list, ...(joinKey ? { joinKey } : {}), ...meant }),
+      );
     },
-    [host, send],
+    [host, send, shown],
   );
 
   const state = useMemo((): SessionState => {
@@ -131,17 +136,18 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
       isLoading,
       edit,
       take,
-      open: async (folder) => taken(await host.request('sessions.open', { folder })),
-      create: async (input) => taken(await host.request('sessions.create', input)),
-      close: async () => {
-        const answer = await host.request('sessions.close', {});
-        if (answer.ok) leave();
-        else report(answer.problems);
-      },
-      undo: async () => void (await send(() => host.request('session.undo', {}))),
-      redo: async () => void (await send(() => host.request('session.redo', {}))),
+      open: (folder) => follower.during(async () => taken(await host.request('sessions.open', { folder }))),
+      create: (input) => follower.during(async () => taken(await host.request('sessions.create', input))),
+      close: () =>
+        follower.during(async () => {
+          const answer = await host.request('sessions.close', {});
+          if (answer.ok) leave();
+          else report(answer.problems);
+        }),
+      undo: async () => void (await send(() => host.request('session.undo', shown()))),
+      redo: async () => void (await send(() => host.request('session.redo', shown()))),
     };
-  }, [host, snapshot, latest, isLoading, take, leave, edit, send, report]);
+  }, [host, snapshot, latest, isLoading, take, leave, edit, send, report, follower, shown]);
 
   return <SessionContext value={state}>{children}</SessionContext>;
 }

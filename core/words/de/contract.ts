@@ -14,6 +14,10 @@ export const contractProblems: ProblemWordsOf<'contract'> = {
     message: 'Es ist keine Sitzung offen.',
     remedy: 'Eine öffnen oder eine neue beginnen.',
   }),
+  'contract/other-session': (f) => ({
+    message: `Inzwischen wurde eine andere Sitzung geöffnet: ${f.open}. Die Änderung für ${f.asked} wurde nicht gemacht.`,
+    remedy: 'Jene Sitzung wieder öffnen und dort ändern.',
+  }),
   'contract/read-only': (f) => ({
     message: `Diese Sitzung lässt sich nur lesen: ${f.because}`,
     remedy: 'Das andere Programm schließen oder den Ordner kopieren und die Kopie öffnen.',

@@ -77,7 +77,7 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   }),
   'store/locked': (f, show) => ({
     message: `Die Sitzung ist in einem anderen Programm offen (Prozess ${f.pid} auf ${f.host}, seit ${show.moment(f.since)}).`,
-    remedy: 'Dort schließen oder hier nur ansehen.',
+    remedy: 'Dort schließen und hier noch einmal öffnen, oder hier nur ansehen.',
   }),
   'store/lock-lost': () => ({
     message: 'Ein anderes Programm hat diese Sitzung übernommen; von hier wird nichts mehr geschrieben.',

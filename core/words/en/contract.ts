@@ -14,6 +14,10 @@ export const contractProblems: ProblemWordsOf<'contract'> = {
     message: 'No session is open.',
     remedy: 'Open one, or start a new one.',
   }),
+  'contract/other-session': (f) => ({
+    message: `Another session was opened meanwhile: ${f.open}. The change meant for ${f.asked} was not made.`,
+    remedy: 'Open that session again and make the change there.',
+  }),
   'contract/read-only': (f) => ({
     message: `This session can only be read: ${f.because}`,
     remedy: 'Close the other program, or copy the folder and open the copy.',

@@ -75,7 +75,7 @@ export const storeProblems: ProblemWordsOf<'store'> = {
   }),
   'store/locked': (f, show) => ({
     message: `The session is open in another program (process ${f.pid} on ${f.host}, since ${show.moment(f.since)}).`,
-    remedy: 'Close it there, or look at it here without changing it.',
+    remedy: 'Close it there and open it here once more, or look at it here without changing it.',
   }),
   'store/lock-lost': () => ({
     message: 'Another program has taken this session over; nothing more is written from here.',
