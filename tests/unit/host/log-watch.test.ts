@@ -76,6 +76,57 @@ describe('watching a folder for the open session', () => {
     expect(all.find((r) => r.record.id === longer)?.record.note).toBe('gusty');
   });
 
+  /** Writes two states of one file and says what stands in the entry behind the second. */
+  const twoStates = async (first: string | Uint8Array, second: string | Uint8Array) => {
+    const before = await runsOfEntry();
+    await asking.get('watch.start', { folder: logs, entryId });
+    const path = join(logs, 'pull 1.csv');
+    writeFileSync(path, first);
+    await until(() => expect(told().at(-1)?.logs[0]?.state).toBe('taken'));
+    const earlier = told().at(-1)?.logs[0]?.runId ?? '';
+    writeFileSync(path, second);
+    await until(() => {
+      expect(told().at(-1)?.logs[0]?.state).toBe('taken');
+      expect(told().at(-1)?.logs[0]?.runId).not.toBe(earlier);
+    });
+    const later = told().at(-1)?.logs[0]?.runId ?? '';
+    const added = (await runsOfEntry()).filter((id) => !before.includes(id));
+    // The original of either stays in the session, as it was taken.
+    expect((await asking.snapshot()).runs.map((r) => r.record.id)).toEqual(
+      expect.arrayContaining([earlier, later]),
+    );
+    return added.map((id) => (id === later ? 'later' : 'earlier'));
+  };
+  const padded = (text: string, size: number) => {
+    const bytes = new Uint8Array(size);
+    bytes.set(new TextEncoder().encode(text));
+    return bytes;
+  };
+  const whole = firstHalf + rest;
+
+  it.each<[string, () => [string | Uint8Array, string | Uint8Array]]>([
+    ['wrote its head anew at the end', () => [`Rows: 0000\n${firstHalf}`, `Rows: 1234\n${whole}`]],
+    ['wrote its head anew and nothing else', () => [`Rows: 0000\n${whole}`, `Rows: 1234\n${whole}`]],
+    ['filled in zeros laid down before', () => [padded(firstHalf, 400_000), padded(whole, 400_000)]],
+    ['cut the zeros off at the end', () => [padded(firstHalf, 400_000), whole]],
+    ['did all of that', () => [padded(`Rows: 0000\n${firstHalf}`, 400_000), `Rows: 1234\n${whole}`]],
+  ])('a logger that %s counts no pull twice', async (_, states) => {
+    expect(await twoStates(...states())).toEqual(['later']);
+  });
+
+  it.each<[string, () => [string, string]]>([
+    [
+      'has the same head and other rows',
+      () => [`Rows: 1\n${firstHalf}`, `Rows: 1\n${whole.replaceAll('7', '6')}`],
+    ],
+    [
+      'differs in one row',
+      () => [firstHalf, whole.replace(lines[200] ?? '', (lines[201] ?? '').replace(/\d/, '9'))],
+    ],
+  ])('another drive under the same name that %s stands beside it', async (_, states) => {
+    expect(await twoStates(...states())).toEqual(['earlier', 'later']);
+  });
+
   it('another file under the same name is another run, beside the one before', async () => {
     await asking.get('watch.start', { folder: logs, entryId });
     writeFileSync(join(logs, 'log.csv'), log);
