@@ -34,6 +34,8 @@ declare module '../result/result.ts' {
     'store/changed-outside': { file: string };
     /** The log grew or was rewritten while it was copied. */
     'store/source-changing': { name: string };
+    /** The card, drive or share on which the log lies failed while it was read. */
+    'store/source-unreadable': { path: string; code: string };
     'store/upload-broken': { name: string };
     'store/source-missing': { runId: string; name: string };
     'store/source-damaged': { runId: string; name: string };

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
 import { basename, join } from 'node:path';
-import { fail, ok, type Result } from '../../core/result/index.ts';
+import { fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { type RunRecord, RunRecordSchema } from '../../core/session/index.ts';
 import { CalledOff } from './called-off.ts';
-import { attempt } from './disk-problem.ts';
+import { attempt, problemOf } from './disk-problem.ts';
 import { saveDocument } from './document.ts';
-import type { FileSystem } from './file-system.ts';
+import { errorCode, type FileSystem, type Reader } from './file-system.ts';
 import { FirstBytes, Unwanted, type WhyNot } from './first-bytes.ts';
 import { ensureFolder } from './history.ts';
 import { folderNames, placeIn, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
@@ -50,8 +50,8 @@ export type ImportHooks = {
  * was lost or damaged.
  *
  * Errors: what `whyNot` says; store/source-changing where the file grew or was rewritten meanwhile; store/missing;
- * store/read-only and its kin; store/upload-broken; contract/cancelled; disk problems. Nothing of it stays in the
- * session then.
+ * store/source-unreadable where the disk of the log fails; store/read-only and its kin; store/upload-broken;
+ * contract/cancelled; disk problems. Nothing of it stays in the session then.
  */
 export async function importLog(
   open: OpenSession,
@@ -66,7 +66,7 @@ export async function importLog(
   const name = nameOf(source);
   let isCommitted = false;
   try {
-    return await attempt('path' in source ? source.path : open.folder, async () => {
+    return await attempt(open.folder, async () => {
       const problem = await whyNotWritable(open);
       if (problem) return fail(problem);
       await ensureFolder(runs, fs);
@@ -80,13 +80,35 @@ export async function importLog(
       return done;
     });
   } catch (error) {
-    if (error instanceof Unwanted) return fail(error.problem);
+    if (error instanceof Unwanted || error instanceof Unreadable) return fail(error.problem);
     if (error instanceof CalledOff) return fail({ code: 'contract/cancelled', facts: {} });
     if (error instanceof BrokenUpload) return fail({ code: 'store/upload-broken', facts: { name } });
     throw error;
   } finally {
     // Where this fails too, opening the session cleans up.
     if (!isCommitted) await removeTree(staged, fs).catch(() => undefined);
+  }
+}
+
+/** The log could not be read: the disk it lies on may be another than that of the session. */
+class Unreadable extends Error {
+  readonly problem: Problem;
+  constructor(problem: Problem) {
+    super(problem.code);
+    this.problem = problem;
+  }
+}
+
+/** Runs a step of reading the log; what its disk refuses is told of the log. */
+async function reading<T>(path: string, step: () => Promise<T>): Promise<T> {
+  try {
+    return await step();
+  } catch (error) {
+    const problem = problemOf(error, path);
+    if (!problem) throw error;
+    const isGone = problem.code === 'store/folder-gone' || problem.code === 'store/disk-error';
+    const code = errorCode(error) ?? '';
+    throw new Unreadable(isGone ? { code: 'store/source-unreadable', facts: { path, code } } : problem);
   }
 }
 
@@ -122,11 +144,16 @@ async function copyInto(
       await hashedCopy(path, content instanceof Uint8Array ? [content] : guarded(content), fs, hooks),
     );
   }
-  const reader = await fs.openRead(source.path, { followLinks: true });
+  const reader = await reading(source.path, () => fs.openRead(source.path, { followLinks: true }));
+  const wary: Reader = {
+    ...reader,
+    read: (into, position) => reading(source.path, () => reader.read(into, position)),
+    state: () => reading(source.path, () => reader.state()),
+  };
   try {
-    const before = await reader.state();
-    const copy = await hashedCopy(path, partsOf(reader), fs, hooks);
-    const after = await reader.state();
+    const before = await wary.state();
+    const copy = await hashedCopy(path, partsOf(wary), fs, hooks);
+    const after = await wary.state();
     const isSteady = before.modified_ms === after.modified_ms && copy.size_bytes === after.size;
     if (!isSteady) return fail({ code: 'store/source-changing', facts: { name: basename(source.path) } });
     return ok(copy);

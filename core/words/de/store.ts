@@ -99,6 +99,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `${f.name} wurde noch geschrieben, während es kopiert wurde.`,
     remedy: 'Den Logger anhalten und die Datei noch einmal einlesen.',
   }),
+  'store/source-unreadable': (f) => ({
+    message: `${f.path} ließ sich nicht bis zum Ende lesen: Karte, Laufwerk oder Freigabe versagt oder ist weg (${f.code}). Nichts davon wurde behalten.`,
+    remedy: 'Wieder anschließen oder die Datei auf diesen Rechner kopieren, dann noch einmal einlesen.',
+  }),
   'store/upload-broken': (f) => ({
     message: `${f.name} kam nicht vollständig an; nichts davon wurde behalten.`,
     remedy: 'Die Datei noch einmal ablegen.',

@@ -97,6 +97,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `${f.name} was still being written while it was copied.`,
     remedy: 'Stop the logger, then import the file again.',
   }),
+  'store/source-unreadable': (f) => ({
+    message: `${f.path} could not be read to its end: its card, drive or share failed or is gone (${f.code}). Nothing of it was kept.`,
+    remedy: 'Connect it again, or copy the file to this machine, then import it again.',
+  }),
   'store/upload-broken': (f) => ({
     message: `${f.name} did not arrive whole; nothing of it was kept.`,
     remedy: 'Drop the file again.',
