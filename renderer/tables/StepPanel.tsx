@@ -18,7 +18,7 @@ import { SideSheet } from '../components/SideSheet.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { setupOf, sheetDocOf } from '../sheets/sheet-doc.ts';
-import { placeText } from './cell-text.ts';
+import { remarkText } from './held-remarks.ts';
 import { OutPart } from './OutPart.tsx';
 import { StepFields } from './StepFields.tsx';
 import type { StepQuestionState } from './step-question.ts';
@@ -37,7 +37,8 @@ export type StepPanelProps = {
 
 /** Which cells, how far, what holds them back, the caution, and the way out. */
 export function StepPanel({ session, of, chosen, onChoose, traces, question, onStep }: StepPanelProps) {
-  const { screens, show, note } = useWords();
+  const words = useWords();
+  const { screens, note } = words;
   const { snapshot } = useSession();
   const said = screens.tables;
   const { table, now, ambientPressure } = of;
@@ -71,14 +72,6 @@ export function StepPanel({ session, of, chosen, onChoose, traces, question, onS
     setTold({ line: said.coveredBy(cells, traces.length), notes, problems: [] });
     onChoose(found.covered);
   };
-  const heldPlaces = (by: 'limit' | 'neighbours') => {
-    const held = outcome?.ok ? outcome.value.held.filter((h) => h.by === by) : [];
-    const first = held.slice(0, 3).map(({ row, column }) => {
-      const at = placeText(table.axes, now.across[column] ?? 0, now.down[row] ?? 0, show);
-      return `${at.speed} ${at.load}`;
-    });
-    return held.length > 0 ? [...first, ...(held.length > 3 ? ['…'] : [])].join('; ') : '';
-  };
   const stepped = outcome?.ok ? outcome.value : null;
   const remarks = (stepped?.notes ?? []).filter((n) => n.code !== 'tables/check-before-writing');
   const canStep = stepped !== null && stepped.changes.length > 0 && snapshot?.readOnly === null;
@@ -106,11 +99,7 @@ export function StepPanel({ session, of, chosen, onChoose, traces, question, onS
         <div className={styles.notes} aria-live="polite">
           {outcome && !outcome.ok && <ProblemList problems={outcome.problems} />}
           {remarks.map((n) => (
-            <p key={n.code}>
-              {note(n)}
-              {n.code === 'tables/held-by-limit' && ` (${heldPlaces('limit')})`}
-              {n.code === 'tables/held-by-neighbours' && ` (${heldPlaces('neighbours')})`}
-            </p>
+            <p key={n.code}>{remarkText(n, stepped?.held ?? [], of, words)}</p>
           ))}
         </div>
       )}

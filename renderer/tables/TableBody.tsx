@@ -1,6 +1,6 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Session } from '../../core/session/index.ts';
-import { cellsIn, maskOf, placeOf, setCells, stepCells, writeTable } from '../../core/tables/index.ts';
+import { cellsIn, maskOf, placeOf, setCells, writeTable } from '../../core/tables/index.ts';
 import { entryTitle, readNumber } from '../../core/words/index.ts';
 import { Headline } from '../bench/Headline.tsx';
 import { Check } from '../components/Check.tsx';
@@ -12,12 +12,14 @@ import { useWords } from '../hooks/use-words.tsx';
 import screen from '../ladder/LadderScreen.module.css';
 import { cellText, loadSymbol, symbolOf, withUnit } from './cell-text.ts';
 import { heatOfDifference, heatOfValue } from './heat-share.ts';
+import { remarksOfNudge } from './held-remarks.ts';
 import { Readout } from './Readout.tsx';
 import { StepPanel } from './StepPanel.tsx';
 import { useStepQuestion } from './step-question.ts';
 import { TableGrid } from './TableGrid.tsx';
 import styles from './Tables.module.css';
 import { useGrid } from './use-grid.ts';
+import { useNudge } from './use-nudge.ts';
 import { type TableNow, useTrace } from './use-table.ts';
 
 const views = ['now', 'before', 'difference'] as const;
@@ -35,7 +37,8 @@ const allKept = 'all';
 
 /** One table: the sentence, the heat map with the pulls over it, and at the right what is done with it. */
 export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
-  const { screens, show } = useWords();
+  const words = useWords();
+  const { screens, show } = words;
   const { undo } = useSession();
   const { say, report } = useToasts();
   const said = screens.tables;
@@ -47,6 +50,7 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
   const [typing, setTyping] = useState<string | null>(null);
   const grid = useGrid(now);
   const question = useStepQuestion(table);
+  const { told, held: heldByKey, nudge: stepByKey } = useNudge(of, grid);
   const traces = useTrace(traceId === allKept ? driven.map((e) => e.id) : traceId === '' ? [] : [traceId]);
   const paths = useMemo(
     () => traces.map((states) => states.map((s) => placeOf(now, table.axes, s, ambientPressure))),
@@ -84,18 +88,11 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
     if (text === table.now) return;
     if (await onKeep(text)) say(said.stepped(count), { label: screens.shell.undo, run: () => void undo() });
   };
-  const nudge = (sign: 1 | -1) => {
-    const size = Math.abs(question.step ?? 0);
-    if (sign > 0 && limit === null) return report([{ code: 'tables/no-limit', facts: { kind: table.kind } }]);
-    const stepped = stepCells(now, {
-      covered: orCursor(),
-      step: sign * size,
-      edge: 0,
-      limit: sign > 0 ? limit : null,
-      neighbourLimit: question.neighbours,
-      since: before,
-    });
-    if (!stepped.ok) return report(stepped.problems);
+  const nudge = (sign: 1 | -1, isRepeat: boolean) => {
+    const { step, neighbours } = question;
+    const stepped = stepByKey(sign, isRepeat, { covered: orCursor(), step: step ?? 0, neighbours });
+    // A key that is held down fails once.
+    if (!stepped.ok) return isRepeat || report(stepped.problems);
     void put(writeTable(stepped.value.table), stepped.value.changes.length);
   };
   const enter = (text: string) => {
@@ -167,6 +164,12 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
               pulls={paths.length}
               isDifference={view === 'difference'}
             />
+            <div className={styles.told} role="status">
+              {told &&
+                remarksOfNudge(told.stepped, of, words).map((text) => (
+                  <p key={`${told.press} ${text}`}>{text}</p>
+                ))}
+            </div>
             <TableGrid
               name={table.name}
               table={shown}
@@ -175,12 +178,12 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
               heat={heat}
               cursor={grid.cursor}
               chosen={grid.chosen}
-              held={heldMask}
+              held={heldByKey ?? heldMask}
               paths={paths}
               isWhole={isWhole}
               onAction={(action) => {
                 if (grid.act(action)) return;
-                if (action.type === 'nudge') nudge(action.sign);
+                if (action.type === 'nudge') nudge(action.sign, action.isRepeat);
                 if (action.type === 'type') setTyping(action.text);
               }}
               onPoint={grid.point}

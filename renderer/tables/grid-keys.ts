@@ -11,10 +11,10 @@ export type GridAction =
   | { readonly type: 'toggle' }
   | { readonly type: 'all' }
   | { readonly type: 'none' }
-  | { readonly type: 'nudge'; readonly sign: 1 | -1 }
+  | { readonly type: 'nudge'; readonly sign: 1 | -1; readonly isRepeat: boolean }
   | { readonly type: 'type'; readonly text: string };
 
-type KeyFacts = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>;
+type KeyFacts = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey' | 'repeat'>;
 
 /** Rows that a page moves over. */
 const page = 8;
@@ -60,8 +60,8 @@ export function gridAction(event: KeyFacts, at: Cell, rows: number, columns: num
     default:
   }
   if (isMod) return key.toLowerCase() === 'a' ? { type: 'all' } : null;
-  if (key === '+') return { type: 'nudge', sign: 1 };
-  if (key === '-' || key === '−') return { type: 'nudge', sign: -1 };
+  if (key === '+') return { type: 'nudge', sign: 1, isRepeat: event.repeat };
+  if (key === '-' || key === '−') return { type: 'nudge', sign: -1, isRepeat: event.repeat };
   return /^[\d.,]$/.test(key) ? { type: 'type', text: key } : null;
 }
 

@@ -149,3 +149,47 @@ test('what a spark step did to its table stands with the entry on the bench', as
   await page.getByRole('tab', { name: /^Cells/ }).click();
   await expect(page.getByText(/cells of the table “Spark” changed/)).toBeVisible();
 });
+
+test('a cell that its neighbours or the limit hold says so, at every press and once while a key is held', async ({
+  page,
+}) => {
+  await openTables(page);
+  const panel = page.getByRole('complementary', { name: 'Tables' });
+  const cell = page.locator('[data-cell="15,0"]');
+  const told = page.getByRole('main').getByRole('status');
+  await cell.click();
+  const before = Number(await cell.textContent());
+  await page.keyboard.press('-');
+  await expect(cell).toHaveText((before - 1).toFixed(1));
+  await expect(told).toBeEmpty();
+  const place = await page.getByRole('grid').boundingBox();
+  await page.keyboard.press('-');
+  await expect(told).toHaveText(/^Held by its neighbours: 800\srpm 250\skPa\sabs$/);
+  await expect(cell).toHaveText((before - 1).toFixed(1));
+  // Told again by another press, so that a screen reader says it once more; not while the key is held.
+  const line = await told.locator('p').elementHandle();
+  await page.keyboard.down('-');
+  await expect.poll(() => line?.evaluate((p) => p.isConnected)).toBe(false);
+  const again = await told.locator('p').elementHandle();
+  for (let i = 0; i < 5; i++) await page.keyboard.down('-');
+  await page.keyboard.up('-');
+  expect(await again?.evaluate((p) => p.isConnected)).toBe(true);
+  await expect(page.getByRole('region', { name: 'Messages' }).getByText(/stepped/)).toHaveCount(1);
+  expect(await page.getByRole('grid').boundingBox()).toEqual(place);
+  expect(await seriousFindings(page)).toEqual([]);
+  await page.keyboard.press('ArrowUp');
+  await expect(told).toBeEmpty();
+
+  await panel.getByLabel('Your limit, °').fill(before.toFixed(1));
+  await cell.click();
+  await page.keyboard.press('+');
+  await expect(cell).toHaveText(before.toFixed(1));
+  await page.keyboard.press('+');
+  await expect(told).toContainText(/^Held at your limit: 800/);
+  // Without a limit a key that is held is refused once.
+  await panel.getByLabel('Your limit, °').fill('');
+  await cell.click();
+  for (let i = 0; i < 4; i++) await page.keyboard.down('+');
+  await page.keyboard.up('+');
+  await expect(page.getByRole('region', { name: 'Messages' }).getByText(/There is no limit/)).toHaveCount(1);
+});

@@ -83,7 +83,7 @@ export const tablesNotes: NoteWordsOf<'tables'> = {
   'tables/held-by-limit': (f, show) =>
     `${f.cells} ${f.cells === 1 ? 'cell was' : 'cells were'} held at your limit of ${show.number(f.limit, 2)}.`,
   'tables/held-by-neighbours': (f, show) =>
-    `${f.cells} ${f.cells === 1 ? 'cell was' : 'cells were'} held back by their neighbours: ${f.limit === null ? '' : `no more than ${show.number(f.limit, 2)} apart, and `}no more than one step of ${show.number(f.step, 2)} further apart than when the table was last written down.`,
+    `${f.cells} ${f.cells === 1 ? 'cell was' : 'cells were'} held back by ${f.cells === 1 ? 'its' : 'their'} neighbours: ${f.limit === null ? '' : `no more than ${show.number(f.limit, 2)} apart, and `}no more than one step of ${show.number(f.step, 2)} further apart than when the table was last written down.`,
   'tables/fluid-was-short': (f) =>
     `${f.cells} ${f.cells === 1 ? 'cell' : 'cells'} should get fluid by the curve, but the logged flow was short there: left alone.`,
   'tables/nothing-covered': () =>

@@ -168,6 +168,12 @@ export const scenes: readonly Scene[] = [
   ...(['fluid', 'ladder', 'mixture'] as const).map((name) =>
     scene(`plan-${name}-below`, below(inList('2', planSheets.indexOf(name)))),
   ),
+  scene('plan-tables-held', async (page) => {
+    await inList('2', 4)(page);
+    await page.locator('[data-cell="13,4"]').click();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('-');
+    await page.locator('main [role="status"] p').waitFor();
+  }),
   scene('plan-tables-chosen', async (page) => {
     await inList('2', 4)(page);
     await page.locator('main ~ aside').getByRole('button').first().click();

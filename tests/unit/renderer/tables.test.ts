@@ -10,6 +10,7 @@ const key = (name: string, more: object = {}) => ({
   metaKey: false,
   shiftKey: false,
   altKey: false,
+  repeat: false,
   ...more,
 });
 const at = { row: 3, column: 4 };
@@ -33,7 +34,8 @@ describe('the keys of the grid', () => {
   });
   it('a number is typed, plus and minus step, and what is not the grid’s is left to others', () => {
     expect(act('7')).toEqual({ type: 'type', text: '7' });
-    expect(act('-')).toEqual({ type: 'nudge', sign: -1 });
+    expect(act('-')).toEqual({ type: 'nudge', sign: -1, isRepeat: false });
+    expect(act('+', { repeat: true })).toEqual({ type: 'nudge', sign: 1, isRepeat: true });
     expect(act('z', { ctrlKey: true })).toBeNull();
     expect(act('j')).toBeNull();
   });

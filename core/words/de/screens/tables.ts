@@ -55,7 +55,11 @@ export const tables: ScreenWords['tables'] = {
   neighboursHint: 'Leer: so weit auseinander wie bisher, und einen Schritt mehr.',
   doStep: (n) => `${cells(n)} verstellen`,
   stepped: (n) => `${cells(n)} verstellt`,
-  held: { limit: 'an der eigenen Grenze gehalten', neighbours: 'von den Nachbarzellen gehalten' },
+  held: {
+    limit: (places) => `An der eigenen Grenze gehalten: ${places}`,
+    neighbours: (places) => `Von den Nachbarzellen gehalten: ${places}`,
+    andMore: (places, n) => `${places} und ${n} weitere`,
+  },
   cautions: {
     spark:
       'Zu viel Zündung zerstört einen Motor in einem Zug, und eine Zelle ohne Fluid darf nicht die Zündung einer mit Fluid bekommen. Die Grenzen setzt der Tuner: bei jedem Schritt auf Klopfen hören und die alte Tabelle aufheben.',

@@ -50,7 +50,12 @@ export const tables = {
   neighboursHint: 'Left empty: as far apart as they stand, plus one step.',
   doStep: (n: number) => `Step ${n} ${n === 1 ? 'cell' : 'cells'}`,
   stepped: (n: number) => `${n} ${n === 1 ? 'cell' : 'cells'} stepped`,
-  held: { limit: 'held at your limit', neighbours: 'held by its neighbours' },
+  /** What is told of a step by keys, on one line. */
+  held: {
+    limit: (places: string) => `Held at your limit: ${places}`,
+    neighbours: (places: string, n: number) => `Held by ${n === 1 ? 'its' : 'their'} neighbours: ${places}`,
+    andMore: (places: string, n: number) => `${places} and ${n} more`,
+  },
   cautions: {
     spark:
       'Too much spark destroys an engine in one pull, and a cell without fluid must not get the spark of one with it. The limits are yours: listen for knock at every step, and keep the old table.',
