@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import type { HostClient, Preferences, Snapshot } from '../../core/contract/index.ts';
 import { Toasts } from '../components/Toasts.tsx';
+import { EntriesProvider } from '../hooks/use-entries.tsx';
 import { PreferencesProvider } from '../hooks/use-preferences.tsx';
 import { SessionProvider } from '../hooks/use-session.tsx';
 import { ToastsProvider } from '../hooks/use-toasts.tsx';
@@ -47,7 +48,9 @@ function Localised() {
       <ViewProvider>
         <ImportsProvider>
           <WatchProvider>
-            <Workbench />
+            <EntriesProvider>
+              <Workbench />
+            </EntriesProvider>
             <Toasts />
           </WatchProvider>
         </ImportsProvider>

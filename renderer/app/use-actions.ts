@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { pullsOf } from '../bench/PullsTable.tsx';
 import { withToggled } from '../bench/toggled.ts';
+import { useEntries } from '../hooks/use-entries.tsx';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
@@ -16,7 +17,8 @@ export function useActions(): readonly Action[] {
   const { screens } = useWords();
   const view = useView();
   const show = useShow();
-  const { snapshot, edit, undo, redo, close } = useSession();
+  const { snapshot, undo, redo, close } = useSession();
+  const { ledger: entries, setState } = useEntries();
   const { before, after } = useSelection();
   const { set } = usePreferences();
   const takeFiles = useTakeFiles();
@@ -129,12 +131,8 @@ export function useActions(): readonly Action[] {
         show({ pinnedPulls: [] }),
       ),
       action('drop', 'ledger', said.dropEntry, 'D', canEdit && at > 0, () => {
-        if (!after) return;
-        return edit({
-          type: 'entry.set',
-          entryId: after.id,
-          patch: { state: after.state === 'kept' ? 'dropped' : 'kept' },
-        });
+        const entry = entries.find((e) => e.id === after?.id);
+        return entry && setState(entry.id, entry.state === 'kept' ? 'dropped' : 'kept');
       }),
       ...screenNames.map((name) =>
         action(`go-${name}`, 'window', said.goTo(shell.screens[name]), screenKeys[name], isOpen, () =>
@@ -158,7 +156,8 @@ export function useActions(): readonly Action[] {
     view.screen,
     view.pinnedPulls,
     show,
-    edit,
+    entries,
+    setState,
     undo,
     redo,
     close,

@@ -5,6 +5,7 @@ import { Dialog } from '../components/Dialog.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
@@ -21,7 +22,7 @@ export function DropPullDialog({ runId, pullId, onClose }: DropPullDialogProps) 
   const [reason, setReason] = useState('');
   const said = screens.bench;
   const pull = snapshot?.runs.find((r) => r.record.id === runId)?.pulls.find((p) => p.id === pullId);
-  const run = async () => {
+  const run = useOnce(async () => {
     if (!pull) return onClose();
     const at_s = (pull.start_s + pull.end_s) / 2;
     const done = await edit({
@@ -30,7 +31,7 @@ export function DropPullDialog({ runId, pullId, onClose }: DropPullDialogProps) 
       edit: { at_s, action: 'drop', from_s: null, to_s: null, reason: reason.trim() },
     });
     if (done) onClose();
-  };
+  });
   return (
     <Dialog
       title={said.dropTitle}

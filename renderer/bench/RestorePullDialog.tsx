@@ -4,6 +4,7 @@ import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
@@ -20,9 +21,8 @@ export function RestorePullDialog({ runId, pullId, onClose }: RestorePullDialogP
   const [reason, setReason] = useState('');
   const said = screens.bench;
   const pull = snapshot?.runs.find((r) => r.record.id === runId)?.pulls.find((p) => p.id === pullId);
-  if (!pull) return null;
-  const dropped = pull.droppedBecause;
-  const run = async () => {
+  const run = useOnce(async () => {
+    if (!pull) return;
     const at_s = (pull.start_s + pull.end_s) / 2;
     const done = await edit({
       type: 'pull.edit',
@@ -30,7 +30,9 @@ export function RestorePullDialog({ runId, pullId, onClose }: RestorePullDialogP
       edit: { at_s, action: 'restore', from_s: null, to_s: null, reason: reason.trim() },
     });
     if (done) onClose();
-  };
+  });
+  if (!pull) return null;
+  const dropped = pull.droppedBecause;
   return (
     <Dialog
       title={dropped === null ? said.countTitle : said.restoreTitle}

@@ -9,6 +9,7 @@ import { QuantityField } from '../components/QuantityField.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
 import { cx } from '../design/cx.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { TrimCurve } from './TrimCurve.tsx';
@@ -58,7 +59,7 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
   const isInside = isInOrder && from_s < pull.end_s && to_s > pull.start_s;
   const isStartWrong = from_s === null || from_s >= pull.end_s;
   const isEndWrong = to_s === null || to_s <= pull.start_s || (!isStartWrong && from_s >= to_s);
-  const trim = async () => {
+  const trim = useOnce(async () => {
     if (!isInside) return;
     const done = await edit({
       type: 'pull.edit',
@@ -66,7 +67,7 @@ function OpenTrim({ pull, onClose }: { readonly pull: PullSummary; readonly onCl
       edit: { at_s: (pull.start_s + pull.end_s) / 2, action: 'trim', from_s, to_s, reason: reason.trim() },
     });
     if (done) onClose();
-  };
+  });
   return (
     <Dialog
       shape="roomy"

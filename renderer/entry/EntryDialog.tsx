@@ -6,6 +6,7 @@ import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Select } from '../components/Select.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ChangeFields } from './ChangeFields.tsx';
@@ -29,7 +30,7 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
   const [draft, setDraft] = useState(opened);
   const said = screens.entry;
 
-  const save = async () => {
+  const save = useOnce(async () => {
     if (entry) {
       if (await edit({ type: 'entry.set', entryId: entry.id, patch: entryPartOf(draft) })) onClose();
       return;
@@ -38,7 +39,7 @@ export function EntryDialog({ entryId, first, onClose }: EntryDialogProps) {
     if (await edit({ type: 'entry.add', entry: added })) {
       showView({ dialog: null, afterId: added.id, beforeId: null, screen: 'bench' });
     }
-  };
+  });
   const earlier = ledger.slice(0, entry ? ledger.indexOf(entry) : ledger.length);
   return (
     <Dialog

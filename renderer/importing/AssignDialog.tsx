@@ -5,6 +5,7 @@ import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
 import { emptyDraft, textsOf } from '../entry/change-draft.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSelection } from '../hooks/use-selection.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -26,12 +27,12 @@ export function AssignDialog({ files, onClose }: { files: readonly Incoming[]; o
   const [targets, setTargets] = useState(guessed);
   const [draft, setDraft] = useState(emptyDraft);
 
-  const run = async () => {
+  const run = useOnce(async () => {
     const { tasks, edits, newId } = tasksOf(files, targets, draft);
     if (edits.length > 0 && !(await edit(edits))) return;
     show({ dialog: null, screen: 'bench', ...(newId ? { afterId: newId, beforeId: null } : {}) });
     await importAll(tasks);
-  };
+  });
   return (
     <Dialog
       title={screens.importing.title}

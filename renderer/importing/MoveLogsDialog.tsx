@@ -7,6 +7,7 @@ import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
 import { emptyDraft, textsOf } from '../entry/change-draft.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -46,7 +47,7 @@ function OpenMove({ snapshot, runId, onClose }: OpenMoveProps) {
   const moved = places.flatMap((place, i) => (targets[i] === targetOf(place) ? [] : [{ place, at: i }]));
   const [first] = moved;
 
-  const run = async () => {
+  const run = useOnce(async () => {
     const { edits, newId } = placeEdits(places, targets, draft);
     if (!first || !(await edit(edits))) return;
     const entries = latest()?.session.ledger ?? ledger;
@@ -60,7 +61,7 @@ function OpenMove({ snapshot, runId, onClose }: OpenMoveProps) {
           : said.moved(name, nameOf(to, entries));
     say(told, { label: screens.shell.undo, run: () => void undo() });
     showView({ dialog: null, ...(newId ? { screen: 'bench', afterId: newId, beforeId: null } : {}) });
-  };
+  });
   return (
     <Dialog
       title={runId !== null && places[0] ? said.title(places[0].name) : said.titleAll}

@@ -4,6 +4,7 @@ import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { ListGap } from '../components/ListGap.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
+import { useEntries } from '../hooks/use-entries.tsx';
 import { useLedger } from '../hooks/use-ledger.ts';
 import { useLongList } from '../hooks/use-long-list.ts';
 import { useSelection } from '../hooks/use-selection.ts';
@@ -27,7 +28,7 @@ export function Ledger() {
   const ledger = useLedger();
   const lines = ledger.value?.lines ?? null;
   const scale = useMemo(() => forestScale(lines ?? [], show), [lines, show]);
-  const entries = snapshot?.session.ledger ?? [];
+  const { ledger: entries } = useEntries();
   const isScaleToCome = lines === null && entries.some((e, i) => i > 0 && e.runs.length > 0);
   const hasStrip = scale !== null || isScaleToCome;
   // What is compared stays in the page, wherever the book is scrolled to.

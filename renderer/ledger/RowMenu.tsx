@@ -3,6 +3,7 @@ import type { Entry } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Menu } from '../components/Menu.tsx';
+import { useEntries } from '../hooks/use-entries.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 
@@ -17,10 +18,9 @@ export function RowMenu({ entry, index, onSelect }: RowMenuProps) {
   const { screens, show } = useWords();
   const showView = useShow();
   const { edit } = useSession();
+  const { setState } = useEntries();
   const said = screens.ledger;
   const isKept = entry.state === 'kept';
-  const setState = (state: Entry['state']) =>
-    void edit({ type: 'entry.set', entryId: entry.id, patch: { state } });
   return (
     <Menu
       label={said.actionsOf(entryTitle(entry, show))}
@@ -48,7 +48,7 @@ export function RowMenu({ entry, index, onSelect }: RowMenuProps) {
                     id: 'state',
                     label: isKept ? said.drop : said.keep,
                     keys: 'D',
-                    run: () => setState(isKept ? 'dropped' : 'kept'),
+                    run: () => void setState(entry.id, isKept ? 'dropped' : 'kept'),
                   },
                   {
                     id: 'remove',

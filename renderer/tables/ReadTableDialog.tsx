@@ -14,6 +14,7 @@ import { Dialog } from '../components/Dialog.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { MeaningFields } from './MeaningFields.tsx';
@@ -77,7 +78,7 @@ export function ReadTableDialog({ session, onClose, onAdded }: ReadTableDialogPr
     event.preventDefault();
     take({ ...nothing, text });
   };
-  const add = async () => {
+  const add = useOnce(async () => {
     if (!meant?.ok || !meaning || !axes) return;
     const id = `t-${crypto.randomUUID().slice(0, 13)}`;
     const { text, encoding, fileName } = source;
@@ -98,7 +99,7 @@ export function ReadTableDialog({ session, onClose, onAdded }: ReadTableDialogPr
       },
     });
     if (added) onAdded(id);
-  };
+  });
   const pasted = source.fileName === '' ? source.text : '';
   return (
     <Dialog

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { openChangeOf, type Session, type SessionEdit } from '../../core/session/index.ts';
+import { openChangeOf, type Session, type SessionEdit, type TableChange } from '../../core/session/index.ts';
 import { entryTitle } from '../../core/words/index.ts';
 import { Button } from '../components/Button.tsx';
 import { CancelButton } from '../components/CancelButton.tsx';
@@ -9,6 +9,7 @@ import { Select } from '../components/Select.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
 import { entryPartOf, newEntry } from '../entry/change-draft.ts';
+import { useOnce } from '../hooks/use-once.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -23,19 +24,22 @@ export type RecordDialogProps = {
 };
 
 /** The cells become the change of a new entry, or of one that waits for its pulls; one step of undo. */
-export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
+export function RecordDialog(props: RecordDialogProps) {
+  const change = openChangeOf(props.of.table);
+  return change && <OpenRecord {...props} change={change} />;
+}
+
+function OpenRecord({ session, of, onClose, change }: RecordDialogProps & { readonly change: TableChange }) {
   const { screens, show } = useWords();
   const { edit, undo } = useSession();
   const { say } = useToasts();
   const said = screens.tables;
   const { table } = of;
-  const change = openChangeOf(table);
-  const open = change ? openEntries(session.ledger, change) : [];
+  const open = openEntries(session.ledger, change);
   const [entryId, setEntryId] = useState(open.at(-1)?.id ?? '');
   const waiting = open.find((e) => e.id === entryId);
-  const [opened] = useState(waiting?.change?.where || said.inCells(change?.cells.length ?? 0));
+  const [opened] = useState(waiting?.change?.where || said.inCells(change.cells.length));
   const [where, setWhere] = useState(opened);
-  if (!change) return null;
   const draft = draftOfCells(change, where);
   const title = entryTitle(waiting ? { ...waiting, ...partOf() } : entryPartOf(draft), show);
 
@@ -48,11 +52,11 @@ export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
         from: declared ? old.from : draft.from,
         to: declared ? old.to : draft.to,
         where: where.trim(),
-        ...(change ? { table: change } : {}),
+        table: change,
       },
     };
   }
-  const record = async () => {
+  const record = useOnce(async () => {
     const written: SessionEdit = {
       type: 'table.set',
       tableId: table.id,
@@ -64,7 +68,7 @@ export function RecordDialog({ session, of, onClose }: RecordDialogProps) {
     if (!(await edit([entry, written]))) return;
     say(said.recorded(title), { label: screens.shell.undo, run: () => void undo() });
     onClose();
-  };
+  });
   return (
     <Dialog
       title={said.recordTitle}

@@ -67,6 +67,62 @@ test('a cell of a table is stepped twice by two keys in a row', async ({ page })
   await expect(cell).toHaveText((before - 3 * step).toFixed(1));
 });
 
+test('an entry is dropped and kept again by two keys in a row, and by a third it is dropped', async ({
+  page,
+  sessionFolder,
+}) => {
+  const states = () =>
+    JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).ledger.map(
+      (e: { state: string }) => e.state,
+    );
+  const ledger = page.getByRole('navigation', { name: 'Ledger' });
+  const entry = ledger.getByRole('button', { name: /^2 Boost/ });
+  await entry.click();
+  await expect(entry).toHaveAttribute('aria-current', 'true');
+  expect(states()[2]).toBe('kept');
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.keyboard.press('d');
+  await expect(entry).toContainText('dropped');
+  await page.keyboard.press('d');
+  await expect(entry).not.toContainText('dropped');
+  letGo();
+  // One step of undo each, so that the second was kept as well when two can be taken back.
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeEnabled();
+  await expect(entry).not.toContainText('dropped');
+  await expect.poll(() => states()[2]).toBe('kept');
+  await page.keyboard.press('d');
+  await expect.poll(() => states()[2]).toBe('dropped');
+  await expect(entry).toContainText('dropped');
+});
+
+test('a pull is left out once, and a change written down once, by two keys before the host has answered', async ({
+  page,
+  sessionFolder,
+}) => {
+  const kept = () => JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).ledger;
+  const before = kept().length;
+  await page.getByRole('tab', { name: /Pulls/ }).click();
+  await page.getByRole('button', { name: 'Leave out', exact: true }).last().click();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.getByRole('textbox').fill('gust');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  letGo();
+  await expect(page.getByRole('dialog')).toBeHidden();
+  const row = page.getByRole('row').filter({ hasText: 'gust' });
+  await expect(row).not.toContainText('Was left out');
+  await page.keyboard.press('a');
+  const letGoAgain = await holdAnswers(page, 'session.edit');
+  await page.getByRole('textbox', { name: 'Where' }).fill('all');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  letGoAgain();
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect.poll(() => kept().length).toBe(before + 1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => kept().length).toBe(before);
+});
+
 test('a mark on the ride is taken back by the key that follows at once', async ({ page }) => {
   await page.keyboard.press('4');
   await expect(page.getByText('The last pull counts')).toBeVisible();
