@@ -304,6 +304,10 @@ export async function takeWatched(
     const stands = await desk.standInFor(runId, earlierRunId);
     if (!stands.ok) return stands;
     if (stands.value) return ok({ runId, replaces: earlierRunId });
+    const isPart = await desk.isPartOf(runId, earlierRunId);
+    if (!isPart.ok) return isPart;
+    // A file that was cut short, or is being copied anew: the run that holds more stays in the ledger.
+    if (isPart.value) return ok({ runId: earlierRunId, replaces: null });
   }
   const joined = await desk.join(record, entryId);
   if (!joined.ok) return joined;

@@ -64,6 +64,8 @@ export type SessionDesk = {
    * pull edits. The shorter one stays a run. False where it is no longer copy.
    */
   readonly standInFor: (runId: string, shorterId: string) => Promise<Result<boolean>>;
+  /** Whether a run holds nothing but the beginning of another. */
+  readonly isPartOf: (runId: string, ofRunId: string) => Promise<Result<boolean>>;
   readonly summaryOf: (runId: string, context: RequestContext) => Promise<RunSummary | null>;
   /** Keeps a finished summary in the session's folder; its path there, null where the session is only read. */
   readonly keepHandover: (fileName: string, content: Uint8Array) => Promise<Result<string | null>>;
@@ -195,6 +197,7 @@ export function createSessionDesk(
       const done = await edit(standInEdits(state(), runId, shorterId), null, 'entry.takeRun');
       return done.ok ? ok(true) : done;
     },
+    isPartOf: (runId, ofRunId) => isLongerCopy(open, ofRunId, runId),
     join: (record, entryId) => {
       const isPlaced = open.session.ledger.some((e) => e.runs.some((r) => r.runId === record.id));
       return entryId === null || isPlaced

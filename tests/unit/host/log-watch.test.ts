@@ -127,6 +127,28 @@ describe('watching a folder for the open session', () => {
     expect(await twoStates(...states())).toEqual(['earlier', 'later']);
   });
 
+  it('a log that is cut short counts no pull twice, and its longer copy takes the place once it has grown', async () => {
+    const before = await runsOfEntry();
+    await asking.get('watch.start', { folder: logs, entryId });
+    const path = join(logs, 'pull 1.csv');
+    const taken = async (runs: number) => {
+      await until(async () => {
+        expect(told().at(-1)?.logs[0]?.state).toBe('taken');
+        expect((await asking.snapshot()).runs).toHaveLength(runs);
+      });
+      return (await runsOfEntry()).filter((id) => !before.includes(id));
+    };
+    writeFileSync(path, whole);
+    const first = await taken(1);
+    expect(first).toHaveLength(1);
+    writeFileSync(path, firstHalf);
+    expect(await taken(2)).toEqual(first);
+    writeFileSync(path, `${whole}${lines.at(-2)}\n`);
+    const last = await taken(3);
+    expect(last).toHaveLength(1);
+    expect(last).not.toEqual(first);
+  });
+
   it('another file under the same name is another run, beside the one before', async () => {
     await asking.get('watch.start', { folder: logs, entryId });
     writeFileSync(join(logs, 'log.csv'), log);
