@@ -129,6 +129,7 @@ const list = [
   unit('N/(km/h)2', 'forcePerSpeedSquared', 'N/(km/h)²', 3.6 ** 2),
   unit('lbf/mph2', 'forcePerSpeedSquared', 'lbf/mph²', poundForce * (3600 / mile) ** 2),
   unit('kg m2', 'inertia', 'kg m²', 1),
+  unit('lb ft2', 'inertia', 'lb ft²', poundMass * foot * foot),
   unit('kg/m3', 'density', 'kg/m³', 1),
   unit('kg/L', 'density', 'kg/L', 1e3),
   unit('lb/ft3', 'density', 'lb/ft³', poundMass / foot ** 3),

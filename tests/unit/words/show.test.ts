@@ -32,6 +32,17 @@ describe('show', () => {
     expect(show.symbol('psi', 'pressure')).toBe('psi\u00a0abs');
   });
 
+  it('writes fuel flow and inertia in the units of either system, with digits that fit them', () => {
+    // One pound is 0.45359237 kg, one foot 0.3048 m: NIST Special Publication 811, appendix B.
+    const [metric, imperial] = [createShow('en', metricUnits), createShow('en', imperialUnits)];
+    const fuel = (157 * 0.45359237) / 3600;
+    expect(metric.quantity(fuel, 'massFlow')).toBe('19.8\u00a0g/s');
+    expect(imperial.quantity(fuel, 'massFlow')).toBe('157\u00a0lb/h');
+    const flywheel = 4 * 0.45359237 * 0.3048 ** 2;
+    expect(metric.quantity(flywheel, 'inertia', 3)).toBe('0.169\u00a0kg m²');
+    expect(imperial.quantity(flywheel, 'inertia', 3)).toBe('4.000\u00a0lb ft²');
+  });
+
   it('mixes units by quantity', () => {
     const show = createShow('en', { ...metricUnits, boost: 'psi', power: 'PS', pressure: 'inHg' });
     // One psi is 6894.757 Pa: NIST Special Publication 811, appendix B.

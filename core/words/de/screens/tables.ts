@@ -14,7 +14,8 @@ export const tables: ScreenWords['tables'] = {
   headline: (name, rows, columns) => `${name}: ${rows} mal ${columns} Zellen, `,
   changed: (n) => `${n} geändert, seit sie zuletzt festgehalten wurde.`,
   unchanged: 'wie zuletzt festgehalten.',
-  axes: (across, down, unit) => `Oben ${across}, links ${down}; Zellen in ${unit}.`,
+  axes: (across, down, unit) =>
+    `Oben ${across}, links ${down}; Zellen in ${unit}. Alles in den Einheiten des Steuergeräts.`,
   engineSpeed: (unit) => `Drehzahl, ${unit}`,
   loads: {
     absolute: (unit) => `Saugrohrdruck, ${unit}`,

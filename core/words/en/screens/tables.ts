@@ -9,7 +9,8 @@ export const tables = {
   headline: (name: string, rows: number, columns: number) => `${name}: ${rows} by ${columns} cells, `,
   changed: (n: number) => `${n} changed since it was last written down.`,
   unchanged: 'as last written down.',
-  axes: (across: string, down: string, unit: string) => `Across ${across}, down ${down}; cells in ${unit}.`,
+  axes: (across: string, down: string, unit: string) =>
+    `Across ${across}, down ${down}; cells in ${unit}. All in the ECU’s own units.`,
   engineSpeed: (unit: string) => `engine speed, ${unit}`,
   loads: {
     absolute: (unit: string) => `manifold pressure, ${unit}`,
