@@ -29,6 +29,8 @@ test('a key opens one line, Enter keeps it with entry and time, and undo takes i
   await page.keyboard.press('n');
   await page.keyboard.type('left alone');
   await page.keyboard.press('Escape');
+  const question = page.getByRole('dialog', { name: /^Close without saving\?/ });
+  await question.getByRole('button', { name: 'Discard it' }).click();
   await expect(field).toBeHidden();
   expect(kept()).not.toContain('left alone');
 });
