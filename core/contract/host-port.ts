@@ -54,6 +54,8 @@ export type HostClient = {
     file: unknown,
     entryId: string | null,
     options?: {
+      /** Folder of the session that the log is meant for; else it goes to the one that is open. */
+      readonly folder?: string | undefined;
       readonly signal?: { readonly aborted: boolean };
       readonly onProgress?: (share: number) => void;
     },

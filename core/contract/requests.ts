@@ -284,7 +284,11 @@ export const requests = {
   })),
   /** From a path on this machine. Files from a browser come through the shell's upload, with the same answer. */
   'runs.import': request(() => ({
-    input: z.strictObject({ path: z.string(), entryId: IdSchema.nullable().default(null) }),
+    input: z.strictObject({
+      path: z.string(),
+      entryId: IdSchema.nullable().default(null),
+      folder: ofFolder,
+    }),
     output: z.object({ run: RunSummarySchema, duplicateOf: z.string().nullable(), snapshot: SnapshotSchema }),
   })),
   'runs.channels': request(() => ({

@@ -9,12 +9,16 @@ import {
 } from '../../core/contract/index.ts';
 import { expectationOf, fail, ok, type Problem, type Result } from '../../core/result/index.ts';
 import { IdSchema } from '../../core/session/index.ts';
-import { createHandlers, type HostSetting, importInto, takeWatched } from './handlers.ts';
+import { createHandlers, type HostSetting, importInto, onlyOn, takeWatched } from './handlers.ts';
 import { createLogWatch } from './log-watch.ts';
 import { lookAtLog } from './look-at-log.ts';
 import { closeDesk, type Desk } from './open-desk.ts';
 
-const UploadSchema = z.object({ name: z.string().min(1).max(1000), entryId: IdSchema.nullable() });
+const UploadSchema = z.object({
+  name: z.string().min(1).max(1000),
+  entryId: IdSchema.nullable(),
+  folder: z.string().optional(),
+});
 
 /**
  * The host: answers the contract by calling store and core. Input is checked here whatever carried it, output
@@ -77,13 +81,10 @@ export function createHost(
         if (!checked.success) return fail(...inputProblems('upload', checked.error));
         const { current } = desk;
         if (!current) return fail({ code: 'contract/no-session', facts: {} });
-        const { name, entryId } = checked.data;
-        const done = await importInto(
-          current,
-          setting.preferences,
-          { name, content: bytes },
-          entryId,
-          telling(context),
+        const { name, entryId, folder } = checked.data;
+        const source = { name, content: bytes };
+        const done = await onlyOn(current, folder, (d) =>
+          importInto(d, setting.preferences, source, entryId, telling(context)),
         );
         return done.ok ? ok(requests['runs.import'].output.parse(done.value)) : done;
       }),

@@ -58,6 +58,18 @@ export type Handlers = {
 /** Runs an action on the open session, or says that none is open. */
 export type OnDesk = <T>(action: (desk: SessionDesk) => Promise<Result<T>>) => Promise<Result<T>>;
 
+/** Runs an action on the open session where it is the one that the window has on its screen. */
+export function onlyOn<T>(
+  desk: SessionDesk,
+  folder: string | undefined,
+  action: (desk: SessionDesk) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  if (folder === undefined || folder === desk.folder) return action(desk);
+  return Promise.resolve(
+    fail({ code: 'contract/other-session', facts: { asked: folder, open: desk.folder } }),
+  );
+}
+
 export function createHandlers(
   setting: HostSetting,
   desk: Desk,
@@ -72,13 +84,8 @@ export function createHandlers(
     return current ? action(current) : Promise.resolve(fail({ code: 'contract/no-session', facts: {} }));
   };
 
-  /** The open session, where it is the one that the window has on its screen. */
   const onDeskOf = <T>(folder: string | undefined, action: (desk: SessionDesk) => Promise<Result<T>>) =>
-    onDesk<T>((d) =>
-      folder === undefined || folder === d.folder
-        ? action(d)
-        : Promise.resolve(fail({ code: 'contract/other-session', facts: { asked: folder, open: d.folder } })),
-    );
+    onDesk<T>((d) => onlyOn(d, folder, action));
 
   async function afterEdit(
     done: Result<void>,
@@ -174,7 +181,7 @@ export function createHandlers(
         return Promise.resolve(ok({}));
       }),
     'runs.import': (input, context) =>
-      onDesk((d) => importInto(d, preferences, { path: input.path }, input.entryId, context)),
+      onDeskOf(input.folder, (d) => importInto(d, preferences, { path: input.path }, input.entryId, context)),
     'runs.channels': (input, context) =>
       onDesk(async (d) => {
         const analysis = (await d.analyses(context)).get(input.runId);

@@ -33,14 +33,15 @@ export async function carryRequest(
   answerResult(response, await host.handle(name, input, contextOf(requestId, response)));
 }
 
-/** `PUT upload?name=&entryId=&requestId=` with the log's bytes as body: the answer of `runs.import`. */
+/** `PUT upload?name=&entryId=&folder=&requestId=` with the log's bytes as body: the answer of `runs.import`. */
 export async function carryUpload(
   query: URLSearchParams,
   request: IncomingMessage,
   response: ServerResponse,
   { host, limits }: Carrier,
 ): Promise<void> {
-  const meta = { name: query.get('name'), entryId: query.get('entryId') };
+  const folder = query.get('folder') ?? undefined;
+  const meta = { name: query.get('name'), entryId: query.get('entryId'), folder };
   const context = contextOf(query.get('requestId') ?? undefined, response);
   answerResult(response, await host.upload(meta, readUpload(request, limits), context));
 }

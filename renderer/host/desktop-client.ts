@@ -41,7 +41,8 @@ export function createDesktopClient(
     upload(file, entryId, options) {
       if (!(file instanceof File)) throw new Error('upload takes a browser File');
       const signal = options?.signal ? { signal: options.signal } : {};
-      return ask('runs.import', { path: bridge.pathOf(file), entryId }, signal);
+      const { folder } = options ?? {};
+      return ask('runs.import', { path: bridge.pathOf(file), entryId, folder }, signal);
     },
     subscribe(listener) {
       return bridge.subscribe((raw) => {

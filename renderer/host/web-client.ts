@@ -14,7 +14,7 @@ import { postRequest } from './post-request.ts';
  * The host over loopback HTTP, beside the page itself; the cookie that the first page set goes along.
  *
  *   POST api/<name>         JSON {input, requestId}   -> Result as JSON; an aborted fetch cancels the request
- *   PUT  upload?name=&entryId=&requestId=   bytes    -> Result of runs.import
+ *   PUT  upload?name=&entryId=&folder=&requestId=   bytes    -> Result of runs.import
  *   GET  events            server-sent events, each `data:` one HostEvent as JSON
  */
 export function createWebClient(base = './', firstAnswer: FirstAnswer = () => null): HostClient {
@@ -51,6 +51,7 @@ export function createWebClient(base = './', firstAnswer: FirstAnswer = () => nu
       const requestId = crypto.randomUUID();
       const query = new URLSearchParams({ name: file.name, requestId });
       if (entryId) query.set('entryId', entryId);
+      if (options?.folder !== undefined) query.set('folder', options.folder);
       if (options?.onProgress) progressOf.set(requestId, options.onProgress);
       const sent = fetch(`${base}upload?${query}`, {
         method: 'PUT',

@@ -26,7 +26,7 @@ const between_ms = 100;
 /** Reads logs in one after the other, so that progress means something and cancel stops the rest. */
 export function ImportsProvider({ children }: { children: ReactNode }) {
   const host = useHost();
-  const { take } = useSession();
+  const { take, latest } = useSession();
   const { say, report } = useToasts();
   const { screens } = useWords();
   const [job, setJob] = useState<ImportJob | null>(null);
@@ -36,6 +36,8 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
     async (tasks: readonly ImportTask[]) => {
       const abort = new AbortController();
       const cancel = () => abort.abort();
+      // Another window may open another session meanwhile: the logs are not for that one.
+      const folder = latest()?.folder;
       for (const [i, { file, entryId }] of tasks.entries()) {
         if (abort.signal.aborted) break;
         setWaiting(tasks.length - i - 1);
@@ -49,13 +51,17 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
         };
         const answer =
           file instanceof File
-            ? await host.upload(file, entryId, { signal: abort.signal, onProgress })
-            : await host.request('runs.import', { path: file.path, entryId }, { signal: abort.signal });
+            ? await host.upload(file, entryId, { signal: abort.signal, folder, onProgress })
+            : await host.request(
+                'runs.import',
+                { path: file.path, entryId, folder },
+                { signal: abort.signal },
+              );
         if (!answer.ok) {
           report(answer.problems);
           continue;
         }
-        take(answer.value.snapshot);
+        if (latest()?.folder === folder) take(answer.value.snapshot);
         const { run, duplicateOf } = answer.value;
         if (run.problems.length > 0) report(run.problems);
         else if (duplicateOf !== null)
@@ -65,7 +71,7 @@ export function ImportsProvider({ children }: { children: ReactNode }) {
       setJob(null);
       setWaiting(0);
     },
-    [host, take, say, report, screens],
+    [host, take, latest, say, report, screens],
   );
 
   const progress = useMemo(() => ({ job, waiting }), [job, waiting]);

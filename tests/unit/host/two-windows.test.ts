@@ -1,4 +1,4 @@
-import { readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { createReadStream, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type {
@@ -114,6 +114,19 @@ describe('two windows of one host', () => {
     expect(await ask('session.redo', { folder })).toMatchObject(refused);
     expect(unwrap(await ask('session.get', {}))?.session.name).not.toBe('Meant for the first');
     expect((await ask('session.edit', { edits: [...edits], folder: other })).ok).toBe(true);
+  });
+
+  it('a log meant for a session that is not open any more is refused, and nothing of it is kept', async () => {
+    await open(folder);
+    const { runs } = await open(other);
+    const refused = { problems: [{ code: 'contract/other-session', facts: { asked: folder, open: other } }] };
+    expect(await ask('runs.import', { path: loose, folder })).toMatchObject(refused);
+    const bytes = () => createReadStream(loose);
+    const meta = { name: 'before.csv', entryId: null };
+    expect(await host.upload({ ...meta, folder }, bytes(), context)).toMatchObject(refused);
+    expect(unwrap(await ask('session.get', {}))?.runs).toHaveLength(runs.length);
+    expect((await host.upload({ ...meta, folder: other }, bytes(), context)).ok).toBe(true);
+    expect(unwrap(await ask('session.get', {}))?.runs).toHaveLength(runs.length + 1);
   });
 
   it('share one undo: the last edit goes, whoever made it', async () => {
