@@ -19,6 +19,13 @@ export function medianOf(values: Float64Array, from: number, to: number): number
   return middleOf(picked.subarray(0, count), false);
 }
 
+/** Median of numbers, of two in the middle the upper; they are put in another order. NaN of none. */
+export function upperMedian(numbers: Float64Array): number {
+  const middle = numbers.length >> 1;
+  select(numbers, middle);
+  return numbers[middle] ?? Number.NaN;
+}
+
 /** Median of numbers that may be put in another order. */
 function middleOf(a: Float64Array, hasGaps: boolean): number {
   const n = a.length;

@@ -1,3 +1,4 @@
+import { upperMedian } from '../median.ts';
 import type { EndedSpan, Span } from '../span.ts';
 import { indexAt, medianOfThree } from '../speeds/speed-ratio.ts';
 import { usualStep } from '../time/time-axis.ts';
@@ -53,7 +54,7 @@ const shortestPlateau_s = 0.7;
 /**
  * The highest level that the channel holds for `count` samples on end: the largest of all windows' smallest
  * values, single samples smoothed away. Keeps the candidates for the smallest in a queue, so each sample is
- * looked at twice at most.
+ * looked at twice at most; most of a log is passed over by the one sample in `count` that ends a window.
  */
 function heldLevel(opening: Float64Array, count: number): number {
   const queue = new Int32Array(opening.length);
@@ -62,9 +63,12 @@ function heldLevel(opening: Float64Array, count: number): number {
   let tail = 0;
   let best = Number.NaN;
   let run = 0;
+  const levelAt = (i: number) =>
+    i > 0 && i < opening.length - 1 ? medianOfThree(opening, i) : (opening[i] ?? Number.NaN);
   for (let i = 0; i < opening.length; i++) {
-    const v = i > 0 && i < opening.length - 1 ? medianOfThree(opening, i) : (opening[i] ?? Number.NaN);
-    // No window with a sample below the best can be better: most of a log is passed over here.
+    // No window with a sample below the best can be better, and neither can one that would end with such a sample.
+    while (run === 0 && levelAt(i + count - 1) <= best) i += count;
+    const v = levelAt(i);
     if (Number.isNaN(v) || v <= best) {
       head = tail = 0;
       run = 0;
@@ -98,14 +102,15 @@ function plateauNoise(opening: Float64Array, above: number): number {
   const steps = new Float64Array(20_000);
   let count = 0;
   for (let i = 2; i < opening.length && count < steps.length; i++) {
-    const a = opening[i - 2] ?? Number.NaN;
-    const b = opening[i - 1] ?? Number.NaN;
-    const c = opening[i] ?? Number.NaN;
-    if (a > above && b > above && c > above) steps[count++] = Math.abs(a - 2 * b + c);
+    const c = opening[i] as number;
+    if (!(c > above)) continue;
+    const a = opening[i - 2] as number;
+    const b = opening[i - 1] as number;
+    if (a > above && b > above) steps[count++] = Math.abs(a - 2 * b + c);
   }
-  const sorted = steps.subarray(0, count).sort();
+  const usual = count > 0 ? upperMedian(steps.subarray(0, count)) : 0;
   // Second differences have sqrt(6) times the noise; median to standard deviation is 1.4826 (normal spread).
-  return (1.4826 * (sorted[count >> 1] ?? 0)) / Math.sqrt(6);
+  return (1.4826 * usual) / Math.sqrt(6);
 }
 
 function lowerBound(sorted: Float64Array, value: number): number {
@@ -189,13 +194,14 @@ function holdOf(opening: Float64Array, time: Float64Array): number {
     changes.push(i);
     if (jump < step) step = jump;
   }
-  const times: number[] = [];
+  const apart = new Float64Array(changes.length);
+  let count = 0;
   for (let k = 1; k < changes.length; k++) {
     const i = changes[k] as number;
     if (Math.abs((opening[i] ?? 0) - (opening[i - 1] ?? 0)) > leap * step)
-      times.push((time[i] ?? 0) - (time[changes[k - 1] as number] ?? 0));
+      apart[count++] = (time[i] ?? 0) - (time[changes[k - 1] as number] ?? 0);
   }
-  times.sort((a, b) => a - b);
+  const times = apart.subarray(0, count).sort();
   const hold = times[Math.floor(quickest * times.length)] ?? 0;
   if (times.length < fewestChanges || hold > longestHold_s) return 0;
   if (!((times[Math.floor(onBeat * times.length)] ?? 0) < 1.4 * hold)) return 0;

@@ -1,5 +1,6 @@
 import type { Note } from '../../result/index.ts';
 import { channelOf, type Log } from '../channel.ts';
+import type { Span } from '../span.ts';
 import { movingSpeedOf } from '../speeds/moving-speed.ts';
 import { speedRatio, withoutSpikes } from '../speeds/speed-ratio.ts';
 import { lineBetweenReadings } from '../time/held-readings.ts';
@@ -41,8 +42,9 @@ export function findPulls(log: Log, options: PullOptions = {}): FoundPulls {
   if (!logged) return { pulls: [], warnings: [{ code: 'log/no-engine-speed', facts: {} }] };
   const engine = { values: withoutSpikes(logged.values) };
   const roadSpeed = road && lineBetweenReadings(log.time, road.values, log.segments);
-  const ratio = roadSpeed ? speedRatio(engine.values, roadSpeed) : null;
-  const found = fullThrottleOf(log, engine.values, ratio);
+  const ratioWithin = (spans?: readonly Span[]) => roadSpeed && speedRatio(engine.values, roadSpeed, spans);
+  const found = fullThrottleOf(log, engine.values, () => ratioWithin());
+  const ratio = ratioWithin(found.spans);
   const isByFoot = found.by === 'pedal' || found.by === 'throttle';
   const drafts: Draft[] = [];
   for (const span of found.spans) {

@@ -1,5 +1,6 @@
 import type { Note } from '../../result/index.ts';
 import { channelOf, type Log } from '../channel.ts';
+import { medianOf } from '../median.ts';
 import type { Span } from '../span.ts';
 import { movingSpeedOf } from '../speeds/moving-speed.ts';
 import { speedRatio, withoutSpikes } from '../speeds/speed-ratio.ts';
@@ -52,5 +53,6 @@ function sameAgain(log: Log, flag: Note, span: Span): Note | null {
   const road = movingSpeedOf(log);
   if (!engine || !road) return null;
   const onTime = lineBetweenReadings(log.time, road.values, log.segments);
-  return spinIn(log, speedRatio(withoutSpikes(engine.values), onTime), span);
+  const ratio = speedRatio(withoutSpikes(engine.values), onTime, [span]);
+  return spinIn(log, ratio, span, medianOf(ratio, span.from, span.to));
 }

@@ -1,3 +1,4 @@
+import { rangeWithin } from '../range-within.ts';
 import type { Span } from '../span.ts';
 import { withoutSpikes } from '../speeds/speed-ratio.ts';
 
@@ -18,9 +19,10 @@ const longer = 2.5;
  */
 export function bouncesAtTop(engineSpeed: Float64Array, time: Float64Array, pull: Span): number | null {
   const speed = withoutSpikes(engineSpeed.subarray(pull.from, pull.to));
-  const high = speed.reduce((most, v) => Math.max(most, Number.isNaN(v) ? 0 : v), 0);
-  const first = speed.findIndex((v) => v >= (1 - fall.least) * high);
-  if (first < 0) return null;
+  const high = Math.max(0, rangeWithin(speed, 0, speed.length).high);
+  let first = 0;
+  while (first < speed.length && !((speed[first] as number) >= (1 - fall.least) * high)) first++;
+  if (first === speed.length) return null;
   let bounces = 0;
   let isDown = false;
   for (let i = first; i < speed.length; i++) {

@@ -3,6 +3,7 @@ import { degrees } from '../../units/index.ts';
 import { boostOf } from '../boost-of.ts';
 import { channelOf, type Log } from '../channel.ts';
 import { medianOf } from '../median.ts';
+import { rangeWithin } from '../range-within.ts';
 import { wideOpen } from '../rises/boost-spans.ts';
 import type { EndedSpan, Span } from '../span.ts';
 import { medianOfThree } from '../speeds/speed-ratio.ts';
@@ -26,7 +27,7 @@ const certain_s = 0.15;
 /** What is to be said of one pull. */
 export function pullFlags(
   log: Log,
-  pull: GearSpan & EndedSpan & { readonly last: number },
+  pull: GearSpan & EndedSpan & { readonly last: number; readonly ratio: number },
   known: {
     readonly isAborted: boolean;
     readonly ratio: Float64Array | null;
@@ -40,7 +41,7 @@ export function pullFlags(
     flags.push({ code: 'log/pull-aborted', facts: { rpmTo_rad_s: known.engine ? pull.last : null } });
   if (pull.afterChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.from) } });
   if (pull.beforeChange) flags.push({ code: 'log/pull-gear-change', facts: { time_s: timeAt(pull.to - 1) } });
-  const spin = spinIn(log, known.ratio, pull);
+  const spin = known.ratio && spinIn(log, known.ratio, pull, pull.ratio);
   if (spin) flags.push(spin);
   else {
     const fall = pull.breaks.find((b) => b.kind === 'spin');
@@ -91,21 +92,27 @@ function ownTimeAt(log: Log, i: number): number {
   return (log.time[i] ?? 0) - countedOnAt(log, i);
 }
 
-/** Where engine speed runs furthest ahead of the road, if it does; `ratio` is null where no road speed tells it. */
-export function spinIn(log: Log, ratio: Float64Array | null, pull: Span): Note | null {
-  if (!ratio) return null;
-  const usual = medianOf(ratio, pull.from, pull.to);
+/**
+ * Where engine speed runs furthest ahead of the road, if it does.
+ *
+ * @param ratio  engine speed over vehicle speed
+ * @param usual  the same in the middle of the pull
+ */
+export function spinIn(log: Log, ratio: Float64Array, pull: Span, usual: number): Note | null {
   let at = -1;
-  let most = leastSpin;
+  let most = Number.NEGATIVE_INFINITY;
   // Three samples, so that one reading of a slow speed channel is no spin.
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
-    const excess = medianOfThree(ratio, i) / usual - 1;
-    if (excess > most) {
-      most = excess;
+    const level = medianOfThree(ratio, i);
+    if (level > most) {
+      most = level;
       at = i;
     }
   }
-  return at < 0 ? null : { code: 'log/pull-wheel-spin', facts: { time_s: ownTimeAt(log, at), excess: most } };
+  const excess = most / usual - 1;
+  return excess > leastSpin
+    ? { code: 'log/pull-wheel-spin', facts: { time_s: ownTimeAt(log, at), excess } }
+    : null;
 }
 
 /** A limiter channel, bounces, torque taken back at the top, or engine speed that stands still there. */
@@ -165,6 +172,9 @@ function torqueShortAt(log: Log, pull: Span): number | null {
 function closingOf(log: Log, pull: Span): number | null {
   const throttle = channelOf(log, 'throttle');
   if (!throttle) return closingByPressure(log, pull);
+  // A plate that hardly moved did not shut: so it is in nearly every pull.
+  const { low, high } = rangeWithin(throttle.values, pull.from, pull.to);
+  if (!(low < high - leastClosing)) return null;
   const wide = medianOf(throttle.values, pull.from, pull.to);
   for (let i = pull.from + 1; i < pull.to - 1; i++) {
     if (

@@ -28,7 +28,7 @@ export function pullsByRoadSpeed(log: Log, road: Channel, options: PullOptions):
   const renewal = renewalOf(road.values, log.time);
   const speed = withoutSteps(road.values, log.time, log.segments, renewal);
   const asEngine = withoutSpikes(speed.map((v) => middlingRatio * v));
-  const found = fullThrottleOf(log, asEngine, new Float64Array(speed.length).fill(middlingRatio));
+  const found = fullThrottleOf(log, asEngine, () => new Float64Array(speed.length).fill(middlingRatio));
   // Without a gear a gentle acceleration in a low one is as strong as full throttle in the next.
   if (found.by === 'engineSpeed')
     return { pulls: [], warnings: [{ code: 'log/speed-alone', facts: { column: road.column } }] };

@@ -1,5 +1,6 @@
 import { degrees } from '../../units/index.ts';
 import { channelOf, type Log } from '../channel.ts';
+import { rangeWithin } from '../range-within.ts';
 import type { Span } from '../span.ts';
 import { indexAt, medianOfThree } from '../speeds/speed-ratio.ts';
 
@@ -25,6 +26,9 @@ export function sparkDip(log: Log, pull: Span): number | null {
   const knock = channelOf(log, 'knockRetard')?.values;
   const { time } = log;
   const start = indexAt(time, (time[pull.from] ?? 0) + settles_s, pull.from, pull.to);
+  // Nearly every pull ends here, ...
+  const { low, high } = rangeWithin(spark, start, pull.to);
+  if (!(high - low >= leastDip_rad)) return null;
   const highest = (i: number, sign: 1 | -1) =>
     around_s.reduce((most, s) => {
       const at = indexAt(time, (time[i] ?? 0) + sign * s, start, pull.to);
@@ -36,7 +40,7 @@ export function sparkDip(log: Log, pull: Span): number | null {
   for (let i = start + 1; i < pull.to - 1; i++) {
     const now = medianOfThree(spark, i);
     behind = Math.max(behind, now);
-    // Nearly every sample of nearly every pull ends here.
+    // ... and of the others nearly every sample here.
     if (!(Math.min(behind, ahead[i - start] ?? 0) - now >= leastDip_rad)) continue;
     const dip = Math.min(highest(i, -1), highest(i, 1)) - now;
     if (dip >= leastDip_rad && !(Math.abs(knock?.[i] ?? 0) >= knockShare * dip)) return i;

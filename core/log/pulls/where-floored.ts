@@ -13,11 +13,13 @@ import { usualStep } from '../time/time-axis.ts';
 /**
  * Spans at full throttle and what told them. Pedal before throttle, since a plate may close on the engine's own
  * account. A pedal that moves but never gets to its stop says that there was no full throttle.
+ *
+ * @param ratioOf  engine speed over vehicle speed, where it is asked for; null where none is logged
  */
 export function fullThrottleOf(
   log: Log,
   engineSpeed: Float64Array,
-  ratio: Float64Array | null,
+  ratioOf: () => Float64Array | null,
 ): { spans: readonly EndedSpan[]; by: QuantityId } {
   let moves = false;
   for (const quantity of ['pedal', 'throttle'] as const) {
@@ -37,6 +39,6 @@ export function fullThrottleOf(
   const boost = boostOf(log)?.values ?? null;
   const byBoost = boost && boostSpans(boost, engineSpeed, log.time, log.segments);
   if (byBoost) return { spans: byBoost, by: 'boost' };
-  const spans = risingSpans({ engineSpeed, ratio, boost, time: log.time, segments: log.segments });
+  const spans = risingSpans({ engineSpeed, ratio: ratioOf(), boost, time: log.time, segments: log.segments });
   return { spans, by: 'engineSpeed' };
 }

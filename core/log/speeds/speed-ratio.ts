@@ -1,17 +1,25 @@
+import type { Span } from '../span.ts';
+
 /** Slower than this a speed channel says nothing about the gear [m/s]. */
 const slowest = 4;
 
 /**
  * Engine speed over vehicle speed [rad/m], the sign of a gear: constant while one gear is driven without slip.
  *
- * @returns one number per sample, NaN where either is missing or the car hardly moves
+ * @param spans  samples that are asked for, all where nothing is said
+ * @returns one number per sample, NaN where either is missing or the car hardly moves, and outside the spans
  */
-export function speedRatio(engineSpeed: Float64Array, vehicleSpeed: Float64Array): Float64Array {
-  const ratio = new Float64Array(engineSpeed.length);
-  for (let i = 0; i < ratio.length; i++) {
-    const v = vehicleSpeed[i] ?? Number.NaN;
-    ratio[i] = v >= slowest ? (engineSpeed[i] ?? Number.NaN) / v : Number.NaN;
-  }
+export function speedRatio(
+  engineSpeed: Float64Array,
+  vehicleSpeed: Float64Array,
+  spans: readonly Span[] = [{ from: 0, to: engineSpeed.length }],
+): Float64Array {
+  const ratio = new Float64Array(engineSpeed.length).fill(Number.NaN);
+  for (const { from, to } of spans)
+    for (let i = from; i < to; i++) {
+      const v = vehicleSpeed[i] as number;
+      if (v >= slowest) ratio[i] = (engineSpeed[i] as number) / v;
+    }
   return ratio;
 }
 
@@ -44,14 +52,21 @@ const leastSpike_rad_s = 150;
  */
 export function withoutSpikes(engineSpeed: Float64Array): Float64Array {
   let clean: Float64Array | null = null;
+  let before = engineSpeed[0] as number;
   for (let i = 1; i < engineSpeed.length - 1; i++) {
-    const before = (clean ?? engineSpeed)[i - 1] as number;
     const now = engineSpeed[i] as number;
-    const after = engineSpeed[i + 1] as number;
-    const off = Math.min(Math.abs(now - before), Math.abs(now - after));
-    if (!(off > leastSpike_rad_s && off > 0.25 * before && Math.abs(after - before) < 0.25 * off)) continue;
-    clean ??= engineSpeed.slice();
-    clean[i] = (before + after) / 2;
+    const leap = Math.abs(now - before);
+    // Every row of a log is asked, and hardly one leaps.
+    if (leap > leastSpike_rad_s) {
+      const after = engineSpeed[i + 1] as number;
+      const off = Math.min(leap, Math.abs(now - after));
+      if (off > leastSpike_rad_s && off > 0.25 * before && Math.abs(after - before) < 0.25 * off) {
+        clean ??= engineSpeed.slice();
+        before = clean[i] = (before + after) / 2;
+        continue;
+      }
+    }
+    before = now;
   }
   return clean ?? engineSpeed;
 }
