@@ -29,6 +29,7 @@ export { siScale } from './si-scale.ts';
 export { type SpeedLag, speedLag } from './speeds/speed-lag.ts';
 export { indexAt } from './speeds/speed-ratio.ts';
 export type { OtherFile } from './table/not-a-log.ts';
+export { BlockReader, type BlockStyle, type RowBlock, roomOfBlock } from './table/row-block.ts';
 export { heldReadings } from './time/held-readings.ts';
 export { countedOnAt } from './time/own-clock.ts';
 export * from './why-no-log.ts';

@@ -2,7 +2,7 @@ import { fail, type Problem, type Result } from '../result/index.ts';
 import type { Log } from './channel.ts';
 import type { ColumnMapping } from './columns/column-mapping.ts';
 import { finishLog } from './finish-log.ts';
-import { ColumnStore } from './table/column-store.ts';
+import { ColumnStore, ownRoom, sharedRoom } from './table/column-store.ts';
 import { isLastCellCut, rowsHeld_bytes } from './table/cut-cell.ts';
 import { decodeText, type Encoding } from './table/encoding.ts';
 import type { Layout } from './table/layout.ts';
@@ -10,6 +10,7 @@ import { blockOf, firstLineEnd, joined, lastLineEnd, linesIn } from './table/lin
 import { otherFileOf } from './table/not-a-log.ts';
 import { noNews, OddRowReader, type RowNews } from './table/odd-rows.ts';
 import { PlainRowReader } from './table/plain-rows.ts';
+import type { BlockStyle, RowBlock } from './table/row-block.ts';
 import { headSize, longestLine, settleTable } from './table/settle-table.ts';
 import { tokenise } from './table/tokenise.ts';
 import { isMostlyZeros, withoutZeroLines } from './table/zero-rows.ts';
@@ -42,6 +43,13 @@ const mostPatience = 4096;
  */
 export type LogReader = {
   push(chunk: Uint8Array): Problem | null;
+  /**
+   * How the rows to come are written, once that is settled: whole ones may then be read apart (BlockReader) and
+   * given to pushBlock. Null before, and where bytes are no characters.
+   */
+  blockStyle(): BlockStyle | null;
+  /** Takes rows that were read apart, in their place: what was pushed before ends with a line feed. */
+  pushBlock(block: RowBlock): Problem | null;
   finish(): Result<Log>;
 };
 
@@ -76,7 +84,7 @@ class Reader implements LogReader {
   }
 
   push(chunk: Uint8Array): Problem | null {
-    if (this.#problem || this.#news.otherTableLine > 0) return this.#problem;
+    if (this.#isOver()) return this.#problem;
     this.#size += chunk.length;
     const bytes = this.#narrow ? this.#narrow(chunk, false) : chunk;
     if (this.#hasStarted) {
@@ -99,6 +107,26 @@ class Reader implements LogReader {
       this.#readOn(rest);
     }
     return this.#problem;
+  }
+
+  blockStyle(): BlockStyle | null {
+    const layout = this.#layout;
+    if (!layout || this.#narrow || this.#isOver()) return null;
+    const { delimiter, decimal, columns: cells, names } = layout;
+    return { delimiter, decimal, cells, width: names.length };
+  }
+
+  pushBlock(block: RowBlock): Problem | null {
+    if (this.#isOver()) return this.#problem;
+    if (this.#pending.length > 0) throw new Error('rows were read apart within a row');
+    this.#size += block.size_bytes;
+    while (this.#store.capacity - this.#store.rows < block.rows && !this.#problem) this.#grow();
+    if (this.#problem || block.size_bytes === 0) return this.#problem;
+    this.#store.append(block);
+    this.#line += block.lines;
+    this.#patience = 1;
+    this.#hold(block.tail);
+    return null;
   }
 
   finish(): Result<Log> {
@@ -156,7 +184,7 @@ class Reader implements LogReader {
     const expected = total > 0 ? (total / rowLength) * 1.05 + 64 : 65_536;
     const width = layout.names.length;
     const rows = Math.min(expected, 4e9 / Math.max(1, width));
-    this.#store = new ColumnStore(width, rows, this.#options.isShared);
+    this.#store = new ColumnStore(width, rows, this.#options.isShared ? sharedRoom : ownRoom);
     this.#news = noNews(width);
     this.#plain = new PlainRowReader(
       { delimiter: layout.delimiter, decimal: layout.decimal, cells: layout.columns },

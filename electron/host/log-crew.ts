@@ -1,34 +1,14 @@
 import { createHash } from 'node:crypto';
+import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { RequestContext } from '../../core/contract/index.ts';
-import type { DerivedChannel, Log, LogReaderOptions } from '../../core/log/index.ts';
+import type { Log, LogReaderOptions } from '../../core/log/index.ts';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import type { AnalysedPull, AnalysisInput, PullsOfLog, RunAnalysis } from '../../core/session/index.ts';
+import type { AnalysedPull, PullsOfLog, RunAnalysis } from '../../core/session/index.ts';
 import type { SourceStream } from '../store/index.ts';
 import { orCalledOff } from './called-off.ts';
-
-/** Bytes of a part: some ten milliseconds of reading. */
-const partLength = 1 << 20;
-/** Parts on their way to the worker, so that neither waits for the other and memory stays bounded. */
-const mostAhead = 3;
-
-/** What is asked of a log, in a form that can be sent. */
-export type AnalysisTask = Omit<AnalysisInput, 'file' | 'derived'> & {
-  readonly derivedChannels: readonly DerivedChannel[];
-};
-
-/** What goes into the worker and what comes out. */
-export type ToLogWorker =
-  | { readonly kind: 'start'; readonly options: LogReaderOptions }
-  | { readonly kind: 'part'; readonly part: Uint8Array<ArrayBuffer> }
-  | { readonly kind: 'end' }
-  | { readonly kind: 'analyse'; readonly log: Log; readonly task: AnalysisTask };
-export type FromLogWorker =
-  /** A part that was read, to be filled anew. */
-  | { readonly kind: 'taken'; readonly part: Uint8Array<ArrayBuffer> }
-  | { readonly kind: 'read'; readonly result: Result<Log> }
-  | { readonly kind: 'found'; readonly found: PullsOfLog }
-  | { readonly kind: 'powers'; readonly done: readonly AnalysedPull[] };
+import type { AnalysisTask, FromLogWorker, FromRowWorker, ToLogWorker, ToRowWorker } from './log-messages.ts';
+import { createDealer, type PartDealer } from './part-dealer.ts';
 
 /** What a crew hears of the request that it works for. */
 export type Called = {
@@ -37,10 +17,10 @@ export type Called = {
 };
 
 /**
- * A worker for one big log: it reads it, finds its pulls and their power. The host only hands things on, so it goes
- * on answering, and a cancel ends the worker in the midst of whatever it does. `end` must be called; nothing can be
- * asked afterwards, nor after a cancel. A second worker for the power was tried: it starts and warms up for longer
- * than the power of hundreds of pulls takes.
+ * Workers for one big log: one reads it, finds its pulls and their power; another, where the machine has a core for
+ * it, reads some of the rows meanwhile. The host only hands things on, so it goes on answering, and a cancel ends the
+ * workers in the midst of whatever they do. `end` must be called; nothing can be asked afterwards, nor after a cancel.
+ * A second worker for the power was tried: compiling takes it longer than the power of hundreds of pulls.
  */
 export type LogCrew = {
   /** The log never lies in memory whole. Errors: those of readLog, source damage, contract/cancelled. */
@@ -53,12 +33,24 @@ export type LogCrew = {
 export function hireCrew(): LogCrew {
   let fault: { readonly error: unknown } | null = null;
   let refuse: (error: unknown) => void = () => undefined;
-  const worker = new Worker(new URL('./log-worker.ts', import.meta.url)).on('error', (error) => {
-    fault = { error };
-    refuse(error);
+  function watched(worker: Worker): Worker {
+    worker.on('error', (error) => {
+      fault = { error };
+      refuse(error);
+    });
+    // Who waits for an answer keeps the program alive, an idle worker does not.
+    worker.unref();
+    return worker;
+  }
+  const worker = watched(new Worker(new URL('./log-worker.ts', import.meta.url)));
+  const rowWorker =
+    availableParallelism() > 1 ? watched(new Worker(new URL('./row-worker.ts', import.meta.url))) : null;
+  let isRowWorkerReady = false;
+  let dealer: PartDealer | null = null;
+  rowWorker?.on('message', (message: FromRowWorker) => {
+    if (message.kind === 'ready') isRowWorkerReady = true;
+    else dealer?.rows(message);
   });
-  // Who waits for an answer keeps the program alive, an idle worker does not.
-  worker.unref();
 
   /** Waits for an answer, a fault or a cancel, whichever comes first. */
   function answerOf<T>(
@@ -80,60 +72,45 @@ export function hireCrew(): LogCrew {
   }
 
   const post = (message: ToLogWorker, transfer: ArrayBuffer[] = []) => worker.postMessage(message, transfer);
+  const readers = {
+    toLogWorker: post,
+    toRowWorker: (message: ToRowWorker, transfer: ArrayBuffer[] = []) =>
+      rowWorker?.postMessage(message, transfer),
+    isRowWorkerReady: () => isRowWorkerReady,
+  };
 
   async function read(
     source: SourceStream,
     options: LogReaderOptions,
     context: Called,
   ): Promise<Result<Log>> {
-    /** Parts to be filled: those that the worker has read come back, so that memory is not asked for anew. */
-    const free = Array.from({ length: mostAhead }, () => new Uint8Array(partLength));
-    // Hashed here, where nobody waits for it: the worker is the one that has enough to do.
+    // Hashed here, where nobody waits for it: the workers are those that have enough to do.
     const hash = createHash('sha256');
-    let isDone = false;
-    let whenTaken: () => void = () => undefined;
-    async function pump(): Promise<void> {
-      post({ kind: 'start', options: { ...options, isShared: true } });
-      let sent = 0;
-      for (;;) {
-        while (free.length === 0 && !isDone) {
-          await new Promise<void>((resolve) => {
-            whenTaken = resolve;
-          });
-        }
-        const part = free.pop();
-        if (!part) return;
-        const length = await source.read(part);
-        if (isDone) return;
-        if (length === 0) break;
-        const filled = part.subarray(0, length);
-        hash.update(filled);
-        post({ kind: 'part', part: filled }, [part.buffer]);
-        sent += length;
-        context.tellShare(Math.min(1, sent / Math.max(1, source.size)));
-      }
-      post({ kind: 'end' });
-    }
+    let read_bytes = 0;
+    const dealing = createDealer(source, readers, (bytes) => {
+      hash.update(bytes);
+      read_bytes += bytes.length;
+      context.tellShare(Math.min(1, read_bytes / Math.max(1, source.size)));
+    });
+    dealer = dealing;
     let pumping: Promise<void> | undefined;
     try {
       return await answerOf<Log>(
         context.signal,
         (message, give) => {
-          if (message.kind === 'taken') {
-            free.push(new Uint8Array(message.part.buffer));
-            whenTaken();
-          } else if (message.kind === 'read') {
+          if (message.kind === 'taken') dealing.taken(message);
+          else if (message.kind === 'read') {
             const damage = source.damage(hash.digest('hex'));
             give(damage ? fail(damage) : message.result);
           }
         },
         () => {
-          pumping = pump().catch((error) => refuse(error));
+          post({ kind: 'start', options: { ...options, isShared: true } });
+          pumping = dealing.pump().catch((error) => refuse(error));
         },
       );
     } finally {
-      isDone = true;
-      whenTaken();
+      dealing.stop();
       // The file must not be closed under a read.
       await pumping;
     }
@@ -159,6 +136,9 @@ export function hireCrew(): LogCrew {
   return {
     read,
     analyse,
-    end: () => void worker.terminate(),
+    end: () => {
+      void worker.terminate();
+      void rowWorker?.terminate();
+    },
   };
 }

@@ -8,7 +8,7 @@ import {
 } from '../../core/log/index.ts';
 import { fail, ok, type Problem } from '../../core/result/index.ts';
 import { type AnalysedPull, pullsOfLog, speedLagOf, withPower } from '../../core/session/index.ts';
-import type { AnalysisTask, FromLogWorker, ToLogWorker } from './log-crew.ts';
+import type { AnalysisTask, FromLogWorker, Part, ToLogWorker } from './log-messages.ts';
 import { rehearsal } from './rehearsal.ts';
 import { sharedLog } from './shared-log.ts';
 
@@ -32,12 +32,41 @@ function tell(message: FromLogWorker, transfer: ArrayBuffer[] = []): void {
 function start(options: LogReaderOptions): void {
   reader = createLogReader(options);
   problem = null;
+  next = 0;
 }
 
-function take(part: Uint8Array<ArrayBuffer>): void {
+/** What arrived before its turn, by its place in the file. */
+const early = new Map<number, () => void>();
+let next = 0;
+
+function inTurn(place: number, take: () => void): void {
+  early.set(place, take);
+  for (let turn = early.get(next); turn; turn = early.get(next)) {
+    early.delete(next);
+    next++;
+    turn();
+  }
+}
+
+function push(bytes: Uint8Array): void {
   // What cannot be read goes on to its end all the same, for its hash: damage is the better explanation.
-  if (!problem) problem = reader?.push(part) ?? null;
-  tell({ kind: 'taken', part }, [part.buffer]);
+  if (!problem) problem = reader?.push(bytes) ?? null;
+}
+
+function taken(part: Part | null, numbers: Float64Array | null): void {
+  const style = reader?.blockStyle() ?? null;
+  tell({ kind: 'taken', part, numbers, style }, part ? [part.buffer] : []);
+}
+
+function takePart({ part }: ToLogWorker & { kind: 'part' }): void {
+  push(part);
+  taken(part, null);
+}
+
+function takeRows({ block, numbers, rest }: ToLogWorker & { kind: 'rows' }): void {
+  if (!problem) problem = reader?.pushBlock(block) ?? null;
+  if (rest) push(rest);
+  taken(rest, numbers);
 }
 
 function finish(): void {
@@ -80,8 +109,9 @@ async function rehearse(): Promise<void> {
 parentPort?.on('message', (message: ToLogWorker) => {
   isCalled = true;
   if (message.kind === 'start') start(message.options);
-  else if (message.kind === 'part') take(message.part);
-  else if (message.kind === 'end') finish();
+  else if (message.kind === 'part') inTurn(message.place, () => takePart(message));
+  else if (message.kind === 'rows') inTurn(message.place, () => takeRows(message));
+  else if (message.kind === 'end') inTurn(message.place, finish);
   else void analyse(message.log, message.task);
 });
 void rehearse();

@@ -1,28 +1,29 @@
 import { sampleFlag } from '../channel.ts';
+import type { RowBlock } from './row-block.ts';
+
+/** Makes the memory of so many numbers. */
+export type Room = (length: number) => Float64Array;
+
+export const ownRoom: Room = (length) => new Float64Array(length);
+/** In memory that several workers may read at once. */
+export const sharedRoom: Room = (length) => new Float64Array(new SharedArrayBuffer(8 * length));
 
 /** Columns that grow row by row. A row counts once `rows` is raised; until then it may be written again. */
 export class ColumnStore {
   readonly width: number;
-  /** Numbers in memory that several workers may read at once. */
-  readonly #isShared: boolean;
+  readonly #room: Room;
   readonly columns: Float64Array[];
   /** Made at a column's first flag, as most columns never need any. */
   readonly flags: (Uint8Array | null)[];
   rows = 0;
   capacity: number;
 
-  constructor(width: number, expectedRows: number, isShared = false) {
+  constructor(width: number, expectedRows: number, room: Room = ownRoom) {
     this.width = width;
-    this.#isShared = isShared;
+    this.#room = room;
     this.capacity = Math.max(64, Math.ceil(expectedRows));
     this.columns = Array.from({ length: width }, () => this.#room(this.capacity));
     this.flags = Array.from({ length: width }, () => null);
-  }
-
-  #room(length: number): Float64Array {
-    return this.#isShared
-      ? new Float64Array(new SharedArrayBuffer(8 * length))
-      : new Float64Array(new ArrayBuffer(8 * length));
   }
 
   /** Room for one more row at least. */
@@ -61,6 +62,18 @@ export class ColumnStore {
     const flags = this.flags[column];
     if (flags) flags[this.rows] = flag;
     else if (flag !== 0) this.flagsOf(column)[this.rows] = flag;
+  }
+
+  /** Adds rows that were read elsewhere; there must be room for them. */
+  append({ rows, columns, flags }: RowBlock): void {
+    for (let c = 0; c < this.width; c++) {
+      this.columns[c]?.set(columns[c]?.subarray(0, rows) ?? [], this.rows);
+      const found = flags[c];
+      // A row that did not count may have left flags behind.
+      if (found) this.flagsOf(c).set(found.subarray(0, rows), this.rows);
+      else this.flags[c]?.fill(0, this.rows, this.rows + rows);
+    }
+    this.rows += rows;
   }
 
   /**

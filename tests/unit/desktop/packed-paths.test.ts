@@ -24,12 +24,12 @@ function sources(folder: string): string[] {
 describe('what the packed program reads while it runs', () => {
   const main = readFileSync(join(project, 'electron/desktop/main.ts'), 'utf8');
 
-  it('is in the archive: its scripts, the worker that reads logs, the screens', () => {
+  it('is in the archive: its scripts, the workers that read logs, the screens', () => {
     // As main.ts goes from its own folder.
     expect(main).toContain("join(here, '..', '..', '..', 'renderer', 'dist')");
     expect(main).toContain("join(here, 'preload.cjs')");
     const screens = relative(project, join(project, dist, '..', '..', '..', 'renderer', 'dist'));
-    const scripts = ['main.mjs', 'preload.cjs', 'log-worker.mjs', 'chunk-abc.mjs'];
+    const scripts = ['main.mjs', 'preload.cjs', 'log-worker.mjs', 'row-worker.mjs', 'chunk-abc.mjs'];
     for (const file of [
       'package.json',
       String(packaging.extraMetadata.main),
@@ -77,7 +77,8 @@ describe('what the packed program reads while it runs', () => {
       // Built beside main by the plugin of vite.config.ts; run as built in e2e/desktop/built-scripts.
       'electron/host/log-crew.ts',
     ]);
-    const worker = readFileSync(join(project, 'electron/host/log-crew.ts'), 'utf8');
-    expect(worker).toMatch(/new Worker\(new URL\('\.\/log-worker\.ts', import\.meta\.url\)\)/);
+    const crew = readFileSync(join(project, 'electron/host/log-crew.ts'), 'utf8');
+    for (const worker of ['log-worker', 'row-worker'])
+      expect(crew).toContain(`new Worker(new URL('./${worker}.ts', import.meta.url))`);
   });
 });

@@ -1,4 +1,4 @@
-import { readdir, rm, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
@@ -7,6 +7,7 @@ import { readLog } from '../../../core/log/index.ts';
 import { unwrap } from '../../../core/result/index.ts';
 import { analyseLog } from '../../../core/session/index.ts';
 import { createAnalyst } from '../../../electron/host/analyst.ts';
+import { hireCrew } from '../../../electron/host/log-crew.ts';
 import { readStoredLog } from '../../../electron/host/read-stored-log.ts';
 import { importLog, type OpenSession, readSource } from '../../../electron/store/index.ts';
 import { writeBigLog } from '../../bench/big-log.ts';
@@ -35,6 +36,35 @@ describe('a large log', () => {
     expect(shares.length).toBeGreaterThanOrEqual(6);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     expect(shares.at(-1)).toBe(1);
+  });
+
+  it.each([
+    ['plain numbers', (lines: string[]) => lines.join('\n')],
+    ['line ends of Windows and a last row without one', (lines: string[]) => lines.join('\r\n').trimEnd()],
+    [
+      'remarks, a header that comes back, empty cells and words among the numbers',
+      (lines: string[]) => {
+        for (let i = 9000; i < lines.length; i += 4000) {
+          lines[i] = '# a remark';
+          lines[i + 7] = lines[0] as string;
+          lines[i + 900] = (lines[i + 900] as string).replace(/,[^,]*,/, ',,');
+          lines[i + 1700] = (lines[i + 1700] as string).replace(/,[^,]*,/, ',n/a,');
+        }
+        return lines.join('\n');
+      },
+    ],
+  ])('of %s is read by two workers as it is by one', async (_, written) => {
+    const { open, record } = await withLog(async (path) => {
+      writeBigLog(path, 9);
+      await writeFile(path, written((await readFile(path, 'utf8')).split('\n')));
+    });
+    const crew = hireCrew();
+    // Once the worker for rows is at the ready.
+    await setTimeout(1500);
+    const whole = unwrap(readLog(unwrap(await readSource(open, record.id)), { file: record.name }));
+    for (let round = 0; round < 2; round++)
+      expect(unwrap(await readStoredLog(open, record, quiet, crew))).toEqual(whole);
+    crew.end();
   });
 
   it('that was damaged on disk is told as damaged, not read', async () => {
