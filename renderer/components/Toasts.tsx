@@ -18,6 +18,17 @@ export function Toasts() {
   return home && createPortal(<Region />, home);
 }
 
+/** What is being worked on is never covered: it scrolls up, as far as there is room. */
+function showFocusAbove(region: HTMLElement): void {
+  const focused = document.activeElement;
+  if (!focused?.closest('main') || region.contains(focused)) return;
+  const [of, over] = [focused.getBoundingClientRect(), region.getBoundingClientRect()];
+  const isBeside = of.right <= over.left || of.left >= over.right;
+  // A focus as tall as a screen is no cell and no field.
+  if (isBeside || of.bottom <= over.top || of.height > over.top) return;
+  focused.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+}
+
 function Region() {
   const { toasts, dismiss } = useToasts();
   const { screens } = useWords();
@@ -26,7 +37,10 @@ function Region() {
     const element = region.current;
     if (!element) return;
     const root = document.documentElement;
-    const seen = new ResizeObserver(() => root.style.setProperty('--told', `${element.offsetHeight}px`));
+    const seen = new ResizeObserver(() => {
+      root.style.setProperty('--told', `${element.offsetHeight}px`);
+      showFocusAbove(element);
+    });
     seen.observe(element);
     return () => {
       seen.disconnect();

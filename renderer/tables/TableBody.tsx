@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useRef, useState } from 'react';
 import type { Session } from '../../core/session/index.ts';
 import { cellsIn, maskOf, placeOf, setCells, writeTable } from '../../core/tables/index.ts';
 import { entryTitle, readNumber } from '../../core/words/index.ts';
@@ -6,7 +6,6 @@ import { Headline } from '../bench/Headline.tsx';
 import { Check } from '../components/Check.tsx';
 import { Segmented } from '../components/Segmented.tsx';
 import { Select } from '../components/Select.tsx';
-import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import screen from '../ladder/LadderScreen.module.css';
@@ -18,7 +17,7 @@ import { StepPanel } from './StepPanel.tsx';
 import { useStepQuestion } from './step-question.ts';
 import { TableGrid } from './TableGrid.tsx';
 import styles from './Tables.module.css';
-import { useGrid } from './use-grid.ts';
+import { type GridState, useGrid } from './use-grid.ts';
 import { useNudge } from './use-nudge.ts';
 import { type TableNow, useTrace } from './use-table.ts';
 
@@ -35,12 +34,19 @@ export type TableBodyProps = {
 
 const allKept = 'all';
 
+/** The last step that was kept, the table that it made, and where the grid stood. */
+type Kept = {
+  readonly cells: number;
+  readonly text: string;
+  readonly at: Pick<GridState, 'cursor' | 'chosen'>;
+  readonly press: number;
+};
+
 /** One table: the sentence, the heat map with the pulls over it, and at the right what is done with it. */
 export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
   const words = useWords();
   const { screens, show } = words;
-  const { undo } = useSession();
-  const { say, report } = useToasts();
+  const { report } = useToasts();
   const said = screens.tables;
   const { table, now, before, changes, ambientPressure, limit } = of;
   const driven = session.ledger.filter((e) => e.runs.length > 0 && e.state === 'kept');
@@ -48,6 +54,8 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
   const [isWhole, setWhole] = useState(false);
   const [traceId, setTraceId] = useState(() => driven.at(-1)?.id ?? '');
   const [typing, setTyping] = useState<string | null>(null);
+  const [kept, setKept] = useState<Kept | null>(null);
+  const presses = useRef(0);
   const grid = useGrid(now);
   const question = useStepQuestion(table);
   const { told, held: heldByKey, nudge: stepByKey } = useNudge(of, grid);
@@ -84,9 +92,13 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
 
   const target = cellsIn(grid.chosen) > 0 ? grid.chosen : null;
   const orCursor = () => target ?? maskOf(now, (r, c) => r === grid.cursor.row && c === grid.cursor.column);
-  const put = async (text: string, count: number) => {
-    if (text === table.now) return;
-    if (await onKeep(text)) say(said.stepped(count), { label: screens.shell.undo, run: () => void undo() });
+  // Told over the grid: at the foot of the window it hid the lowest rows, where boost is stepped.
+  const put = async (text: string, cells: number) => {
+    const press = ++presses.current;
+    setKept(null);
+    if (text === table.now || !(await onKeep(text))) return;
+    // What is told is of the last press, also where an earlier one is answered after it.
+    if (press === presses.current) setKept({ cells, text, at: grid, press });
   };
   const nudge = (sign: 1 | -1, isRepeat: boolean) => {
     const { step, neighbours } = question;
@@ -103,6 +115,8 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
     if (!set.ok) return report(set.problems);
     void put(writeTable(set.value), cellsIn(orCursor()));
   };
+  const isKeptHere =
+    kept?.text === table.now && kept.at.cursor === grid.cursor && kept.at.chosen === grid.chosen;
   const cell = { row: grid.cursor.row, column: grid.cursor.column };
   const value = now.values[cell.row]?.[cell.column] ?? Number.NaN;
   const old = before.values[cell.row]?.[cell.column] ?? value;
@@ -165,6 +179,7 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
               isDifference={view === 'difference'}
             />
             <div className={styles.told} role="status">
+              {isKeptHere && <p key={kept.press}>{said.stepped(kept.cells)}</p>}
               {told &&
                 remarksOfNudge(told.stepped, of, words).map((text) => (
                   <p key={`${told.press} ${text}`}>{text}</p>

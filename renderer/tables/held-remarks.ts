@@ -60,5 +60,7 @@ export function remarksOfNudge(
     return [said[by](rest > 0 ? said.andMore(first, rest) : first, cells.length)];
   });
   if (told.length > 0 || changes.length > 0) return told;
-  return notes.filter((n) => n.code === 'tables/nothing-changed').map(note);
+  return notes
+    .filter((n) => n.code === 'tables/nothing-changed' || n.code === 'tables/step-too-fine')
+    .map(note);
 }
