@@ -6,6 +6,8 @@ declare module '../result/result.ts' {
     'tables/held-by-neighbours': { cells: number; limit: number | null; step: number };
     'tables/nothing-covered': Record<string, never>;
     'tables/nothing-changed': Record<string, never>;
+    /** `least` is a step that moves a cell, `digit` what the table's own digits go by. */
+    'tables/step-too-fine': { digit: number; least: number; decimals: number };
     /** Covered by the spray, and no pull has been there. */
     'tables/covered-not-driven': { cells: number };
     /** Covered by the curve, and the logged flow was short there. */

@@ -118,7 +118,11 @@ export function stepCells(table: EcuTable, question: StepQuestion): Result<Stepp
   );
   const after = withValues(table, rounded);
   const changes = changesBetween(table, after);
-  return ok({ table: after, changes, held, notes: notesOf(question, changes, held) });
+  // The cell that gets the largest share of the step tells what would move any.
+  const share = Math.min(1, depth.reduce((most, line) => Math.max(most, ...line), 0) / fade);
+  const isTooFine = share > 0 && Math.abs(step) * share * digits + 1e-9 < 1;
+  const notes = notesOf(question, changes, held, isTooFine ? tooFine(share, table.decimals) : null);
+  return ok({ table: after, changes, held, notes });
 }
 
 type Hold = {
@@ -163,13 +167,26 @@ function holdToNeighbours(ticks: number[][], { start, since, up, ramp, limit }: 
   );
 }
 
-function notesOf(question: StepQuestion, changes: readonly CellChange[], held: readonly HeldCell[]): Note[] {
+/** That a step moves nothing because of the table's digits, and the least in whole digits that moves a cell. */
+function tooFine(share: number, decimals: number): Note {
+  const digits = 10 ** decimals;
+  const least = Math.ceil(1 / share - 1e-9) / digits;
+  return { code: 'tables/step-too-fine', facts: { digit: 1 / digits, least, decimals } };
+}
+
+function notesOf(
+  question: StepQuestion,
+  changes: readonly CellChange[],
+  held: readonly HeldCell[],
+  fine: Note | null,
+): Note[] {
   const heldBy = (by: HeldCell['by']) => held.filter((h) => h.by === by).length;
   const heldByLimit = heldBy('limit');
   const heldByNeighbours = heldBy('neighbours');
   const notes: Note[] = [];
   if (!question.covered.some((line) => line.some(Boolean)))
     notes.push({ code: 'tables/nothing-covered', facts: {} });
+  else if (fine) notes.push(fine);
   else if (changes.length === 0) notes.push({ code: 'tables/nothing-changed', facts: {} });
   else {
     const largest = changes.reduce((most, c) => Math.max(most, Math.abs(c.to - c.from)), 0);

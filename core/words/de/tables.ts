@@ -91,6 +91,8 @@ export const tablesNotes: NoteWordsOf<'tables'> = {
     'Das Fluid erreicht keine gefahrene Zelle: nichts wird verstellt. Eine Zelle ohne Fluid darf dessen Zündung nicht bekommen.',
   'tables/nothing-changed': () =>
     'Keine Zelle geändert: Grenzen und Nachbarzellen lassen diesem Schritt keinen Platz.',
+  'tables/step-too-fine': (f, show) =>
+    `Keine Zelle geändert: der Schritt ist feiner als die Stellen der Tabelle, die um ${show.number(f.digit, f.decimals)} springen. Einen Schritt von ${show.number(f.least, f.decimals)} oder mehr eingeben.`,
   'tables/covered-not-driven': (f) =>
     `${f.cells} ${f.cells === 1 ? 'Zelle bekommt' : 'Zellen bekommen'} Fluid, aber kein Zug war dort: unverändert.`,
   'tables/check-before-writing': () =>

@@ -89,6 +89,8 @@ export const tablesNotes: NoteWordsOf<'tables'> = {
   'tables/nothing-covered': () =>
     'The spray covers no cell that was driven: nothing is stepped. A cell without fluid must not get its spark.',
   'tables/nothing-changed': () => 'No cell changed: limits and neighbours leave no room for this step.',
+  'tables/step-too-fine': (f, show) =>
+    `No cell changed: the step is finer than the table’s digits, which go by ${show.number(f.digit, f.decimals)}. Step by ${show.number(f.least, f.decimals)} or more.`,
   'tables/covered-not-driven': (f) =>
     `${f.cells} ${f.cells === 1 ? 'cell gets' : 'cells get'} fluid but no pull has been there: left alone.`,
   'tables/check-before-writing': () =>

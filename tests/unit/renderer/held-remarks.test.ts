@@ -66,6 +66,14 @@ describe('what is told of a step by keys', () => {
   });
 
   it('says so where a step is finer than the digits of the cells', () => {
-    expect(told(['0,0'], { step: 0.01 })).toEqual([expect.stringMatching(/^No cell changed/)]);
+    expect(told(['0,0'], { step: 0.01 })).toEqual([
+      'No cell changed: the step is finer than the table’s digits, which go by 0.1. Step by 0.1 or more.',
+    ]);
+    expect(told(['0,0'], { step: 0.05 }, 'de')).toEqual([expect.stringContaining('um 0,1 springen')]);
+  });
+
+  it('names the step that moves a cell where the edge leaves half of it', () => {
+    expect(told(['0,0'], { step: 0.1, edge: 1 })).toEqual([expect.stringMatching(/Step by 0\.2 or more\.$/)]);
+    expect(told(['0,0'], { step: 0.2, edge: 1 })).toEqual([]);
   });
 });
