@@ -10,6 +10,8 @@ export const sampleFlag = {
   text: 2,
   /** Held from an earlier row: the sensor's own rate is slower than the file's. */
   held: 4,
+  /** The cell held the letter of the southern or the western half of the earth, for the position beside it. */
+  southOrWest: 8,
 } as const;
 
 /**

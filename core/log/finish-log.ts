@@ -1,7 +1,7 @@
 import { fail, type Note, ok, type Result } from '../result/index.ts';
 import type { Channel, Log } from './channel.ts';
 import { type ColumnMapping, measures } from './columns/column-mapping.ts';
-import { settlePositions } from './columns/positions.ts';
+import { type Letters, settlePositions } from './columns/positions.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './columns/recognise.ts';
 import { acrossShortGaps } from './pulls/short-gaps.ts';
 import { siScale } from './si-scale.ts';
@@ -48,8 +48,9 @@ export function finishLog(read: ReadColumns): Result<Log> {
   read.store.take().forEach(({ values, flags: f }, c) => {
     const name = layout.names[c] ?? '';
     const spread = spreadOf(values);
+    const isLetters = lettersIn(news.cellKinds[c], spread.count) !== null;
     // A trailing delimiter makes a column that nobody meant.
-    if (layout.isNameless[c] && spread.count === 0) return;
+    if (layout.isNameless[c] && spread.count === 0 && !isLetters) return;
     const unitRow = layout.unitRow[c] ?? '';
     cells.push({ column: { name, unitRow, gluedUnit: news.gluedUnits[c] ?? '', values, spread }, flags: f });
     kinds.push(news.cellKinds[c]);
@@ -85,7 +86,10 @@ export function finishLog(read: ReadColumns): Result<Log> {
   const log: Log = {
     file,
     time: axis.time,
-    channels: settlePositions(channels),
+    channels: settlePositions(
+      channels,
+      cells.map(({ column }, c) => lettersIn(kinds[c], column.spread.count)),
+    ),
     segments: axis.segments,
     warnings: [
       ...encodingNote(read.encoding),
@@ -107,6 +111,12 @@ export function finishLog(read: ReadColumns): Result<Log> {
     },
   };
   return ok(acrossShortGaps(log));
+}
+
+function lettersIn(kinds: RowNews['cellKinds'][number] | undefined, numbers: number): Letters {
+  const [kind, ...others] = [...(kinds?.keys() ?? [])];
+  if (numbers > 0 || others.length > 0) return null;
+  return kind === 'northSouth' ? 'latitude' : kind === 'eastWest' ? 'longitude' : null;
 }
 
 type Understood = {

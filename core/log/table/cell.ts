@@ -7,7 +7,16 @@ export type Decimal = '.' | ',';
 export type Cell = {
   readonly value: number;
   readonly flag: number;
-  readonly kind: 'number' | 'clock' | 'stamp' | 'position' | 'switch' | 'missing' | 'text';
+  readonly kind:
+    | 'number'
+    | 'clock'
+    | 'stamp'
+    | 'position'
+    | 'northSouth'
+    | 'eastWest'
+    | 'switch'
+    | 'missing'
+    | 'text';
   readonly unit: string;
 };
 

@@ -1,9 +1,10 @@
 import type { ColumnMapping } from '../columns/column-mapping.ts';
 import { headerParts } from '../columns/header-unit.ts';
 import { matchName } from '../columns/name-match.ts';
-import { type PositionColumn, positionColumn } from '../columns/position-column.ts';
+import { letterColumn, type PositionColumn, positionColumn } from '../columns/position-column.ts';
 import { type Cell, readCell } from './cell.ts';
 import type { ColumnStore } from './column-store.ts';
+import { halfCell } from './half-cell.ts';
 import type { Layout } from './layout.ts';
 import { positionCell } from './position-cell.ts';
 
@@ -63,6 +64,7 @@ export class OddRowReader {
   readonly #patient: Uint8Array;
   readonly #oddCells: Uint32Array;
   readonly #positions: readonly (PositionColumn | null)[];
+  readonly #letters: readonly (PositionColumn | null)[];
 
   /**
    * @param patient  set to 1 for a column that keeps holding other than plain numbers
@@ -76,6 +78,7 @@ export class OddRowReader {
     mapping: readonly ColumnMapping[],
   ) {
     this.#positions = layout.names.map((name) => positionColumn(name, mapping));
+    this.#letters = layout.names.map((_, c) => letterColumn(layout.names, c, mapping));
     this.#layout = layout;
     this.#store = store;
     this.#news = news;
@@ -93,7 +96,10 @@ export class OddRowReader {
   /** `52:30:06` is a time of day but in a column of positions. */
   #read(text: string, column: number): Cell {
     const position = this.#positions[column];
-    const cell = position ? positionCell(text, position.isRomance) : null;
+    const letters = this.#letters[column];
+    const cell =
+      (position ? positionCell(text, position.isRomance) : null) ??
+      (letters ? halfCell(text, letters.isRomance) : null);
     return cell ?? readCell(text, this.#layout.decimal);
   }
 

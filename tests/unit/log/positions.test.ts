@@ -85,7 +85,7 @@ describe('a position in degrees and minutes', () => {
     expect(bearingOf(log)).toBeCloseTo(30, 0);
   });
 
-  it('of the southern and western half is mirrored where letters stand elsewhere, which leaves ways as they are', () => {
+  it('of the southern and western half is mirrored where no letter is written, which leaves ways as they are', () => {
     const start = [-33.9, -70.6] as const;
     const [out, back] = [driven({ written: minutes, start }, 30), driven({ written: minutes, start }, 210)];
     expect(waysByHeading([out, back].map((log) => headingOver(log, all(log))))).toEqual([1, -1]);
@@ -188,6 +188,107 @@ describe('a position written as text', () => {
     const log = unwrap(readLog(new TextEncoder().encode(rows.join('\n')), { file: 'drive.csv' }));
     expect(log.time).toHaveLength(50);
     expect(log.warnings).toEqual([]);
+  });
+});
+
+describe('a position whose letter stands in a column of its own', () => {
+  const santiago = [-33.9, -70.6] as const;
+  type Fields = (lat: string, ns: string, lon: string, ew: string) => string[];
+  const behind: Fields = (lat, ns, lon, ew) => [lat, ns, lon, ew];
+
+  /** 300 rows about a place, with the cells of each in some order. */
+  function table(
+    header: readonly string[],
+    { start = santiago as readonly [number, number], fields = behind, letter = half, written = minutes } = {},
+  ): Log {
+    const rows = [['Time (s)', 'Speed (km/h)', ...header, 'Boost (kPa)'].join(',')];
+    for (let i = 0; i < 300; i++) {
+      const [lat, lon] = [start[0] + i * 1e-5, start[1] + i * 1e-5];
+      const cells = fields(written(lat, true), letter(lat, true), written(lon, false), letter(lon, false));
+      rows.push([(i / 10).toFixed(1), '72.0', ...cells, '101.3'].join(','));
+    }
+    return unwrap(readLog(new TextEncoder().encode(rows.join('\n')), { file: 'drive.csv' }));
+  }
+  const placeOf = (log: Log, at = 0) =>
+    (['latitude', 'longitude'] as const).map((axis) => channelOf(log, axis)?.values[at] ?? Number.NaN);
+  const expectAt = (log: Log, [lat, lon]: readonly number[], at = 0) => {
+    expect(placeOf(log, at)[0]).toBeCloseTo(lat ?? Number.NaN, 4);
+    expect(placeOf(log, at)[1]).toBeCloseTo(lon ?? Number.NaN, 4);
+  };
+
+  it.each<[string[], Fields]>([
+    [['Lat', 'N/S', 'Lon', 'E/W'], behind],
+    [['Latitude', 'NS', 'Longitude', 'EW'], behind],
+    [['Latitude', 'Lat Dir', 'Longitude', 'Lon Dir'], behind],
+    [['Latitude', 'Latitude N/S', 'Longitude', 'Longitude E/W'], behind],
+    [['GPS_Lat', 'Hemisphere', 'GPS_Lon', 'Hemisphere'], behind],
+    [['Breite', 'N/S', 'Länge', 'O/W'], behind],
+    [['Latitude', '', 'Longitude', ''], behind],
+    [['N/S', 'Lat', 'E/W', 'Lon'], (lat, ns, lon, ew) => [ns, lat, ew, lon]],
+    [['Lat', 'Lon', 'N/S', 'E/W'], (lat, ns, lon, ew) => [lat, lon, ns, ew]],
+  ])('is south and west of nought under %j', (header, fields) => {
+    const log = table(header, { fields });
+    expectAt(log, santiago);
+    expectAt(log, [santiago[0] + 299e-5, santiago[1] + 299e-5], 299);
+    // The letters stay a text of the file.
+    expect(log.channels.filter((c) => c.quantity !== null)).toHaveLength(5);
+  });
+
+  it('is north and east of it where the letters say so, in degrees and in minutes', () => {
+    for (const written of [minutes, (v: number) => Math.abs(v).toFixed(6)])
+      for (const start of [
+        [52.5, 13.4],
+        [-33.9, 151.2],
+        [40.7, -74],
+      ] as const)
+        expectAt(table(['Lat', 'N/S', 'Lon', 'E/W'], { start, written }), start);
+  });
+
+  it('crosses the equator and the meridian where the letters change', () => {
+    const log = table(['Lat', 'N/S', 'Lon', 'E/W'], {
+      start: [-0.001, -0.002],
+      written: (v) => Math.abs(v).toFixed(6),
+    });
+    expectAt(log, [-0.001, -0.002]);
+    expectAt(log, [0.00199, 0.00099], 299);
+  });
+
+  it('takes the letter before it where a cell is empty, and keeps a sign that is written', () => {
+    let row = 0;
+    const now = (v: number, l: boolean) => (row++ % 8 > 1 ? '' : half(v, l));
+    const log = table(['Lat', 'N/S', 'Lon', 'E/W'], { letter: now });
+    expectAt(log, [santiago[0] + 150e-5, santiago[1] + 150e-5], 150);
+    expectAt(table(['Lat', 'N/S', 'Lon', 'E/W'], { written: (v) => v.toFixed(6) }), santiago);
+  });
+
+  it('reads the O of Ost and of oeste by the header', () => {
+    const letter = (v: number, l: boolean) => (l ? half(v, l) : 'O');
+    expectAt(table(['Breite', 'N/S', 'Länge', 'O/W'], { letter, start: [52.5, 13.4] }), [52.5, 13.4]);
+    expectAt(table(['Latitud', 'N/S', 'Longitud', 'E/O'], { letter, start: [40.4, -3.7] }), [40.4, -3.7]);
+    expectAt(table(['Lat', 'N/S', 'Lon', 'E/O'], { letter, start: [48.4, -4.5] }), [48.4, -4.5]);
+  });
+
+  it.each<[string, string, (i: number) => string]>([
+    ['Mode', 'is normal or sport', () => 'S'],
+    ['Gear lever', 'is neutral', () => 'S'],
+    ['N/S', 'says other things too', (i) => (i % 3 === 0 ? 'S' : 'A')],
+    ['E/W', 'is of the other axis', () => 'W'],
+  ])('is left alone where %s beside it %s', (name, _, cell) => {
+    let i = 0;
+    const log = table(['Lat', name, 'Lon'], { fields: (lat, _ns, lon) => [lat, cell(i++), lon] });
+    expect(placeOf(log)[0]).toBeCloseTo(33.9, 4);
+  });
+
+  it('is the same where the newest row comes first', () => {
+    const rows = Array.from(
+      { length: 300 },
+      (_, i) => `${i / 10},72,3354.${1000 + i},${i < 100 ? 'S' : 'N'},07036.0,W`,
+    );
+    const bytes = new TextEncoder().encode(
+      ['Time (s),Speed (km/h),Lat,N/S,Lon,E/W', ...rows.reverse()].join('\n'),
+    );
+    const { values } = channelOf(unwrap(readLog(bytes, { file: 'drive.csv' })), 'latitude') ?? { values: [] };
+    expect([...values].map((v) => v < 0)).toEqual(Array.from({ length: 300 }, (_, i) => i < 100));
   });
 });
 
