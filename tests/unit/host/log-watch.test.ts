@@ -107,6 +107,20 @@ describe('watching a folder for the open session', () => {
   it.each<[string, () => [string | Uint8Array, string | Uint8Array]]>([
     ['wrote its head anew at the end', () => [`Rows: 0000\n${firstHalf}`, `Rows: 1234\n${whole}`]],
     ['wrote its head anew and nothing else', () => [`Rows: 0000\n${whole}`, `Rows: 1234\n${whole}`]],
+    [
+      'wrote a longer head at the end',
+      () => [`Rows: 0\n${firstHalf}`, `Rows: 1234\nDuration: 81.2\n${whole}`],
+    ],
+    ['wrote a longer head and nothing else', () => [`Rows: 0\n${whole}`, `Rows: 1234\n${whole}`]],
+    [
+      'wrote a shorter head at the end',
+      () => [`Still recording, rows: 0\n${firstHalf}`, `Rows: 1234\n${whole}`],
+    ],
+    ['took its head away', () => [`Still recording\n${firstHalf}`, whole]],
+    [
+      'wrote a longer head and filled in zeros',
+      () => [padded(`Rows: 0\n${firstHalf}`, 400_000), padded(`Rows: 1234\n${whole}`, 400_000)],
+    ],
     ['filled in zeros laid down before', () => [padded(firstHalf, 400_000), padded(whole, 400_000)]],
     ['cut the zeros off at the end', () => [padded(firstHalf, 400_000), whole]],
     ['did all of that', () => [padded(`Rows: 0000\n${firstHalf}`, 400_000), `Rows: 1234\n${whole}`]],
@@ -118,6 +132,17 @@ describe('watching a folder for the open session', () => {
     [
       'has the same head and other rows',
       () => [`Rows: 1\n${firstHalf}`, `Rows: 1\n${whole.replaceAll('7', '6')}`],
+    ],
+    [
+      'has a longer head and other rows from half way on',
+      () => [
+        `Rows: 1\n${whole}`,
+        `Rows: 1234\n${firstHalf}${whole.slice(firstHalf.length).replaceAll('7', '6')}`,
+      ],
+    ],
+    [
+      'has a longer head and fewer rows',
+      () => [`Rows: 1\n${whole}`, `Rows: 1234\n${lines[0]}\n${lines.slice(200).join('\n')}`],
     ],
     [
       'differs in one row',
