@@ -23,6 +23,7 @@ export { nearestGear } from './pulls/gear-of.ts';
 export * from './pulls/pull.ts';
 export { settleSpeedUnit } from './pulls/speed-unit.ts';
 export * from './quantity.ts';
+export { rangeWithin } from './range-within.ts';
 export * from './read-log.ts';
 export { lineThrough } from './rises/steady-rise.ts';
 export { siScale } from './si-scale.ts';

@@ -21,21 +21,27 @@ const short = 7;
  * The best course that rises straight and then stands is taken where it fits clearly better than a bent one and the
  * climb would have gained clearly more than the readings scatter.
  *
- * @param speed  one reading per sample, of [from, to)
- * @returns      one past the last sample of the climb; `to` where it goes on to the end
+ * @param speed  one reading per sample
+ * @returns      one past the last sample of the climb; all samples where it goes on to the end
  *
  * Check: 500 rpm/s up to 6,400 rpm, level for the last 0.3 s: the sample before the level.
  */
-export function climbEnd(time: Float64Array, speed: (i: number) => number, from: number, to: number): number {
-  let top = from;
-  for (let i = from; i < to; i++) if (speed(i) > speed(top)) top = i;
-  let high = top;
-  while (high > from && speed(high - 1) >= heldWithin * speed(top)) high--;
+export function climbEnd(time: Float64Array, speed: Float64Array): number {
+  const to = speed.length;
+  let high = 0;
+  let top = speed[0] as number;
+  for (let i = 1; i < to; i++)
+    if ((speed[i] as number) > top) {
+      high = i;
+      top = speed[i] as number;
+    }
+  while (high > 0 && (speed[high - 1] as number) >= heldWithin * top) high--;
   const at = (i: number) => time[i] as number;
-  const first = indexAt(time, at(high) - climb_s, from, high);
+  const first = indexAt(time, at(high) - climb_s, 0, high);
   if (to - first < fewest) return to;
-  const t = time.slice(first, to);
-  const gained = Float64Array.from({ length: to - first }, (_, i) => speed(first + i) - speed(first));
+  const t = time.subarray(first, to);
+  const gained = speed.slice(first);
+  for (let i = 0; i < gained.length; i++) gained[i] = (gained[i] as number) - (speed[first] as number);
   const bent = errorOfParabola(t, gained);
   const stride = Math.max(1, Math.ceil((to - high) / mostKnees));
   let best = { error: Number.POSITIVE_INFINITY, slope: 0 };

@@ -1,4 +1,5 @@
 import { type Channel, channelOf, type Log, median, type QuantityId } from '../log/index.ts';
+import { numbersWithin } from './numbers-within.ts';
 import type { PullWindow } from './pull-window.ts';
 
 /** A channel in which a dyno, or a control unit's model, tells power or torque. */
@@ -45,7 +46,7 @@ export function readingsOf(
 }
 
 function whyUnusable({ channel, at, is }: Reading, from: number, to: number): UnusableReading | null {
-  const values = channel.values.slice(from, to).filter(Number.isFinite);
+  const values = numbersWithin(channel.values, from, to);
   if (values.length < leastReadings) return 'no-number';
   if (values.every((v) => v === 0)) return 'zeros';
   const middle = median(values);

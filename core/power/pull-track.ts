@@ -1,8 +1,9 @@
+import { rangeWithin } from '../log/index.ts';
 import type { Car } from './car/car.ts';
 import { loadAt, type RoadLoad } from './road-load.ts';
 import { curveTable } from './smoothing/curve-table.ts';
 import type { SlopeCurve, SlopeErrors } from './smoothing/slope-estimate.ts';
-import type { ForceAt } from './speed/both-speeds.ts';
+import { type ForceAt, forcesAlong } from './speed/both-speeds.ts';
 import type { FusedSpeed } from './speed/fused-speed.ts';
 import { systematicError } from './systematic-error.ts';
 
@@ -23,15 +24,17 @@ export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: 
     end,
     Math.min(0.05, (end - start) / 100),
   );
-  const { value, slope } = curve;
-  const forces = value.map((v, i) => forceAt(v, slope[i] as number));
-  const peak = Math.max(...forces);
-  const engineSpeed = value.map((v, i) => {
+  const { value } = curve;
+  const forces = forcesAlong(curve, forceAt);
+  const peak = rangeWithin(forces, 0, forces.length).high;
+  const engineSpeed = new Float64Array(time.length);
+  let least = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < engineSpeed.length; i++) {
     const share = peak > 0 ? Math.max(0, (forces[i] as number) / peak) : 0;
-    return (v / fused.distance) * (1 + fused.slip * share);
-  });
-  for (let i = 1; i < engineSpeed.length; i++)
-    engineSpeed[i] = Math.max(engineSpeed[i] as number, (engineSpeed[i - 1] as number) * (1 + 1e-12));
+    const read = ((value[i] as number) / fused.distance) * (1 + fused.slip * share);
+    engineSpeed[i] = Math.max(read, least);
+    least = (engineSpeed[i] as number) * (1 + 1e-12);
+  }
   return { time, engineSpeed, curve };
 }
 

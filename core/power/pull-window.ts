@@ -29,10 +29,14 @@ export function pullWindow(log: Log, pull: Pull, speed: Channel): PullWindow {
   const low = from + extreme(smooth, 0, middle - from, -1);
   const level = (i: number) => smooth[i - from] as number;
   const before = at(pull.to - 1) - at(from);
-  const climbs = climbEnd(log.time, level, from, to);
+  const time = log.time.subarray(from, to);
+  const climbs = from + climbEnd(time, smooth);
   const isHeld = climbs < to;
   if (isHeld) to = climbs;
-  else if (level(high) > level(to - 1)) to = climbEnd(log.time, level, from, high + 1);
+  else if (level(high) > level(to - 1)) {
+    const upTo = high + 1 - from;
+    to = from + climbEnd(time.subarray(0, upTo), smooth.subarray(0, upTo));
+  }
   if (level(low) < level(from)) from = low;
   const lost = before - (at(to - 1) - at(from));
   // A sample or two go to noise; more is a lift or a shift that got into the pull.

@@ -27,7 +27,7 @@ export function systematicError(
     car.massUncertainty_kg === null ? inputUncertainty.mass * car.mass_kg : car.massUncertainty_kg / 1.96;
   const wheels = car.wheelInertia_kg_m2 === null ? practice.wheelInertiaShare * car.mass_kg * a * v : 0;
   const rollingPower = (load.a + load.b * v) * v;
-  const dragPower = load.c * v ** 3;
+  const dragPower = load.c * v * v * v;
   const perSpeed = 2 * mass * a + loadAt(load, v) + v * (load.b + 2 * load.c * v);
   const byMass = (massError * a + (massError / car.mass_kg) * load.slopeForce) * v;
   const byRolling = load.uncertainty.rolling * rollingPower;

@@ -1,5 +1,6 @@
 import { channelOf, type Log, median, type Pull, type QuantityId } from '../../log/index.ts';
 import type { Conditions } from '../conditions.ts';
+import { numbersWithin } from '../numbers-within.ts';
 
 /**
  * The conditions with the air filled in from the log where a person entered none: barometer, ambient temperature and
@@ -10,7 +11,7 @@ export function airOfPull(log: Log, pull: Pull, conditions: Conditions): Conditi
   const logged = (quantity: QuantityId) => {
     const channel = channelOf(log, quantity);
     if (!channel) return null;
-    const level = median(channel.values.slice(pull.from, pull.to).filter(Number.isFinite));
+    const level = median(numbersWithin(channel.values, pull.from, pull.to));
     return Number.isFinite(level) ? level : null;
   };
   const pressure = logged('barometricPressure');

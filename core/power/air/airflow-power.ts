@@ -1,6 +1,7 @@
 import { channelOf, type Log, median, type Pull } from '../../log/index.ts';
 import { fail, type Note, ok, type Result } from '../../result/index.ts';
 import { type FormulaCard, input } from '../explain.ts';
+import { numbersWithin } from '../numbers-within.ts';
 import type { PullPower } from '../pull-power.ts';
 
 export type AirflowPower = {
@@ -45,13 +46,11 @@ export function airflowPowerEstimate(
   const air = channelOf(log, 'airMassFlow');
   if (!air) return fail({ code: 'power/no-air-flow', facts: {} });
   const lambda = channelOf(log, 'lambda') ?? channelOf(log, 'lambdaTarget');
-  const logged = lambda
-    ? median(lambda.values.slice(pull.from, pull.to).filter(Number.isFinite))
-    : Number.NaN;
+  const logged = lambda ? median(numbersWithin(lambda.values, pull.from, pull.to)) : Number.NaN;
   // Outside this a full-load mixture is not believable: a gauge at its end, a cold sensor.
   const mixture = logged > 0.65 && logged < 1.1 ? logged : 0.83;
   const fuelPerAir = 1 / (mixture * (options.stoichiometricAir ?? 14.4));
-  const flow = power.time.map((t) => flowAround(log.time, air.values, pull, t));
+  const flow = flowsAlong(log.time, air.values, pull, power.time);
   const at = (b: number) => flow.map((q) => (q * fuelPerAir) / b);
   const enginePower = at(consumption.middle);
   let sum = 0;
@@ -86,26 +85,41 @@ export function airflowPowerEstimate(
   });
 }
 
-/** Mean of the readings within 0.25 s of an instant, inside the pull. */
-function flowAround(time: Float64Array, values: Float64Array, pull: Pull, t: number): number {
-  let sum = 0;
-  let count = 0;
-  let nearest = Number.NaN;
-  let closest = Number.POSITIVE_INFINITY;
-  for (let i = pull.from; i < pull.to; i++) {
-    const value = values[i] as number;
-    if (!Number.isFinite(value)) continue;
-    const off = Math.abs((time[i] as number) - t);
-    if (off <= 0.25) {
+/** Readings so near to an instant tell of it [s]. */
+const around = 0.25;
+
+/** Mean of the readings around each instant, inside the pull; where there is none, the nearest. */
+function flowsAlong(time: Float64Array, values: Float64Array, pull: Pull, instants: Float64Array) {
+  const flows = new Float64Array(instants.length);
+  let from = pull.from;
+  for (let k = 0; k < flows.length; k++) {
+    const t = instants[k] as number;
+    // Instants rise but for ripples: the first reading around one is near that around the one before.
+    while (from > pull.from && t - (time[from - 1] as number) <= around) from--;
+    while (from < pull.to && t - (time[from] as number) > around) from++;
+    let sum = 0;
+    let count = 0;
+    for (let i = from; i < pull.to && (time[i] as number) - t <= around; i++) {
+      const value = values[i] as number;
+      if (!Number.isFinite(value)) continue;
       sum += value;
       count++;
     }
-    if (off < closest) {
-      closest = off;
-      nearest = value;
-    }
+    flows[k] = count > 0 ? sum / count : nearestTo(t, time, values, pull);
   }
-  return count > 0 ? sum / count : nearest;
+  return flows;
+}
+
+function nearestTo(t: number, time: Float64Array, values: Float64Array, pull: Pull): number {
+  let nearest = Number.NaN;
+  let closest = Number.POSITIVE_INFINITY;
+  for (let i = pull.from; i < pull.to; i++) {
+    const off = Math.abs((time[i] as number) - t);
+    if (!(Number.isFinite(values[i]) && off < closest)) continue;
+    closest = off;
+    nearest = values[i] as number;
+  }
+  return nearest;
 }
 
 export const explainAirflowPower: FormulaCard = {

@@ -2,6 +2,7 @@ import { channelOf, type Log, type Pull, type QuantityId } from '../../log/index
 import type { Note } from '../../result/index.ts';
 import type { Car } from '../car/car.ts';
 import type { Conditions } from '../conditions.ts';
+import { numbersWithin } from '../numbers-within.ts';
 import { practice } from '../practice.ts';
 import type { CorrectionStandard } from '../pull-power.ts';
 import { correctionFactor } from './correction-factor.ts';
@@ -58,6 +59,6 @@ function boostRatioOf(log: Log, pull: Pull, barometer: number): number | null {
 function highLevel(log: Log, pull: Pull, quantity: QuantityId): number | null {
   const channel = channelOf(log, quantity);
   if (!channel) return null;
-  const sorted = channel.values.slice(pull.from, pull.to).filter(Number.isFinite).sort();
+  const sorted = numbersWithin(channel.values, pull.from, pull.to).sort();
   return sorted[Math.floor(0.9 * (sorted.length - 1))] ?? null;
 }

@@ -2,6 +2,7 @@ import { channelOf, countedOnAt } from '../../log/index.ts';
 import { type Note, ok, type Result } from '../../result/index.ts';
 import type { Car } from '../car/car.ts';
 import { wheelMass } from '../car/wheel-mass.ts';
+import { numbersWithin } from '../numbers-within.ts';
 import { type CoastDownFit, fitCoastDown, type LoggedRoll, rolledSpeedOf, wayRemark } from './coast-down.ts';
 import type { Coefficients } from './coast-down-time.ts';
 import { logsDiffer } from './logs-differ.ts';
@@ -50,7 +51,7 @@ const middleSpeed = 100 / 3.6;
 export function rollsTold(rolls: readonly LoggedRoll[]): CoastDownRoll[] {
   const speedOf = rolledSpeedOf(rolls);
   return rolls.map(({ log, from, to }) => {
-    const values = speedOf(log)?.values.slice(from, to).filter(Number.isFinite) ?? new Float64Array();
+    const values = numbersWithin(speedOf(log)?.values ?? new Float64Array(), from, to);
     return {
       from_s: log.time[from] ?? Number.NaN,
       to_s: log.time[Math.min(to, log.time.length) - 1] ?? Number.NaN,

@@ -1,4 +1,5 @@
 import { channelOf, type Log, median } from '../../log/index.ts';
+import { numbersWithin } from '../numbers-within.ts';
 import type { CoastDownWindow } from './coast-down.ts';
 
 /** Grid on which rolls are sought, and the span over which speed must fall [s]. */
@@ -38,7 +39,7 @@ export function findRolls(log: Log): CoastDownWindow[] {
     for (let t = log.time[at] as number; at < segment.to; t += grid_s) {
       const from = at;
       while (at < segment.to && (log.time[at] as number) < t + grid_s) at++;
-      const level = (values: Float64Array) => median(values.slice(from, at).filter(Number.isFinite));
+      const level = (values: Float64Array) => median(numbersWithin(values, from, at));
       const isFree = !(engine && level(engine.values) > idle_rad_s) && !(pedal && level(pedal.values) > foot);
       rows.push({ from, v: level(speed.values), isFree });
     }

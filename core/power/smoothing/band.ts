@@ -40,14 +40,16 @@ export function solveBand(factors: Float64Array, x: Float64Array): void {
   for (let i = 0; i < size; i++) {
     const at = i * rowLength;
     const value = x[i] as number;
-    for (let k = 1; k < rowLength && i + k < size; k++)
-      x[i + k] = (x[i + k] as number) - (factors[at + k] as number) * value;
+    if (i + 1 < size) x[i + 1] = (x[i + 1] as number) - (factors[at + 1] as number) * value;
+    if (i + 2 < size) x[i + 2] = (x[i + 2] as number) - (factors[at + 2] as number) * value;
+    if (i + 3 < size) x[i + 3] = (x[i + 3] as number) - (factors[at + 3] as number) * value;
   }
   for (let i = size - 1; i >= 0; i--) {
     const at = i * rowLength;
     let value = (x[i] as number) / (factors[at] as number);
-    for (let k = 1; k < rowLength && i + k < size; k++)
-      value -= (factors[at + k] as number) * (x[i + k] as number);
+    if (i + 1 < size) value -= (factors[at + 1] as number) * (x[i + 1] as number);
+    if (i + 2 < size) value -= (factors[at + 2] as number) * (x[i + 2] as number);
+    if (i + 3 < size) value -= (factors[at + 3] as number) * (x[i + 3] as number);
     x[i] = value;
   }
 }
@@ -74,21 +76,26 @@ export function inverseBand(factors: Float64Array, size: number, z: Float64Array
   }
 }
 
-/** p' Z q for four numbers each that stand from place i on. */
+/** p' Z q for four numbers each that stand from place i on; written out, since it is asked for at each instant. */
 export function productInBand(
   z: Float64Array,
   i: number,
   p: ArrayLike<number>,
   q: ArrayLike<number>,
 ): number {
-  let sum = 0;
-  for (let a = 0; a < rowLength; a++) {
-    const at = (i + a) * rowLength;
-    const pa = p[a] as number;
-    const qa = q[a] as number;
-    sum += (z[at] as number) * pa * qa;
-    for (let b = a + 1; b < rowLength; b++)
-      sum += (z[at + b - a] as number) * (pa * (q[b] as number) + qa * (p[b] as number));
-  }
-  return sum;
+  const [p0, p1, p2, p3] = [p[0] as number, p[1] as number, p[2] as number, p[3] as number];
+  const [q0, q1, q2, q3] = [q[0] as number, q[1] as number, q[2] as number, q[3] as number];
+  const at = i * rowLength;
+  return (
+    (z[at] as number) * p0 * q0 +
+    (z[at + 1] as number) * (p0 * q1 + q0 * p1) +
+    (z[at + 2] as number) * (p0 * q2 + q0 * p2) +
+    (z[at + 3] as number) * (p0 * q3 + q0 * p3) +
+    (z[at + 4] as number) * p1 * q1 +
+    (z[at + 5] as number) * (p1 * q2 + q1 * p2) +
+    (z[at + 6] as number) * (p1 * q3 + q1 * p3) +
+    (z[at + 8] as number) * p2 * q2 +
+    (z[at + 9] as number) * (p2 * q3 + q2 * p3) +
+    (z[at + 12] as number) * p3 * q3
+  );
 }

@@ -18,11 +18,12 @@ const softer = 1.2;
 /** A tenth of a bend decided is a straight rise: less asks for no more doubt. */
 const leastDecided = 0.1;
 
-/** Coefficients of a spline, the factors they were solved with, and their variances inside the band. */
+/** Coefficients of a spline and the factors they were solved with. */
 export type SolvedSpline = {
   readonly coefficients: Float64Array;
-  readonly covariance: Float64Array;
   readonly factors: Float64Array;
+  /** Their variances inside the band, worked out where they are asked for. */
+  readonly covariance: () => Float64Array;
 };
 
 /**
@@ -79,13 +80,22 @@ export function solveBends(
     if (round < evenRounds || !weights) variances.fill(Math.max(least, sum(squares) / sum(decided)));
     else spread(variances, squares, decided, weights, least);
   }
-  const doubt = Math.exp(softer * Math.sqrt(2 / Math.max(leastDecided, sum(decided))));
-  for (let j = 0; j < bends; j++) variances[j] = doubt * (variances[j] as number);
-  const soft = information.slice();
-  addBelief(soft, variances, change);
-  factorBand(soft, size);
-  inverseBand(soft, size, covariance);
-  return { coefficients, covariance, factors };
+  return {
+    coefficients,
+    factors,
+    covariance: () => {
+      const doubt = Math.exp(softer * Math.sqrt(2 / Math.max(leastDecided, sum(decided))));
+      const soft = information.slice();
+      addBelief(
+        soft,
+        variances.map((q) => doubt * q),
+        change,
+      );
+      factorBand(soft, size);
+      inverseBand(soft, size, covariance);
+      return covariance;
+    },
+  };
 }
 
 /** Adds the belief's own information to a band; written out, since it is asked for at each place in each round. */

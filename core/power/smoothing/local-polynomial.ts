@@ -88,9 +88,14 @@ type Row = readonly [number, number, number, ...number[]];
 
 /** First two rows of the inverse of the moment matrix; of the next lower degree where it can't be inverted. */
 function rowsOf(moments: Float64Array, degree: number): Rows {
-  const [s0, s1, s2, s3, s4] = moments as unknown as [number, number, number, number, number];
+  const s0 = moments[0] as number;
+  const s1 = moments[1] as number;
+  const s2 = moments[2] as number;
   if (degree === 1) return lineRows(s0, s1, s2);
-  const rows = degree === 2 ? parabolaRows(s0, s1, s2, s3, s4) : anyRows(moments, degree);
+  const rows =
+    degree === 2
+      ? parabolaRows(s0, s1, s2, moments[3] as number, moments[4] as number)
+      : anyRows(moments, degree);
   return rows ?? rowsOf(moments, degree - 1);
 }
 

@@ -6,14 +6,15 @@ export type Matrix = Float64Array;
  * 1, v and v^2 differ by orders of magnitude. Null where it is singular.
  */
 export function solveNormal(matrix: Matrix, right: Float64Array, size: number): Float64Array | null {
-  const a = matrix.slice();
-  const x = right.slice();
-  const scale = new Float64Array(size);
-  for (let i = 0; i < size; i++) scale[i] = 1 / Math.sqrt(Math.max(matrix[i * size + i] as number, 1e-300));
+  // Plain arrays: typed ones cost more to make than a few rows to solve.
+  const scale: number[] = [];
+  for (let i = 0; i < size; i++) scale.push(1 / Math.sqrt(Math.max(matrix[i * size + i] as number, 1e-300)));
+  const a: number[] = [];
+  const x: number[] = [];
   for (let r = 0; r < size; r++) {
     for (let c = 0; c < size; c++)
-      a[r * size + c] = (a[r * size + c] as number) * (scale[r] as number) * (scale[c] as number);
-    x[r] = (x[r] as number) * (scale[r] as number);
+      a.push((matrix[r * size + c] as number) * (scale[r] as number) * (scale[c] as number));
+    x.push((right[r] as number) * (scale[r] as number));
   }
   for (let c = 0; c < size; c++) {
     let pivot = c;
@@ -43,5 +44,7 @@ export function solveNormal(matrix: Matrix, right: Float64Array, size: number): 
     for (let k = r + 1; k < size; k++) sum -= (a[r * size + k] as number) * (x[k] as number);
     x[r] = sum / (a[r * size + r] as number);
   }
-  return x.map((value, i) => value * (scale[i] as number));
+  const solution = new Float64Array(size);
+  for (let i = 0; i < size; i++) solution[i] = (x[i] as number) * (scale[i] as number);
+  return solution;
 }

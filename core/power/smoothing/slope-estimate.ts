@@ -1,3 +1,4 @@
+import { rangeWithin } from '../../log/index.ts';
 import { productInBand, rowLength, solveBand } from './band.ts';
 import { type SolvedSpline, solveBends } from './bends.ts';
 import { type Cells, cellOf, slopeWeights, valueWeights } from './cubic-cells.ts';
@@ -51,8 +52,8 @@ const wander = 0.08;
  */
 export function slopeEstimator(samples: LeadingSamples, effort: 'fine' | 'coarse' = 'fine'): SlopeEstimator {
   const { time, value } = samples;
-  const { least: first, most } = rangeOf(time);
-  const span = most - first;
+  const { low: first, high: last } = rangeWithin(time, 0, time.length);
+  const span = last - first;
   const wanted = Math.round(span / (effort === 'fine' ? cellWidth : coarser * cellWidth));
   const count = Math.max(4, Math.min(mostCells, wanted));
   const cells: Cells = { first, width: span / count, count };
@@ -60,8 +61,11 @@ export function slopeEstimator(samples: LeadingSamples, effort: 'fine' | 'coarse
   const base = value[0] as number;
   const rise = ((value.at(-1) as number) - base) / span;
   const line = { base, rise };
-  const information = informationOf(samples, cells);
-  const solved = splineOf(samples, cells, line, information, effort === 'fine');
+  const { information, right } = knownOf(samples, cells, line);
+  const { low, high } = rangeWithin(value, 0, value.length);
+  const mean = Math.max((high - low) / (count * cells.width), 1e-9);
+  const change = wander * mean * mean * cells.width ** 3;
+  const solved = solveBends(information, right, cells.width, change, effort === 'fine');
   return {
     along: (times) => curveAt(solved, cells, line, times),
     withErrors: (times) => ({ ...curveAt(solved, cells, line, times), ...errorsAt(solved, cells, times) }),
@@ -72,76 +76,43 @@ export function slopeEstimator(samples: LeadingSamples, effort: 'fine' | 'coarse
 /** Straight rise from the first instant on. */
 type Line = { readonly base: number; readonly rise: number };
 
-function rangeOf(values: Float64Array): { readonly least: number; readonly most: number } {
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
-    const v = values[i] as number;
-    if (v < least) least = v;
-    if (v > most) most = v;
-  }
-  return { least, most };
-}
-
-/** What the samples know of the coefficients, as a band. */
-function informationOf(samples: LeadingSamples, cells: Cells): Float64Array {
-  const { time, weight } = samples;
+/** What the samples know of the coefficients, as a band, and weights times values beside the line. */
+function knownOf({ time, value, weight, lead }: LeadingSamples, cells: Cells, { base, rise }: Line) {
   const information = new Float64Array((cells.count + 3) * rowLength);
-  const of = new Float64Array(4);
-  const ofSlope = new Float64Array(4);
-  for (let i = 0; i < time.length; i++) {
-    const k = cellOf(cells, time[i] as number);
-    sampleWeights(samples, i, cells, k, of, ofSlope);
-    for (let a = 0; a < 4; a++) {
-      const w = (weight[i] as number) * (of[a] as number);
-      const at = (k + a) * rowLength - a;
-      for (let b = a; b < 4; b++)
-        information[at + b] = (information[at + b] as number) + w * (of[b] as number);
-    }
-  }
-  return information;
-}
-
-/** Weights of the four coefficients in what a sample reads, into `out`. */
-function sampleWeights(
-  { time, lead }: LeadingSamples,
-  i: number,
-  cells: Cells,
-  k: number,
-  out: Float64Array,
-  ofSlope: Float64Array,
-): void {
-  const t = time[i] as number;
-  valueWeights(cells, k, t, out);
-  const ahead = lead?.[i] ?? 0;
-  if (ahead === 0) return;
-  slopeWeights(cells, k, t, ofSlope);
-  for (let a = 0; a < 4; a++) out[a] = (out[a] as number) + ahead * (ofSlope[a] as number);
-}
-
-function splineOf(
-  samples: LeadingSamples,
-  cells: Cells,
-  { base, rise }: Line,
-  information: Float64Array,
-  isLocal: boolean,
-): SolvedSpline {
-  const { time, value, weight, lead } = samples;
   const right = new Float64Array(cells.count + 3);
   const of = new Float64Array(4);
   const ofSlope = new Float64Array(4);
   for (let i = 0; i < time.length; i++) {
     const t = time[i] as number;
+    const w = weight[i] as number;
+    const ahead = lead ? (lead[i] as number) : 0;
     const k = cellOf(cells, t);
-    sampleWeights(samples, i, cells, k, of, ofSlope);
-    const line = base + rise * (t - cells.first + (lead?.[i] ?? 0));
-    const y = (weight[i] as number) * ((value[i] as number) - line);
+    valueWeights(cells, k, t, of);
+    if (ahead !== 0) {
+      slopeWeights(cells, k, t, ofSlope);
+      for (let a = 0; a < 4; a++) of[a] = (of[a] as number) + ahead * (ofSlope[a] as number);
+    }
+    const y = w * ((value[i] as number) - (base + rise * (t - cells.first + ahead)));
     for (let a = 0; a < 4; a++) right[k + a] = (right[k + a] as number) + y * (of[a] as number);
+    addSquare(information, k * rowLength, w, of);
   }
-  const { least, most } = rangeOf(value);
-  const mean = Math.max((most - least) / (cells.count * cells.width), 1e-9);
-  const change = wander * mean * mean * cells.width ** 3;
-  return solveBends(information, right, cells.width, change, isLocal);
+  return { information, right };
+}
+
+/** Adds four numbers times each other, times a weight, to a band from a row on; written out: each sample asks for it. */
+function addSquare(band: Float64Array, at: number, weight: number, of: Float64Array): void {
+  const [a, b, c, d] = [of[0] as number, of[1] as number, of[2] as number, of[3] as number];
+  const [wa, wb, wc] = [weight * a, weight * b, weight * c];
+  band[at] = (band[at] as number) + wa * a;
+  band[at + 1] = (band[at + 1] as number) + wa * b;
+  band[at + 2] = (band[at + 2] as number) + wa * c;
+  band[at + 3] = (band[at + 3] as number) + wa * d;
+  band[at + 4] = (band[at + 4] as number) + wb * b;
+  band[at + 5] = (band[at + 5] as number) + wb * c;
+  band[at + 6] = (band[at + 6] as number) + wb * d;
+  band[at + 8] = (band[at + 8] as number) + wc * c;
+  band[at + 9] = (band[at + 9] as number) + wc * d;
+  band[at + 12] = (band[at + 12] as number) + weight * d * d;
 }
 
 function curveAt(
@@ -164,7 +135,8 @@ function curveAt(
   return { value, slope };
 }
 
-function errorsAt({ covariance: z }: SolvedSpline, cells: Cells, times: Float64Array): SlopeErrors {
+function errorsAt(solved: SolvedSpline, cells: Cells, times: Float64Array): SlopeErrors {
+  const z = solved.covariance();
   const valueVariance = new Float64Array(times.length);
   const slopeVariance = new Float64Array(times.length);
   const covariance = new Float64Array(times.length);

@@ -1,7 +1,7 @@
-import { indexAt, median } from '../../log/index.ts';
+import { indexAt, median, rangeWithin } from '../../log/index.ts';
 import { samplesOf } from '../gather.ts';
 import { type CurveTable, curveTable } from '../smoothing/curve-table.ts';
-import { slopeEstimator } from '../smoothing/slope-estimate.ts';
+import { type SlopeCurve, slopeEstimator } from '../smoothing/slope-estimate.ts';
 import { fitSlip, type Nominal, type SlipModel, type SpeedPairs } from './slip.ts';
 import type { SpeedSignal } from './speed-signal.ts';
 
@@ -32,25 +32,27 @@ export function together(
 ) {
   const read = engineRead(engine);
   const { table } = read;
+  const prior = { usualLag, nominal };
   let course = courseOf(scaled(table, usualDistance(table, road)), forceAt);
-  let model = modelOf(read, course, road, usualLag, nominal);
+  const pairs = pairsOf(read, road, 0);
+  let model = modelOf(read, road, pairs, course, prior);
   for (let round = 0; round < mostRounds; round++) {
     const before = model;
-    const joined = [asRoadSpeed(engine, model, course.peak, forceAt), onTimeOf(table, road, model)];
+    const joined = [asRoadSpeed(engine, model, course.peak, forceAt), onTimeOf(table, road, model.lag)];
     course = courseOf(coarseTable(joined, engine.time), forceAt);
-    model = modelOf(read, course, road, usualLag, nominal);
+    model = modelOf(read, road, pairs, course, prior);
     const isSettled =
       Math.abs(model.lag - before.lag) < settledLag && Math.abs(model.slip - before.slip) < settledSlip;
     if (isSettled) break;
   }
   let believed = road;
-  let onTime = onTimeOf(table, road, model);
+  let onTime = onTimeOf(table, road, model.lag);
   const noise = shapeNoise(onTime, engine, table, model, course.share);
   if (noise > road.noise) {
     // Its scale is no better known than its shape: gear and tyre may say more.
     believed = { ...road, noise };
-    model = modelOf(read, course, believed, usualLag, nominal);
-    onTime = onTimeOf(table, believed, model);
+    model = modelOf(read, believed, pairsOf(read, believed, 0), course, prior);
+    onTime = onTimeOf(table, believed, model.lag);
   }
   const converted = asRoadSpeed(engine, model, course.peak, forceAt);
   const information = (s: SpeedSignal) => s.time.length / s.noise ** 2;
@@ -64,27 +66,41 @@ export function together(
   };
 }
 
+/** What is believed before the two speeds are seen. */
+type Prior = { readonly usualLag: number; readonly nominal: Nominal | null };
+
+/** @param pairs  of all samples, as if none came late: they stay the same while force is found out */
 function modelOf(
   engine: EngineRead,
-  course: Course,
   road: SpeedSignal,
-  usualLag: number,
-  nominal: Nominal | null,
+  pairs: TimedPairs,
+  course: Course,
+  prior: Prior,
 ): SlipModel {
-  const first = slipOf(engine, course, road, usualLag, nominal, 0);
+  const first = slipOf(pairs, course, prior);
   // What comes late was partly driven before the pull: once the lag is known that part is left out.
-  return Math.abs(first.lag) > 0.03 ? slipOf(engine, course, road, usualLag, nominal, first.lag) : first;
+  return Math.abs(first.lag) > 0.03 ? slipOf(pairsOf(engine, road, first.lag), course, prior) : first;
 }
 
-/** The samples of a road speed that came late by the model's lag, those inside the table. */
-function onTimeOf(table: CurveTable, road: SpeedSignal, { lag }: SlipModel): SpeedSignal {
-  return within(table, { ...road, time: road.time.map((t) => t - lag) });
+/** The samples of a road speed that came late by so much [s], set on time, those inside the table. */
+function onTimeOf(table: CurveTable, road: SpeedSignal, lag: number): SpeedSignal {
+  const time = road.time.slice();
+  for (let i = 0; i < time.length; i++) time[i] = (time[i] as number) - lag;
+  const first = table.time[0] as number;
+  const last = table.time.at(-1) as number;
+  let from = 0;
+  let to = time.length;
+  while (from < to && (time[from] as number) < first) from++;
+  while (to > from && (time[to - 1] as number) > last) to--;
+  return { ...road, time: time.subarray(from, to), value: road.value.subarray(from, to) };
 }
 
 /** Distance per radian as the two speeds have it in the middle, slip and all. */
 function usualDistance(table: CurveTable, road: SpeedSignal): number {
-  const { time, value } = within(table, road);
-  return 1 / median(value.map((v, i) => table.valueAt(time[i] as number) / v));
+  const { time, value } = onTimeOf(table, road, 0);
+  const ratios = new Float64Array(time.length);
+  for (let i = 0; i < ratios.length; i++) ratios[i] = table.valueAt(time[i] as number) / (value[i] as number);
+  return 1 / median(ratios);
 }
 
 /**
@@ -132,32 +148,16 @@ function shapeNoise(
   return Math.sqrt(((found - engines) * samples) / stretches);
 }
 
-/** The samples whose time lies inside the table. */
-function within(table: CurveTable, signal: SpeedSignal): SpeedSignal {
-  const first = table.time[0] as number;
-  const last = table.time.at(-1) as number;
-  let from = 0;
-  let to = signal.time.length;
-  while (from < to && (signal.time[from] as number) < first) from++;
-  while (to > from && (signal.time[to - 1] as number) > last) to--;
-  return { ...signal, time: signal.time.subarray(from, to), value: signal.value.subarray(from, to) };
-}
+/** Both speeds at instants of the pull, but for the force that drove it then. */
+type TimedPairs = Omit<SpeedPairs, 'force'> & { readonly time: Float64Array };
 
 /** @param lag  what is known of it so far [s] */
-function slipOf(
-  engine: EngineRead,
-  course: Course,
-  road: SpeedSignal,
-  usualLag: number,
-  nominal: Nominal | null,
-  lag: number,
-): SlipModel {
-  const { table, at } = engine;
-  const onTime = within(table, { ...road, time: road.time.map((t) => t - lag) });
+function pairsOf({ table, at, noise }: EngineRead, road: SpeedSignal, lag: number): TimedPairs {
+  const onTime = onTimeOf(table, road, lag);
   const count = onTime.time.length;
-  const pairs: SpeedPairs = {
-    ratio: onTime.value.map((v, i) => at((onTime.time[i] as number) + lag) / v),
-    force: new Float64Array(count),
+  const pairs = {
+    time: new Float64Array(count),
+    ratio: new Float64Array(count),
     growth: new Float64Array(count),
     noise: new Float64Array(count),
   };
@@ -166,12 +166,19 @@ function slipOf(
     const t = (onTime.time[i] as number) + lag;
     const v = onTime.value[i] as number;
     const rise = (table.valueAt(t + around) - table.valueAt(t - around)) / (2 * around);
-    const ratio = pairs.ratio[i] as number;
-    pairs.force[i] = course.share(t);
+    const ratio = at(t) / v;
+    pairs.time[i] = t;
+    pairs.ratio[i] = ratio;
     pairs.growth[i] = rise / (ratio * v);
-    pairs.noise[i] = Math.hypot(road.noise, engine.noise / ratio) / v;
+    pairs.noise[i] = Math.hypot(road.noise, noise / ratio) / v;
   }
-  return fitSlip(pairs, usualLag, nominal);
+  return pairs;
+}
+
+function slipOf(pairs: TimedPairs, course: Course, { usualLag, nominal }: Prior): SlipModel {
+  const force = new Float64Array(pairs.time.length);
+  for (let i = 0; i < force.length; i++) force[i] = course.share(pairs.time[i] as number);
+  return fitSlip({ ...pairs, force }, usualLag, nominal);
 }
 
 /**
@@ -188,7 +195,8 @@ type EngineRead = {
 function engineRead(engine: SpeedSignal): EngineRead {
   const table = tableOf(engine);
   const { time, value, noise } = engine;
-  const stray = value.map((w, i) => w - table.valueAt(time[i] as number));
+  const stray = new Float64Array(value.length);
+  for (let i = 0; i < stray.length; i++) stray[i] = (value[i] as number) - table.valueAt(time[i] as number);
   const at = (t: number) => {
     const i = Math.min(time.length - 2, Math.max(0, indexAt(time, t, 0, time.length) - 1));
     const from = time[i] as number;
@@ -208,13 +216,23 @@ function coarseTable(signals: readonly SpeedSignal[], time: Float64Array): Curve
 }
 
 /** Engine speed as the road speed it makes over a fixed distance per radian. */
-export function scaled(table: CurveTable, distance: number): CurveTable {
-  const { value, slope } = table.curve;
-  return {
-    ...table,
-    curve: { value: value.map((w) => w * distance), slope: slope.map((w) => w * distance) },
-    valueAt: (t) => distance * table.valueAt(t),
+export function scaled({ time, curve }: CurveTable, distance: number): Along {
+  const times = (values: Float64Array) => {
+    const out = values.slice();
+    for (let i = 0; i < out.length; i++) out[i] = distance * (out[i] as number);
+    return out;
   };
+  return { time, curve: { value: times(curve.value), slope: times(curve.slope) } };
+}
+
+/** Speed and acceleration at even instants. */
+type Along = { readonly time: Float64Array; readonly curve: SlopeCurve };
+
+/** Tractive force [N] at each instant of a curve. */
+export function forcesAlong({ value, slope }: SlopeCurve, forceAt: ForceAt): Float64Array {
+  const forces = new Float64Array(value.length);
+  for (let i = 0; i < forces.length; i++) forces[i] = forceAt(value[i] as number, slope[i] as number);
+  return forces;
 }
 
 /** Tractive force through a pull. */
@@ -225,10 +243,10 @@ export type Course = {
   readonly share: (time: number) => number;
 };
 
-export function courseOf(road: CurveTable, forceAt: ForceAt): Course {
-  const forces = road.curve.value.map((v, i) => forceAt(v, road.curve.slope[i] as number));
+export function courseOf(road: Along, forceAt: ForceAt): Course {
+  const forces = forcesAlong(road.curve, forceAt);
   // The ends are the noisiest: the peak is not looked for there.
-  const peak = Math.max(...forces.subarray(2, -2));
+  const peak = rangeWithin(forces, 2, forces.length - 2).high;
   const first = road.time[0] as number;
   const step = (road.time[1] as number) - first;
   const share = (t: number) => {

@@ -17,6 +17,8 @@ const roadRange = [0.3, 150] as const;
 /** After so many time constants a smoothed speed runs beside the true one but for a twentieth of its bend. */
 const settled = 3;
 
+const none: SpeedLag = { lag: 0, isSmoothed: false };
+
 /** Vehicle speed or, where it is much quieter, the satellites'; null where neither has a reading in the window. */
 export function roadSpeed(
   log: Log,
@@ -32,8 +34,9 @@ export function roadSpeed(
   const channel = signal !== null && signal === ofSatellite ? satellite : wheels;
   if (!signal || !channel) return null;
   const isSatellite = channel === satellite;
-  const own = lagOf(log, channel, pull);
   const isKnown = known !== null;
+  // What is known to be on time need not be asked: that costs a tenth of a pull's power.
+  const own = known?.lag === 0 ? none : lagOf(log, channel, pull);
   // A filter and a delay come equally late, but the filter still remembers what was before.
   const late = isKnown ? { lag: known.lag, isSmoothed: own.isSmoothed } : own;
   if (late.lag === 0) return { ...signal, lag: 0, isKnown, isSatellite };
@@ -69,9 +72,7 @@ function read(log: Log, channel: Channel, from: number, to: number): SpeedSignal
 function lagOf(log: Log, channel: Channel, pull: Pull): SpeedLag {
   const engine = channelOf(log, 'engineSpeed');
   const segment = log.segments.find((s) => s.from <= pull.from && pull.from < s.to);
-  return engine && segment
-    ? speedLag(log.time, engine.values, channel.values, pull, segment)
-    : { lag: 0, isSmoothed: false };
+  return engine && segment ? speedLag(log.time, engine.values, channel.values, pull, segment) : none;
 }
 
 /** Of two road speeds the one that gives the quieter slope; wheels where they are equal, since they are prompt. */

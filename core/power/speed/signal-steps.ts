@@ -54,16 +54,17 @@ export function beatOf(
   value: Float64Array,
   step: number,
 ): { every: number; isReading: (i: number) => boolean } | null {
+  const most = 0.7 * value.length;
   const changes: number[] = [];
   let jump = 0;
   for (let i = 1; i < value.length; i++) {
     const d = Math.abs((value[i] as number) - (value[i - 1] as number));
-    if (d > 0) {
-      changes.push(i);
-      jump += d;
-    }
+    if (!(d > 0)) continue;
+    changes.push(i);
+    jump += d;
+    if (changes.length > most) return null;
   }
-  if (changes.length < 5 || changes.length > 0.7 * value.length) return null;
+  if (changes.length < 5) return null;
   const widest = Math.floor(value.length / changes.length) + 1;
   for (let every = Math.min(200, widest); every >= 2; every--) {
     const counts = new Int32Array(every);

@@ -93,8 +93,13 @@ function fitPlane(pairs: SpeedPairs, usualLag: number, nominal: Nominal | null):
     scale = Math.max(0.5, scatterOf(pairs, plane, centre));
     centre = plane[0] as number;
   }
-  const [k, ks, kLag] = plane as unknown as [number, number, number];
-  return { distance: 1 / k, slip: ks / k, lag: kLag / k, error: error / k };
+  const k = plane[0] as number;
+  return {
+    distance: 1 / k,
+    slip: (plane[1] as number) / k,
+    lag: (plane[2] as number) / k,
+    error: error / k,
+  };
 }
 
 /** Adds all pairs to the normal equations of the plane; beyond three deviations a pair loses weight (Huber). */

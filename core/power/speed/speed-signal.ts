@@ -1,4 +1,12 @@
-import { type Channel, heldReadings, indexAt, type Log, median, sampleFlag } from '../../log/index.ts';
+import {
+  type Channel,
+  heldReadings,
+  indexAt,
+  type Log,
+  median,
+  rangeWithin,
+  sampleFlag,
+} from '../../log/index.ts';
 import { localFit, type Samples, weightedSum } from '../smoothing/local-polynomial.ts';
 import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
 
@@ -128,7 +136,7 @@ function readingsOf(log: Log, channel: Channel, from: number, to: number, range:
     latest = t;
     count++;
   }
-  return { time: time.slice(0, count), value: value.slice(0, count) };
+  return { time: time.subarray(0, count), value: value.subarray(0, count) };
 }
 
 function medianGap(time: Float64Array): number {
@@ -174,14 +182,11 @@ function shortHalfWidth(time: Float64Array): number {
 function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
   const n = value.length;
   const rises = new Float64Array(n - 1);
-  let steepest = 0;
-  for (let i = 1; i < n; i++) {
-    const rise = Math.abs((value[i] as number) - (value[i - 1] as number));
-    rises[i - 1] = rise;
-    if (rise > steepest) steepest = rise;
-  }
+  for (let i = 1; i < n; i++) rises[i - 1] = Math.abs((value[i] as number) - (value[i - 1] as number));
+  const widest = widestStray(value, rises);
+  if (widest <= 2 * step || isWithinUsual(rises, widest)) return { time, value, spikes: 0 };
   const least = Math.max(6 * median(rises), 2 * step);
-  if (!mayHaveSpikes(value, steepest, least)) return { time, value, spikes: 0 };
+  if (widest <= least) return { time, value, spikes: 0 };
   const stray = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const at = Math.max(0, Math.min(n - 5, i - 2));
@@ -195,15 +200,21 @@ function withoutSpikes(time: Float64Array, value: Float64Array, step: number) {
 }
 
 /**
- * Whether any sample can stray so far from the median of its five: one of its neighbours lies on the median's other
- * side, so that a single rise must be as large; at the ends it may be two in a row.
+ * No sample strays further from the median of its five: one of its neighbours lies on the median's other side, so that a
+ * single rise must be as large; at the ends it may be two in a row.
  */
-function mayHaveSpikes(value: Float64Array, steepest: number, least: number): boolean {
-  if (steepest > least) return true;
+function widestStray(value: Float64Array, rises: Float64Array): number {
   const n = value.length;
   const first = Math.abs((value[2] as number) - (value[0] as number));
   const last = Math.abs((value[n - 1] as number) - (value[n - 3] as number));
-  return first > least || last > least;
+  return Math.max(first, last, rangeWithin(rises, 0, n - 1).high);
+}
+
+/** Whether six usual rises reach so far, since most rises do: they are sooner counted than their median is found. */
+function isWithinUsual(rises: Float64Array, widest: number): boolean {
+  let count = 0;
+  for (let i = 0; i < rises.length; i++) if (6 * (rises[i] as number) >= widest) count++;
+  return count > rises.length / 2 + 1;
 }
 
 /** Median of the five samples from `at` on. */
