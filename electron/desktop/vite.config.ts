@@ -35,14 +35,14 @@ export default defineConfig(({ mode }) => ({
   },
 }));
 
-/** Builds each script named as `new Worker(new URL('./x.ts', import.meta.url))` into a file beside main. */
+/** Builds each script named as `new Worker(new URL('./x.ts', import.meta.url)` into a file beside main. */
 function nodeWorkers(): Plugin {
   return {
     name: 'node-workers',
     // Before types are stripped, which changes how a string is quoted.
     enforce: 'pre',
     async transform(code, id) {
-      const pattern = /new Worker\(new URL\('(\.\/[\w-]+)\.ts', import\.meta\.url\)\)/g;
+      const pattern = /new Worker\(new URL\('(\.\/[\w-]+)\.ts', import\.meta\.url\)/g;
       const names = [...code.matchAll(pattern)].map((match) => match[1] as string);
       for (const name of names) {
         const resolved = await this.resolve(`${name}.ts`, id);
@@ -50,7 +50,7 @@ function nodeWorkers(): Plugin {
       }
       return names.length === 0
         ? null
-        : code.replaceAll(pattern, "new Worker(new URL('$1.mjs', import.meta.url))");
+        : code.replaceAll(pattern, "new Worker(new URL('$1.mjs', import.meta.url)");
     },
   };
 }

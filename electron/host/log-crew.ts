@@ -10,6 +10,9 @@ import { orCalledOff } from './called-off.ts';
 import type { AnalysisTask, FromLogWorker, FromRowWorker, ToLogWorker, ToRowWorker } from './log-messages.ts';
 import { createDealer, type PartDealer } from './part-dealer.ts';
 
+/** It makes next to nothing anew: what it may let lie by default would be a tenth of a log's memory. */
+const rowLimits = { maxYoungGenerationSizeMb: 2 };
+
 /** What a crew hears of the request that it works for. */
 export type Called = {
   readonly signal: RequestContext['signal'];
@@ -44,7 +47,9 @@ export function hireCrew(): LogCrew {
   }
   const worker = watched(new Worker(new URL('./log-worker.ts', import.meta.url)));
   const rowWorker =
-    availableParallelism() > 1 ? watched(new Worker(new URL('./row-worker.ts', import.meta.url))) : null;
+    availableParallelism() > 1
+      ? watched(new Worker(new URL('./row-worker.ts', import.meta.url), { resourceLimits: rowLimits }))
+      : null;
   let isRowWorkerReady = false;
   let dealer: PartDealer | null = null;
   rowWorker?.on('message', (message: FromRowWorker) => {

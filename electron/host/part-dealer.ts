@@ -2,12 +2,18 @@ import { roomOfBlock } from '../../core/log/index.ts';
 import type { SourceStream } from '../store/index.ts';
 import type { FromLogWorker, FromRowWorker, Part, ToLogWorker, ToRowWorker } from './log-messages.ts';
 
-/** Bytes of a part: some five milliseconds of reading. */
+/** Bytes of a part: some three milliseconds of reading. */
 const partLength = 1 << 20;
 /** Parts on their way, so that neither worker waits for the other and memory stays bounded. */
 const mostAhead = 5;
-/** Blocks of rows that were read apart and wait for their turn. */
-const mostBlocks = 3;
+/**
+ * The worker for rows writes into the same memory again and again and is the faster by half, the other has to put all
+ * together besides: so the one always has a part to go on with, and the other gets what is too much for it.
+ */
+const mostWithRowWorker = 2;
+const mostWithLogWorker = 1;
+/** Blocks of rows that were read apart, being read or waiting for their turn. */
+const mostBlocks = 4;
 
 /** The worker that reads a log, and the one that reads rows beside it, where it is there and at the ready. */
 export type Readers = {
@@ -27,8 +33,7 @@ export type PartDealer = {
 
 /**
  * Parts end with a line feed where there is one, so that each holds whole rows. Once the head of the file is settled,
- * those that begin with a row go to whichever reader has less before it; they are put together in the order of the
- * file.
+ * those that begin with a row may go to either reader; they are put together in the order of the file.
  *
  * @param onBytes  hears the bytes of the file in their order
  */
@@ -44,25 +49,27 @@ export function createDealer(
   let withLogWorker = 0;
   let withRowWorker = 0;
   let isStopped = false;
-  let whenFree: () => void = () => undefined;
+  let whenChanged: () => void = () => undefined;
 
-  async function freePart(): Promise<Part | null> {
-    while (free.length === 0 && !isStopped) {
+  /** Waits until something is so, or nothing is to be sent any more. */
+  async function until(isSo: () => boolean): Promise<void> {
+    while (!isSo() && !isStopped) {
       await new Promise<void>((resolve) => {
-        whenFree = resolve;
+        whenChanged = resolve;
       });
     }
-    return isStopped ? null : (free.pop() ?? null);
   }
 
   function giveBack(part: Part): void {
     free.push(new Uint8Array(part.buffer));
-    whenFree();
+    whenChanged();
   }
 
-  function send(part: Part, isWholeRows: boolean): void {
-    const isApart = isWholeRows && withRowWorker <= withLogWorker;
-    const numbers = isApart ? spare?.pop() : undefined;
+  async function send(part: Part, isApart: boolean): Promise<void> {
+    const mayBeApart = () => withRowWorker < mostWithRowWorker && spare !== null && spare.length > 0;
+    if (isApart && spare) await until(() => mayBeApart() || withLogWorker < mostWithLogWorker);
+    if (isStopped) return;
+    const numbers = isApart && mayBeApart() ? spare?.pop() : undefined;
     if (numbers) {
       withRowWorker++;
       readers.toRowWorker({ kind: 'part', place, part, numbers }, [part.buffer]);
@@ -77,25 +84,26 @@ export function createDealer(
     let rest: Uint8Array = new Uint8Array(0);
     let isAtRow = false;
     for (;;) {
-      const part = await freePart();
-      if (!part) return;
+      await until(() => free.length > 0);
+      const part = free.pop();
+      if (!part || isStopped) return;
       part.set(rest);
       const length = await source.read(part.subarray(rest.length));
       if (isStopped) return;
       const filled = part.subarray(0, rest.length + length);
       onBytes(filled.subarray(rest.length));
       if (length === 0) {
-        if (filled.length > 0) send(filled, false);
+        if (filled.length > 0) await send(filled, false);
         break;
       }
       const end = filled.lastIndexOf(10) + 1;
       const hasRows = end > 0;
       const sent = hasRows ? filled.subarray(0, end) : filled;
       rest = filled.slice(sent.length);
-      send(sent, hasRows && isAtRow);
+      await send(sent, hasRows && isAtRow);
       isAtRow = hasRows;
     }
-    readers.toLogWorker({ kind: 'end', place });
+    if (!isStopped) readers.toLogWorker({ kind: 'end', place });
   }
 
   return {
@@ -107,9 +115,10 @@ export function createDealer(
         const length = roomOfBlock(style, partLength);
         spare = Array.from({ length: mostBlocks }, () => new Float64Array(new SharedArrayBuffer(8 * length)));
       }
-      if (!part) return;
-      withLogWorker--;
-      giveBack(part);
+      if (part) {
+        withLogWorker--;
+        giveBack(part);
+      } else whenChanged();
     },
     rows: ({ place: at, part, block, numbers }) => {
       withRowWorker--;
@@ -121,11 +130,12 @@ export function createDealer(
         return;
       }
       withLogWorker++;
+      whenChanged();
       readers.toLogWorker({ ...message, rest: part.subarray(block.size_bytes) }, [part.buffer]);
     },
     stop: () => {
       isStopped = true;
-      whenFree();
+      whenChanged();
     },
   };
 }

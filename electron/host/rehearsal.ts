@@ -40,10 +40,10 @@ export function* rehearsal(): Generator<AnalysedPull | null> {
   }
 }
 
-/** Into memory that workers share, as a big log is: code compiled for other memory would be thrown away. */
+/** As a big log is: in memory that workers share, and sent. Code compiled for anything else would be thrown away. */
 function readShared(bytes: Uint8Array): Log | null {
   const reader = createLogReader({ file: 'rehearsal.csv', size: bytes.length, isShared: true });
   if (reader.push(bytes)) return null;
   const read = reader.finish();
-  return read.ok ? read.value : null;
+  return read.ok ? structuredClone(read.value) : null;
 }

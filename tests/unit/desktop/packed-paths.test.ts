@@ -79,6 +79,6 @@ describe('what the packed program reads while it runs', () => {
     ]);
     const crew = readFileSync(join(project, 'electron/host/log-crew.ts'), 'utf8');
     for (const worker of ['log-worker', 'row-worker'])
-      expect(crew).toContain(`new Worker(new URL('./${worker}.ts', import.meta.url))`);
+      expect(crew).toContain(`new Worker(new URL('./${worker}.ts', import.meta.url)`);
   });
 });
