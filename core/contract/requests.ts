@@ -211,7 +211,7 @@ export const requests = {
   'session.redo': request(() => ({ input: z.strictObject({ folder: ofFolder }), output: SnapshotSchema })),
   /** Packs the open session into one zip; null puts it beside the session folder, under its name. */
   'session.pack': request(() => ({
-    input: z.strictObject({ path: z.string().min(1).nullable().default(null) }),
+    input: z.strictObject({ path: z.string().min(1).nullable().default(null), folder: ofFolder }),
     output: PackedSchema,
   })),
   /** Unpacks a zip into a new folder in `into`, null for where new sessions go. It is not opened by this. */
@@ -221,7 +221,7 @@ export const requests = {
   })),
   /** Brings another copy of the open session into it: a session folder, or a zip of one. */
   'session.merge': request(() => ({
-    input: z.strictObject({ path: z.string().min(1) }),
+    input: z.strictObject({ path: z.string().min(1), folder: ofFolder }),
     output: z.object({ report: MergeReportSchema, snapshot: SnapshotSchema }),
   })),
   /** What merges left to decide, with what stands now. */
@@ -235,6 +235,7 @@ export const requests = {
       record: z.string().max(300),
       index: z.int().min(0),
       take: z.enum(mergeSides),
+      folder: ofFolder,
     }),
     output: SnapshotSchema,
   })),
@@ -256,7 +257,7 @@ export const requests = {
   })),
   /** Makes one of them the present state, as an edit that undo takes back. Runs and their records stay. */
   'history.restore': request(() => ({
-    input: z.strictObject({ file: z.string().max(300) }),
+    input: z.strictObject({ file: z.string().max(300), folder: ofFolder }),
     output: SnapshotSchema,
   })),
   /** The watch of the open session, null where none runs. It ends with the session. */
@@ -273,10 +274,11 @@ export const requests = {
       follows: z.boolean().default(false),
       /** False: logs are told and left where they are. */
       takes: z.boolean().default(true),
+      session: ofFolder,
     }),
     output: FolderWatchSchema,
   })),
-  'watch.stop': request(() => ({ input: nothing, output: z.object({}) })),
+  'watch.stop': request(() => ({ input: z.strictObject({ session: ofFolder }), output: z.object({}) })),
   /** Logs are about to come, the largest of so many bytes: what a big one needs is got ready. */
   'runs.expect': request(() => ({
     input: z.strictObject({ size_bytes: z.number().min(0) }),

@@ -58,6 +58,12 @@ export type Handlers = {
 /** Runs an action on the open session, or says that none is open. */
 export type OnDesk = <T>(action: (desk: SessionDesk) => Promise<Result<T>>) => Promise<Result<T>>;
 
+/** The same where the open session is the one in this folder, as the window has it; without a folder on any. */
+export type OnDeskOf = <T>(
+  folder: string | undefined,
+  action: (desk: SessionDesk) => Promise<Result<T>>,
+) => Promise<Result<T>>;
+
 /** Runs an action on the open session where it is the one that the window has on its screen. */
 export function onlyOn<T>(
   desk: SessionDesk,
@@ -84,8 +90,7 @@ export function createHandlers(
     return current ? action(current) : Promise.resolve(fail({ code: 'contract/no-session', facts: {} }));
   };
 
-  const onDeskOf = <T>(folder: string | undefined, action: (desk: SessionDesk) => Promise<Result<T>>) =>
-    onDesk<T>((d) => onlyOn(d, folder, action));
+  const onDeskOf: OnDeskOf = (folder, action) => onDesk((d) => onlyOn(d, folder, action));
 
   async function afterEdit(
     done: Result<void>,
@@ -155,25 +160,29 @@ export function createHandlers(
       onDeskOf(input.folder, async (d) => afterEdit(await d.undo(), d, context)),
     'session.redo': (input, context) =>
       onDeskOf(input.folder, async (d) => afterEdit(await d.redo(), d, context)),
-    ...createMoveHandlers(setting, onDesk),
+    ...createMoveHandlers(setting, onDesk, onDeskOf),
     'history.list': () => onDesk((d) => listVersions(d.folder, d.state().session)),
     'history.read': (input) => onDesk((d) => readVersionOf(d.folder, d.state(), input.file)),
     'history.restore': (input, context) =>
-      onDesk(async (d) => {
+      onDeskOf(input.folder, async (d) => {
         const version = await readVersionOf(d.folder, d.state(), input.file);
         return version.ok ? afterEdit(await d.restore(version.value.session), d, context) : version;
       }),
     'watch.get': async () => ok(desk.watch.state()),
-    'watch.start': ({ folder, ...target }) =>
-      onDesk(async (d) => {
+    'watch.start': ({ folder, session, ...target }) =>
+      onDeskOf(session, async (d) => {
         const { entryId } = target;
         const isThere = entryId === null || d.state().session.ledger.some((e) => e.id === entryId);
         if (!isThere) return fail({ code: 'session/no-entry', facts: { entryId } });
         return desk.watch.start(folder, target);
       }),
-    'watch.stop': async () => {
-      desk.watch.stop();
-      return ok({});
+    'watch.stop': async ({ session }) => {
+      const stop = () => {
+        desk.watch.stop();
+        return Promise.resolve(ok({}));
+      };
+      // Where no session is open no watch runs either, and there is nothing to refuse.
+      return desk.current ? onlyOn(desk.current, session, stop) : stop();
     },
     'runs.expect': ({ size_bytes }) =>
       onDesk((d) => {

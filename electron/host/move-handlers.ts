@@ -1,5 +1,5 @@
 import { ok } from '../../core/result/index.ts';
-import type { Handlers, HostSetting, OnDesk } from './handlers.ts';
+import type { Handlers, HostSetting, OnDesk, OnDeskOf } from './handlers.ts';
 import { shownConflicts, shownMerge } from './merge-copies.ts';
 import { packSession, unpackSession, withCopy } from './move-session.ts';
 
@@ -9,15 +9,15 @@ type MoveHandlers = Pick<
 >;
 
 /** Answers the requests that take a session from one machine to another and bring two copies together. */
-export function createMoveHandlers(setting: HostSetting, onDesk: OnDesk): MoveHandlers {
+export function createMoveHandlers(setting: HostSetting, onDesk: OnDesk, onDeskOf: OnDeskOf): MoveHandlers {
   return {
-    'session.pack': ({ path }, context) =>
-      onDesk((d) => packSession(d.folder, d.state().session.name, path, setting.now(), context)),
+    'session.pack': ({ path, folder }, context) =>
+      onDeskOf(folder, (d) => packSession(d.folder, d.state().session.name, path, setting.now(), context)),
     'sessions.unpack': ({ path, into }, context) =>
       unpackSession(path, into ?? setting.sessionsFolder, context),
-    'session.merge': ({ path }, context) =>
-      onDesk(async (d) => {
-        const merged = await withCopy(path, context, (folder) => d.merge(folder));
+    'session.merge': ({ path, folder }, context) =>
+      onDeskOf(folder, async (d) => {
+        const merged = await withCopy(path, context, (copy) => d.merge(copy));
         if (!merged.ok) return merged;
         const report = await shownMerge(d.folder, d.state(), merged.value);
         return report.ok ? ok({ report: report.value, snapshot: await d.snapshot(context) }) : report;
@@ -28,7 +28,7 @@ export function createMoveHandlers(setting: HostSetting, onDesk: OnDesk): MoveHa
         return conflicts.ok ? ok({ conflicts: conflicts.value }) : conflicts;
       }),
     'merge.settle': (input, context) =>
-      onDesk(async (d) => {
+      onDeskOf(input.folder, async (d) => {
         const settled = await d.settle(input);
         return settled.ok ? ok(await d.snapshot(context)) : settled;
       }),

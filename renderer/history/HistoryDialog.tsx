@@ -4,7 +4,7 @@ import { Button } from '../components/Button.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { ProblemList } from '../components/ProblemList.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
-import { useSession } from '../hooks/use-session.tsx';
+import { onlyFor, useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useHost } from '../host/HostProvider.tsx';
@@ -29,7 +29,7 @@ export function HistoryDialog({ onClose }: { onClose: () => void }) {
   const canRestore = snapshot?.readOnly === null && looked.value !== null && !looked.value.version.isCurrent;
   const restore = async () => {
     if (file === null) return;
-    const answer = await host.request('history.restore', { file });
+    const answer = await host.request('history.restore', { file, ...onlyFor(snapshot) });
     if (!answer.ok) return setProblems(answer.problems);
     take(answer.value);
     say(said.restored);

@@ -32,6 +32,11 @@ export type SessionState = {
   readonly take: (snapshot: Snapshot) => void;
 };
 
+/** For a request that changes the session of a snapshot and no other: another window may open another. */
+export function onlyFor(snapshot: Snapshot | null): { readonly folder?: string } {
+  return snapshot ? { folder: snapshot.folder } : {};
+}
+
 const SessionContext = createContext<SessionState | null>(null);
 
 type SessionProviderProps = {
@@ -113,7 +118,7 @@ export function SessionProvider({ onFirst, first, children }: SessionProviderPro
     [follower, take, report],
   );
   /** The host changes no other session than the one on this screen. */
-  const shown = useCallback(() => (newest.current ? { folder: newest.current.folder } : {}), []);
+  const shown = useCallback(() => onlyFor(newest.current), []);
   const edit = useCallback<SessionState['edit']>(
     (edits, joinKey) => {
       const list = Array.isArray(edits) ? edits : [edits];

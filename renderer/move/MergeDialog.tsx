@@ -6,7 +6,7 @@ import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
 import { useAnswer } from '../hooks/use-answer.ts';
-import { useSession } from '../hooks/use-session.tsx';
+import { onlyFor, useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ConflictList } from './ConflictList.tsx';
 import { useTask } from './use-task.ts';
@@ -16,6 +16,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
   const { screens, note } = useWords();
   const { snapshot, take } = useSession();
   const said = screens.move;
+  const [meant] = useState(() => onlyFor(snapshot));
   const [path, setPath] = useState('');
   const task = useTask('session.merge');
   const settling = useTask('merge.settle');
@@ -24,7 +25,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
   const report = task.answer?.report;
 
   const merge = async () => {
-    const done = await task.run({ path: path.trim() });
+    const done = await task.run({ path: path.trim(), ...meant });
     if (!done) return;
     take(done.snapshot);
     // What was changed in two ways may be all there is, and then the session itself is as it was.
@@ -79,7 +80,7 @@ export function MergeDialog({ onClose }: { onClose: () => void }) {
           parts={snapshot}
           isBusy={settling.isBusy}
           onTake={async ({ record, index }, side) => {
-            const done = await settling.run({ record, index, take: side });
+            const done = await settling.run({ record, index, take: side, ...onlyFor(snapshot) });
             if (done) take(done);
           }}
         />

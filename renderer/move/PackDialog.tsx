@@ -5,7 +5,7 @@ import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { isMuchTyped } from '../components/typed-since.ts';
-import { useSession } from '../hooks/use-session.tsx';
+import { onlyFor, useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { Sum } from './Sum.tsx';
 import { useTask } from './use-task.ts';
@@ -16,6 +16,7 @@ export function PackDialog({ onClose }: { onClose: () => void }) {
   const { snapshot } = useSession();
   const said = screens.move;
   const [usual] = useState(`${snapshot?.folder ?? ''}.zip`);
+  const [meant] = useState(() => onlyFor(snapshot));
   const [path, setPath] = useState(usual);
   const { isBusy, answer, problems, cancel, run } = useTask('session.pack');
   return (
@@ -33,7 +34,7 @@ export function PackDialog({ onClose }: { onClose: () => void }) {
           <>
             <Button
               look="main"
-              onPress={() => run({ path: path.trim() })}
+              onPress={() => run({ path: path.trim(), ...meant })}
               isDisabled={isBusy || path.trim() === ''}
             >
               {said.packNow}

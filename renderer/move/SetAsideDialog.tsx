@@ -1,9 +1,10 @@
+import { useState } from 'react';
 import { Button } from '../components/Button.tsx';
 import { CancelButton } from '../components/CancelButton.tsx';
 import { Dialog } from '../components/Dialog.tsx';
 import { Progress } from '../components/Progress.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
-import { useSession } from '../hooks/use-session.tsx';
+import { onlyFor, useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useTask } from './use-task.ts';
 
@@ -11,11 +12,12 @@ import { useTask } from './use-task.ts';
 export function SetAsideDialog({ file, onClose }: { file: string; onClose: () => void }) {
   const { screens } = useWords();
   const { snapshot, take } = useSession();
+  const [meant] = useState(() => onlyFor(snapshot));
   const said = screens.move;
   const read = useAnswer('history.read', { file }, snapshot?.revision ?? 0, snapshot?.folder);
   const task = useTask('history.restore');
   const run = async () => {
-    const done = await task.run({ file });
+    const done = await task.run({ file, ...meant });
     if (!done) return;
     take(done);
     onClose();

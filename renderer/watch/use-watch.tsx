@@ -39,21 +39,21 @@ export function WatchProvider({ children }: { children: ReactNode }) {
     return unsubscribe;
   }, [host]);
 
-  const state = useMemo(
-    (): WatchState => ({
+  const state = useMemo((): WatchState => {
+    const meant = folder === null ? {} : { session: folder };
+    return {
       watch: folder === null ? null : watch,
       start: async (path) => {
-        const answer = await host.request('watch.start', { folder: path, follows: true });
+        const answer = await host.request('watch.start', { folder: path, follows: true, ...meant });
         if (answer.ok) set({ watched: path });
         return answer;
       },
       stop: async () => {
-        const answer = await host.request('watch.stop', {});
+        const answer = await host.request('watch.stop', meant);
         if (!answer.ok) report(answer.problems);
       },
-    }),
-    [host, report, set, watch, folder],
-  );
+    };
+  }, [host, report, set, watch, folder]);
   return <WatchContext value={state}>{children}</WatchContext>;
 }
 

@@ -1,4 +1,4 @@
-import { createReadStream, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { createReadStream, existsSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type {
@@ -127,6 +127,29 @@ describe('two windows of one host', () => {
     expect(unwrap(await ask('session.get', {}))?.runs).toHaveLength(runs.length);
     expect((await host.upload({ ...meta, folder: other }, bytes(), context)).ok).toBe(true);
     expect(unwrap(await ask('session.get', {}))?.runs).toHaveLength(runs.length + 1);
+  });
+
+  it('a watch, an earlier version and a copy meant for a session that is not open any more are refused', async () => {
+    await open(folder);
+    unwrap(await rename('Renamed'));
+    const [version] = unwrap(await ask('history.list', {})).versions;
+    await open(other);
+    unwrap(await ask('watch.start', { folder: place.folder, takes: false, session: other }));
+    const before = unwrap(await ask('session.get', {}));
+    const refused = { problems: [{ code: 'contract/other-session', facts: { asked: folder, open: other } }] };
+    const zip = join(place.folder, 'meant.zip');
+    expect(await ask('watch.start', { folder: place.folder, session: folder })).toMatchObject(refused);
+    expect(await ask('watch.stop', { session: folder })).toMatchObject(refused);
+    expect(await ask('history.restore', { file: version?.file ?? '', folder })).toMatchObject(refused);
+    expect(await ask('session.pack', { path: zip, folder })).toMatchObject(refused);
+    expect(await ask('session.merge', { path: folder, folder })).toMatchObject(refused);
+    expect(await ask('merge.settle', { record: 'x', index: 0, take: 'mine', folder })).toMatchObject(refused);
+    expect(existsSync(zip)).toBe(false);
+    expect(unwrap(await ask('session.get', {}))).toEqual(before);
+    expect(unwrap(await ask('watch.get', {}))).toMatchObject({ takes: false });
+    expect((await ask('session.pack', { path: zip, folder: other })).ok).toBe(true);
+    expect((await ask('watch.stop', { session: other })).ok).toBe(true);
+    expect(unwrap(await ask('watch.get', {}))).toBeNull();
   });
 
   it('share one undo: the last edit goes, whoever made it', async () => {
