@@ -12,7 +12,12 @@ type MoveHandlers = Pick<
 export function createMoveHandlers(setting: HostSetting, onDesk: OnDesk, onDeskOf: OnDeskOf): MoveHandlers {
   return {
     'session.pack': ({ path, folder }, context) =>
-      onDeskOf(folder, (d) => packSession(d.folder, d.state().session.name, path, setting.now(), context)),
+      onDeskOf(folder, async (d) => {
+        // Who takes a session along would find out elsewhere, where the log is not at hand.
+        const [first, ...others] = await d.lostSources();
+        if (first) return { ok: false, problems: [first, ...others] };
+        return packSession(d.folder, d.state().session.name, path, setting.now(), context);
+      }),
     'sessions.unpack': ({ path, into }, context) =>
       unpackSession(path, into ?? setting.sessionsFolder, context),
     'session.merge': ({ path, folder }, context) =>

@@ -16,6 +16,7 @@ import {
   importLog,
   keepHandover,
   type LogSource,
+  lostSources,
   type MergeReport,
   mergeSession,
   type OpenSession,
@@ -39,6 +40,8 @@ export type SessionDesk = {
   readonly state: () => SessionState;
   /** Null where the session may be written now: another program may hold it, or have taken it over. */
   readonly whyNotWritable: () => Promise<Problem | null>;
+  /** Runs whose log was taken out of the folder since it was opened. */
+  readonly lostSources: () => Promise<readonly Problem[]>;
   readonly snapshot: (context: RequestContext) => Promise<Snapshot>;
   readonly analyses: (context: RequestContext) => Promise<ReadonlyMap<string, RunAnalysis>>;
   readonly edit: (edits: readonly SessionEdit[], joinKey: string | null) => Promise<Result<void>>;
@@ -158,6 +161,7 @@ export function createSessionDesk(
     folder: open.folder,
     state,
     whyNotWritable: () => whyNotWritable(open),
+    lostSources: () => lostSources(open),
     analyses: async (context) => {
       const found = await analyst.all(context);
       const good = [...found].flatMap(([id, result]) => (result.ok ? [[id, result.value] as const] : []));

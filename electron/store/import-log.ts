@@ -8,12 +8,12 @@ import { saveDocument } from './document.ts';
 import { errorCode, type FileSystem, type Reader } from './file-system.ts';
 import { FirstBytes, Unwanted, type WhyNot } from './first-bytes.ts';
 import { ensureFolder } from './history.ts';
-import { folderNames, placeIn, runFolder, shownSource, sourceName, sourcePath } from './layout.ts';
+import { folderNames, placeIn, runFolder, runPlace, shownSource, sourceName, sourcePath } from './layout.ts';
 import { type OpenSession, runOfHash, type StoredRun, whyNotWritable, writing } from './open-session.ts';
 import { removeTree } from './recover.ts';
 import { unfinishedNameFor, writeDurably } from './replace-file.ts';
 import { slug } from './safe-name.ts';
-import { makeDurable } from './save.ts';
+import { isRunGone, makeDurable } from './save.ts';
 import { setAside } from './set-aside.ts';
 import { partsOf, sha256OfFile } from './sha256.ts';
 
@@ -237,11 +237,23 @@ async function heal(
   const isThere = (await fs.stat(path)) !== null;
   const isWhole = isThere && (await sha256OfFile(path, fs)).sha256 === sha256;
   if (!isWhole) {
+    // The folder may have been taken away as a whole: what was said of the run goes back with its log.
+    const saved = (await isRunGone(open, id)) ? await laidDownAgain(open, run, now) : ok(run.saved);
+    if (!saved.ok) return saved;
     if (isThere) await setAside(open.folder, shownSource(id), now, fs);
     await fs.rename(join(staged, sourceName), path);
     await fs.syncFolder(runFolder(open.folder, id));
-    open.runs.set(id, { ...run, hasSource: true });
+    open.runs.set(id, { ...run, hasSource: true, saved: saved.value });
   }
   await makeDurable(open, id);
   return ok({ record: run.record, duplicateOf: id, healed: !isWhole });
+}
+
+async function laidDownAgain(open: OpenSession, run: StoredRun, now: string) {
+  const { fs } = open.inner;
+  const { id } = run.record;
+  await ensureFolder(runFolder(open.folder, id), fs);
+  await fs.syncFolder(join(open.folder, folderNames.runs));
+  const { revision } = run.saved;
+  return saveDocument(runPlace(open.folder, id), run.record, { fingerprint: null, revision }, now, fs);
 }

@@ -18,7 +18,7 @@ export {
 } from './open-session.ts';
 export { type PackedNumbers, unpackNumbers } from './packed-numbers.ts';
 export { pathInside } from './path-inside.ts';
-export { openSource, readSource, type SourceStream } from './read-source.ts';
+export { lostSources, openSource, readSource, type SourceStream } from './read-source.ts';
 export * from './repair-session.ts';
 export type { Content } from './replace-file.ts';
 export { safeFolderName, slug } from './safe-name.ts';

@@ -71,3 +71,13 @@ async function findSource(
       hash === imported ? null : { code: 'store/source-damaged', facts },
   });
 }
+
+/** The runs whose log stood in the folder when the session was opened or they were imported, and does no more. */
+export async function lostSources(open: OpenSession): Promise<readonly Problem[]> {
+  const lost: Problem[] = [];
+  for (const [runId, { record, hasSource }] of open.runs) {
+    const isThere = !hasSource || (await open.inner.fs.stat(sourcePath(open.folder, runId))) !== null;
+    if (!isThere) lost.push({ code: 'store/source-missing', facts: { runId, name: record.name } });
+  }
+  return lost;
+}

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type RunRecord, RunRecordSchema, type Session, SessionSchema } from '../../core/session/index.ts';
 import { type SaveOptions, saveDocument } from './document.ts';
-import { folderNames, runPlace, sessionPlace } from './layout.ts';
+import { folderNames, runFolder, runPlace, sessionPlace } from './layout.ts';
 import { type OpenSession, writing } from './open-session.ts';
 
 /**
@@ -33,7 +33,7 @@ export function saveSession(
  * Saves run.json of one run: notes, column corrections, pull edits. Id, hash and size of the log stay as they
  * were imported.
  *
- * Errors: as saveSession; store/no-run.
+ * Errors: as saveSession; store/no-run; store/source-missing where the run's folder was taken away meanwhile.
  */
 export function saveRun(
   open: OpenSession,
@@ -47,6 +47,8 @@ export function saveRun(
     const { sha256, size_bytes } = run.record;
     const checked = RunRecordSchema.parse({ ...record, sha256, size_bytes });
     const { fs, tried } = open.inner;
+    if (await isRunGone(open, record.id))
+      return fail({ code: 'store/source-missing', facts: { runId: record.id, name: run.record.name } });
     const place = runPlace(open.folder, record.id);
     const done = await saveDocument(place, checked, run.saved, now, fs, { ...options, tried });
     if (!done.ok) return done;
@@ -54,6 +56,12 @@ export function saveRun(
     await makeDurable(open, record.id);
     return ok(undefined);
   });
+}
+
+/** Whether the folder of a run was taken away while its session is still there. */
+export async function isRunGone(open: OpenSession, runId: string): Promise<boolean> {
+  const { fs } = open.inner;
+  return (await fs.stat(runFolder(open.folder, runId))) === null && (await fs.stat(open.folder)) !== null;
 }
 
 /** Flushes the name of a run's folder where its import could not. */
