@@ -1,3 +1,4 @@
+export * from './as-read.ts';
 export * from './explanation.ts';
 export * from './file-unit.ts';
 export * from './tidy.ts';

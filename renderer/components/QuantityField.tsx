@@ -1,5 +1,12 @@
 import { type KeyboardEvent, useId, useState } from 'react';
-import { convert, offeredUnits, type ShownKind, type TypedValue, unitOf } from '../../core/units/index.ts';
+import {
+  asRead,
+  convert,
+  offeredUnits,
+  type ShownKind,
+  type TypedValue,
+  unitOf,
+} from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './Field.module.css';
@@ -44,7 +51,7 @@ export function QuantityField(props: QuantityFieldProps) {
   const shown =
     value && scale !== null
       ? Number((convert(value.value, value.unit, 'lambda') * scale).toPrecision(4))
-      : (value?.value ?? null);
+      : value && asRead(value.value, value.unit);
   const text = draft ?? (shown === null ? '' : plainNumber(shown, show.language));
 
   const typed = (next: string) => {
@@ -60,13 +67,14 @@ export function QuantityField(props: QuantityFieldProps) {
     setDraft(null);
     // A tenth on a gauge's scale, as its own display steps.
     const by = scale === null ? step : (10 * step) / scale;
-    const from = convert(value.value, value.unit, current);
+    const from = scale === null ? asRead(value.value, current) : convert(value.value, value.unit, current);
     onChange({ value: Number((from + sign * by).toPrecision(12)), unit: current });
   };
   const changeUnit = (next: string) => {
     setUnit(next);
     setDraft(null);
-    if (value) onChange({ value: Number(convert(value.value, current, next).toPrecision(5)), unit: next });
+    // Only what is shown is rounded: another unit is the same quantity, and the old one again the same number.
+    if (value) onChange({ value: Number(convert(value.value, current, next).toPrecision(12)), unit: next });
   };
   const isWrong = draft !== null && draft.trim() !== '' && readNumber(draft, show.language) === null;
   const fault = error ?? (isWrong ? screens.units.notANumber : undefined);

@@ -1,4 +1,5 @@
 import { type ClipboardEvent, useState } from 'react';
+import { asRead } from '../../core/units/index.ts';
 import { readNumber } from '../../core/words/index.ts';
 import field from '../components/Field.module.css';
 import { cx } from '../design/cx.ts';
@@ -9,16 +10,17 @@ export type PointCellProps = {
   readonly label: string;
   /** In the unit that the column shows. */
   readonly value: number | null;
+  readonly unit: string;
   readonly onChange: (value: number | null) => void;
   /** True where the text was more than one cell and has been taken. */
   readonly onPasteCells: (text: string) => boolean;
 };
 
 /** One number of a list of points. */
-export function PointCell({ label, value, onChange, onPasteCells }: PointCellProps) {
+export function PointCell({ label, value, unit, onChange, onPasteCells }: PointCellProps) {
   const { show } = useWords();
   const [draft, setDraft] = useState<string | null>(null);
-  const shown = value === null ? '' : String(Number(value.toPrecision(5)));
+  const shown = value === null ? '' : String(asRead(value, unit));
   const text = draft ?? (show.language === 'de' ? shown.replace('.', ',') : shown);
   const isWrong = draft !== null && draft.trim() !== '' && readNumber(draft, show.language) === null;
   const paste = (event: ClipboardEvent<HTMLInputElement>) => {

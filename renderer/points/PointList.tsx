@@ -70,6 +70,7 @@ export function PointList({ label, hint, path, rows, columns, sheet }: PointList
                       <PointCell
                         label={said.cell(c.label, i + 1)}
                         value={typeof value === 'number' ? convert(value, c.unit, unit) : null}
+                        unit={unit}
                         onChange={(v) =>
                           set(
                             withCell(

@@ -52,8 +52,8 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
     sheet.put('fluidSystem.fitted', isFitted ? [...fitted, name] : fitted.filter((f) => f !== name));
   const flowUnit = show.units.volumeFlow;
   const pressureUnit = show.units.fluidPressure;
-  const rounded = (value: number, from: string, to: string) =>
-    Number(convert(value, from, to).toPrecision(5));
+  const stored = (value: number, from: string, to: string) =>
+    Number(convert(value, from, to).toPrecision(12));
   return (
     <div className={styles.editor}>
       {nozzles.length === 0 && <p>{said.none}</p>}
@@ -71,17 +71,17 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
           <QuantityField
             label={said.flow}
             kind="volumeFlow"
-            value={{ value: rounded(nozzle.flow_mL_min, 'mL/min', flowUnit), unit: flowUnit }}
-            onChange={(v) => v && change(i, { flow_mL_min: convert(v.value, v.unit, 'mL/min') })}
+            value={{ value: convert(nozzle.flow_mL_min, 'mL/min', flowUnit), unit: flowUnit }}
+            onChange={(v) => v && change(i, { flow_mL_min: stored(v.value, v.unit, 'mL/min') })}
             step={10}
           />
           <QuantityField
             label={said.at}
             kind="fluidPressure"
             isDifference
-            value={{ value: rounded(nozzle.ratedPressure_kPa, 'kPa', pressureUnit), unit: pressureUnit }}
+            value={{ value: convert(nozzle.ratedPressure_kPa, 'kPa', pressureUnit), unit: pressureUnit }}
             onChange={(v) =>
-              v && v.value > 0 && change(i, { ratedPressure_kPa: convert(v.value, v.unit, 'kPa') })
+              v && v.value > 0 && change(i, { ratedPressure_kPa: stored(v.value, v.unit, 'kPa') })
             }
             step={0.5}
           />
@@ -106,11 +106,11 @@ export function NozzleEditor({ sheet }: { sheet: Sheet }) {
             label={said.density}
             kind="density"
             value={{
-              value: rounded(nozzle.ratedDensity_kg_m3, 'kg/m3', show.units.density),
+              value: convert(nozzle.ratedDensity_kg_m3, 'kg/m3', show.units.density),
               unit: show.units.density,
             }}
             isDefault={nozzle.ratedDensity_kg_m3 === 998.2}
-            onChange={(v) => change(i, { ratedDensity_kg_m3: v ? convert(v.value, v.unit, 'kg/m3') : 998.2 })}
+            onChange={(v) => change(i, { ratedDensity_kg_m3: v ? stored(v.value, v.unit, 'kg/m3') : 998.2 })}
             step={0.001}
           />
           <Check

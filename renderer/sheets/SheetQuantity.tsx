@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { convert, type TypedValue } from '../../core/units/index.ts';
+import { asRead, convert, type TypedValue } from '../../core/units/index.ts';
+import type { Show } from '../../core/words/index.ts';
 import { QuantityField } from '../components/QuantityField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useFieldProblem, useMissingListed } from './FieldProblems.tsx';
@@ -10,9 +11,6 @@ export type SheetQuantityProps = {
   readonly spec: Extract<FieldSpec, { type: 'quantity' }>;
   readonly sheet: Sheet;
 };
-
-/** Digits that a converted number is worth: a tape, a scale or a gauge reads no more. What is kept is not rounded. */
-const digits = 4;
 
 /** A number of the sheet in the reader's unit, kept in the session's own with the way it was typed beside it. */
 export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
@@ -25,7 +23,7 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
   const isImperial = show.units.length === 'ft';
   const own = spec.shownIn ? spec.shownIn[isImperial ? 'imperial' : 'metric'] : show.units[kind];
   const inOwn = (typed: TypedValue): TypedValue => ({
-    value: Number(convert(typed.value, typed.unit, own).toPrecision(digits)),
+    value: convert(typed.value, typed.unit, own),
     unit: own,
   });
   const kept = sheet.typedAt(path, unit);
@@ -57,13 +55,13 @@ export function SheetQuantity({ spec, sheet }: SheetQuantityProps) {
       }}
       hint={toldHere ?? (words.hint || undefined)}
       error={isRefused ? screens.sheet.outOfRange : missing ? undefined : problem}
-      fallback={fallback ? show.number(fallback.value, decimals(fallback.value)) : undefined}
+      fallback={fallback && placeholder(asRead(fallback.value, fallback.unit), show)}
       isDefault={isDefault}
       {...(spec.step === undefined ? {} : { step: spec.step })}
     />
   );
 }
 
-function decimals(value: number): number {
-  return String(value).split('.')[1]?.length ?? 0;
+function placeholder(value: number, show: Show): string {
+  return show.number(value, String(value).split('.')[1]?.length ?? 0);
 }
