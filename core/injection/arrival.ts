@@ -68,7 +68,7 @@ export function explainArrival(context: SprayContext, points: SprayPoints, delay
     formula: 'integral of q(boost(t)) dt = V, boost(t) = start + rise t',
     tex: String.raw`\int_0^{t} q(p(\tau))\,\mathrm{d}\tau = V,\quad p(\tau)=p_\mathrm{start}+\dot p\,\tau`,
     inputs: [
-      { symbol: 'V', value: emptyVolume(context.setup), kind: 'volume' },
+      { symbol: 'V', value: emptyVolume(context.setup), kind: 'smallVolume' },
       { symbol: 'start', value: points.start, kind: 'boost' },
       { symbol: 'rise in 1 s', value: context.path.boostRise, kind: 'boost', isDifference: true },
       { symbol: 't', value: delay, kind: 'time' },

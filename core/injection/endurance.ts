@@ -97,9 +97,9 @@ export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): E
       formula: 'pulls = (tank - reserve) / V_pull',
       tex: String.raw`N = \frac{V_\mathrm{tank}-V_\mathrm{reserve}}{\int q\,\mathrm{d}t}`,
       inputs: [
-        { symbol: 'V_pull', value: perPull, kind: 'volume' },
-        ...(tank === null ? [] : [{ symbol: 'tank', value: tank, kind: 'volume' as const }]),
-        { symbol: 'reserve', value: reserve, kind: 'volume' },
+        { symbol: 'V_pull', value: perPull, kind: 'smallVolume' },
+        ...(tank === null ? [] : [{ symbol: 'tank', value: tank, kind: 'tankVolume' as const }]),
+        { symbol: 'reserve', value: reserve, kind: 'tankVolume' },
         { symbol: 'q at peak', value: perMinute / 60, kind: 'volumeFlow' },
       ],
       source: logged
@@ -115,9 +115,9 @@ export function enduranceOf(setup: Setup, path: PullPath, strategy: Strategy): E
             formula: 'difference = used / (pulls V_pull) - 1',
             tex: String.raw`\frac{\sum V_\mathrm{refill}}{N\,V_\mathrm{pull}}-1`,
             inputs: [
-              { symbol: 'used', value: used, kind: 'volume' },
+              { symbol: 'used', value: used, kind: 'tankVolume' },
               { symbol: 'pulls', value: refills.reduce((n, r) => n + r.pulls, 0), kind: 'number' },
-              { symbol: 'V_pull', value: perPull, kind: 'volume' },
+              { symbol: 'V_pull', value: perPull, kind: 'smallVolume' },
             ],
             source: `refills as noted; ${logged ? 'V_pull from logged flow' : 'V_pull from planned flow'}; 15 % over a tank: common practice`,
             validRange: [],

@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import { type Kind, kinds, type Unit, unitOf, unitsOfKind } from './unit.ts';
 
-/** What a quantity is shown as; boost and absolute pressure are chosen apart, as a psi gauge beside kPa is common. */
-export const shownKinds = [...kinds, 'boost', 'fluidPressure'] as const;
+/**
+ * What a quantity is shown as; boost and absolute pressure are chosen apart, as a psi gauge beside kPa is common. A tank
+ * and what a pull takes of it are chosen apart from displacement, which is told in litres everywhere (common practice).
+ */
+export const shownKinds = [...kinds, 'boost', 'fluidPressure', 'tankVolume', 'smallVolume'] as const;
 export type ShownKind = (typeof shownKinds)[number];
 
 export type UnitChoice = Readonly<Record<ShownKind, string>> & {
@@ -35,6 +38,8 @@ export const metricUnits: UnitChoice = {
   pressure: 'kPa',
   boost: 'bar',
   fluidPressure: 'bar',
+  tankVolume: 'L',
+  smallVolume: 'mL',
   temperature: 'C',
   temperatureDifference: 'dC',
   power: 'kW',
@@ -57,6 +62,8 @@ export const imperialUnits: UnitChoice = {
   pressure: 'psi',
   boost: 'psi',
   fluidPressure: 'psi',
+  tankVolume: 'gal',
+  smallVolume: 'fl oz',
   temperature: 'F',
   temperatureDifference: 'dF',
   power: 'hp',
@@ -77,7 +84,9 @@ const offered: { readonly [K in ShownKind]?: readonly string[] } = {
   length: ['m', 'cm', 'mm', 'in', 'ft'],
   speed: ['km/h', 'mph', 'm/s'],
   mass: ['kg', 'lb'],
-  volume: ['L', 'mL', 'gal', 'fl oz'],
+  volume: ['L', 'cm3', 'in3'],
+  tankVolume: ['L', 'mL', 'gal', 'fl oz'],
+  smallVolume: ['mL', 'L', 'fl oz', 'gal'],
   pressure: ['kPa', 'bar', 'psi', 'hPa', 'inHg'],
   boost: ['bar', 'psi', 'kPa'],
   fluidPressure: ['bar', 'psi', 'kPa'],
@@ -105,6 +114,7 @@ export function offeredUnits(shown: ShownKind): readonly Unit[] {
 
 /** The kind of unit that a shown kind is measured in. */
 export function kindOf(shown: ShownKind): Kind {
+  if (shown === 'tankVolume' || shown === 'smallVolume') return 'volume';
   return shown === 'boost' || shown === 'fluidPressure' ? 'pressure' : shown;
 }
 
@@ -117,14 +127,37 @@ export function referenceOf(shown: ShownKind): 'absolute' | 'gauge' | null {
   return shown === 'boost' || shown === 'fluidPressure' ? 'gauge' : null;
 }
 
-export const UnitChoiceSchema: z.ZodType<UnitChoice> = z
-  .strictObject({
-    ...(Object.fromEntries(shownKinds.map((k) => [k, z.string()])) as Record<ShownKind, z.ZodString>),
-    gaugeScale: z.number().positive().nullable(),
-  })
-  .refine((choice) =>
-    shownKinds.every((k) => unitsOfKind(kindOf(k)).some((u) => u.id === choice[k])),
-  ) as z.ZodType<UnitChoice>;
+/** What an imperial choice held before these had an imperial unit; `volume` was that of tanks too. */
+const imperialBefore: Readonly<Record<string, string>> = { inertia: 'kg m2', massFlow: 'g/s', volume: 'L' };
+
+/**
+ * A stored choice with all that is chosen now. One from before tanks were chosen apart that was imperial in all it knew is
+ * imperial still; another one gets what it lacks from the system that its forces are in.
+ */
+function withLaterUnits(stored: unknown): unknown {
+  if (typeof stored !== 'object' || stored === null || 'tankVolume' in stored) return stored;
+  const known = stored as Readonly<Record<string, unknown>>;
+  const { gaugeScale = null, volume = 'L' } = known;
+  const isImperial = shownKinds
+    .filter((kind) => kind in known)
+    .every((kind) => known[kind] === imperialUnits[kind] || known[kind] === imperialBefore[kind]);
+  if (isImperial && 'force' in known) return { ...imperialUnits, gaugeScale };
+  const isUs = volume === 'gal' || volume === 'fl oz';
+  const base = known.force === imperialUnits.force ? imperialUnits : metricUnits;
+  return { ...base, ...known, volume: 'L', tankVolume: volume, smallVolume: isUs ? 'fl oz' : 'mL' };
+}
+
+export const UnitChoiceSchema: z.ZodType<UnitChoice> = z.preprocess(
+  withLaterUnits,
+  z
+    .strictObject({
+      ...(Object.fromEntries(shownKinds.map((k) => [k, z.string()])) as Record<ShownKind, z.ZodString>),
+      gaugeScale: z.number().positive().nullable(),
+    })
+    .refine((choice) =>
+      shownKinds.every((k) => unitsOfKind(kindOf(k)).some((u) => u.id === choice[k])),
+    ) as unknown as z.ZodType<UnitChoice>,
+);
 
 /** The chosen unit of a shown kind. */
 export function chosenUnit(choice: UnitChoice, shown: ShownKind) {

@@ -39,7 +39,7 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
               name: said.perPull,
               value: asked(
                 said.perPull,
-                show.quantity(endurance.perPull, 'volume', 3),
+                show.quantity(endurance.perPull, 'smallVolume'),
                 endurance.explanation,
               ),
               small: endurance.isLogged ? said.fromLog : said.fromPlan,
@@ -48,7 +48,7 @@ export function PlanMore({ plan, setup }: { plan: Plan; setup: Setup }) {
               name: said.perMinute,
               value: asked(
                 said.perMinute,
-                show.quantity(endurance.perMinute, 'volume', 3),
+                show.quantity(endurance.perMinute, 'smallVolume'),
                 endurance.explanation,
               ),
             },

@@ -45,7 +45,7 @@ export const pointLists: {
       {
         key: 'volume_mL',
         label: 'volume',
-        kind: 'volume',
+        kind: 'smallVolume',
         unit: 'mL',
         shownIn: 'mL',
         isOptional: true,
@@ -56,7 +56,7 @@ export const pointLists: {
   refills: {
     path: 'fluidSystem.refills',
     columns: [
-      { key: 'filled_L', label: 'filled', kind: 'volume', unit: 'L' },
+      { key: 'filled_L', label: 'filled', kind: 'tankVolume', unit: 'L' },
       { key: 'pulls', label: 'pulls', kind: 'number', unit: '' },
     ],
   },

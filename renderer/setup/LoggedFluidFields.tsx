@@ -22,7 +22,7 @@ export function LoggedFluidFields({ sheet }: { sheet: Sheet }) {
         {logged
           ? said.loggedFrom(
               screens.ledger.pulls(logged.pulls),
-              show.quantity(logged.fluid / logged.pulls, 'volume', 3),
+              show.quantity(logged.fluid / logged.pulls, 'smallVolume'),
             )
           : said.loggedNone}
       </p>

@@ -300,8 +300,8 @@ export const sections: { readonly [S in Exclude<SectionId, 'fit'>]: readonly Fie
     {
       group: 'tank',
       fields: [
-        quantity('fluidSystem.tank_L', 'volume', 'L', { step: 0.5 }),
-        quantity('fluidSystem.reserve_L', 'volume', 'L', { step: 0.1 }),
+        quantity('fluidSystem.tank_L', 'tankVolume', 'L', { step: 0.5 }),
+        quantity('fluidSystem.reserve_L', 'tankVolume', 'L', { step: 0.1 }),
       ],
     },
     {
@@ -338,10 +338,7 @@ export const optionalParts = {
     path: 'fluidSystem.logged',
     required: ['fluid_mL', 'pulls'],
     fields: [
-      quantity('fluidSystem.logged.fluid_mL', 'volume', 'mL', {
-        step: 1,
-        shownIn: { metric: 'mL', imperial: 'fl oz' },
-      }),
+      quantity('fluidSystem.logged.fluid_mL', 'smallVolume', 'mL', { step: 1 }),
       count('fluidSystem.logged.pulls'),
     ],
   },
@@ -353,9 +350,10 @@ export type OptionalPart = {
 };
 /** How far one reading of the bucket test may be off. */
 export const bucketUncertainty: readonly FieldSpec[] = [
-  standing('fluidSystem.bucket.volume_mL', 'volume', 'mL', 5, {
+  // As the bottles of the test are marked, under either system.
+  standing('fluidSystem.bucket.volume_mL', 'smallVolume', 'mL', 5, {
     step: 1,
-    shownIn: { metric: 'mL', imperial: 'fl oz' },
+    shownIn: { metric: 'mL', imperial: 'mL' },
   }),
   standing('fluidSystem.bucket.mass_g', 'mass', 'g', 2, { step: 1, shownIn: { metric: 'g', imperial: 'g' } }),
   standing('fluidSystem.bucket.time_s', 'time', 's', 0.3, { step: 0.1 }),

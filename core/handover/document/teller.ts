@@ -2,7 +2,6 @@ import type { Verdict } from '../../compare/index.ts';
 import { declaredChange, type Entry } from '../../session/index.ts';
 import { convert, type ShownKind, toSi } from '../../units/index.ts';
 import {
-  createShow,
   entryTitle,
   type HandoverPhrases,
   handoverPhrases,
@@ -42,8 +41,6 @@ export function mixtureDigits(show: Show): number {
 /** Ties the numbers of a summary to the words and units of whoever reads it. */
 export function createTeller(facts: HandoverFacts, source: HandoverSource, show: Show): Teller {
   const words = handoverPhrases(show.language);
-  const isSmallUs = show.units.volume === 'gal' || show.units.volume === 'fl oz';
-  const small = createShow(show.language, { ...show.units, volume: isSmallUs ? 'fl oz' : 'mL' });
   const distanceUnit = show.units.speed === 'mph' ? 'mi' : 'km';
   return {
     facts,
@@ -53,8 +50,9 @@ export function createTeller(facts: HandoverFacts, source: HandoverSource, show:
     options: screenWords(show.language).sheet.options,
     value: (value, unit, kind, digits) =>
       value === null ? null : show.quantity(toSi(value, unit), kind, digits),
-    volume: (litres) => (litres === null ? null : show.quantity(litres * 1e-3, 'volume', 1)),
-    smallVolume: (mL) => (mL === null ? null : small.quantity(mL * 1e-6, 'volume', isSmallUs ? 2 : 1)),
+    volume: (litres) => (litres === null ? null : show.quantity(litres * 1e-3, 'tankVolume')),
+    smallVolume: (mL) =>
+      mL === null ? null : show.quantity(mL * 1e-6, 'smallVolume', show.units.smallVolume === 'mL' ? 1 : 2),
     distance: (km) => {
       const value = convert(km, 'km', distanceUnit);
       // Two figures: no tank is known better.

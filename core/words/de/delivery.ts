@@ -70,7 +70,7 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
   'delivery/pump-droops': (f, show) =>
     `Bei diesem Durchfluss hält die Pumpe ${show.quantity(f.pressure, 'fluidPressure')} und nicht die eingestellten ${show.quantity(f.setPressure, 'fluidPressure')}: sie ist am Ende.`,
   'delivery/fluid-arrives-late': (f, show) =>
-    `Erst muss sich die Leitung füllen (${show.quantity(f.volume, 'volume', 3)}): aus der Düse kommt das Fluid ${show.quantity(f.delay, 'time', 1)} nach dem Beginn bei ${show.quantity(f.boostAtStart, 'boost')}, da steht der Ladedruck bei ${show.quantity(f.boostThen, 'boost')}.`,
+    `Erst muss sich die Leitung füllen (${show.quantity(f.volume, 'smallVolume')}): aus der Düse kommt das Fluid ${show.quantity(f.delay, 'time', 1)} nach dem Beginn bei ${show.quantity(f.boostAtStart, 'boost')}, da steht der Ladedruck bei ${show.quantity(f.boostThen, 'boost')}.`,
   'delivery/line-kept-full': () =>
     'Ein Rückschlagventil an der Düse hält die Leitung voll; ein nennenswerter Verzug entsteht nicht.',
 };

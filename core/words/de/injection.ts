@@ -106,7 +106,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/fluid-too-late': (f, show) =>
     `Das Fluid kommt bei ${show.quantity(f.arrives, 'boost')} an, nach den ${show.quantity(f.limit, 'boost')}, bei denen dieser Motor ohne es klopft. Das Rückschlagventil an die Düse setzen, die Leitung kürzen oder den Ladedruck zurückhalten.`,
   'injection/fluid-never-arrives': (f, show) =>
-    `Die Leitung (${show.quantity(f.volume, 'volume', 3)}) füllt sich in einem Zug nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
+    `Die Leitung (${show.quantity(f.volume, 'smallVolume')}) füllt sich in einem Zug nicht: es kommt gar nichts an. Mit einem Rückschlagventil an der Düse voll halten.`,
   'injection/coarse-drops': (f, show) =>
     `An der Düse bleiben nur ${show.span(f.pressureDifference, 'fluidPressure')} von ${show.span(f.full, 'fluidPressure')}: grobe Tropfen benetzen die Wand.`,
   'injection/recommended-because': (f, show) =>
@@ -140,15 +140,15 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/tank-empties': (f, show) =>
     `Der Tank reicht bis zur Reserve für ${show.number(f.pulls, 1)} Züge: das Nachfüllen einplanen.`,
   'injection/reserve-too-small': (f, show) =>
-    `Die Reserve von ${show.quantity(f.reserve, 'volume', 2)} ist weniger als zwei Züge zu ${show.quantity(f.perPull, 'volume', 3)}: die Leuchte kommt zu spät.`,
+    `Die Reserve von ${show.quantity(f.reserve, 'tankVolume', 2)} ist weniger als zwei Züge zu ${show.quantity(f.perPull, 'smallVolume')}: die Leuchte kommt zu spät.`,
   'injection/refill-differs': (f, show) =>
-    `Das Nachgefüllte weicht um ${show.difference(f.difference, 'share', 0)} vom Plan ab: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant. Vor dem nächsten Zug nach einem Leck oder einer verstopften Düse suchen.`,
+    `Das Nachgefüllte weicht um ${show.difference(f.difference, 'share', 0)} vom Plan ab: ${show.quantity(f.used, 'tankVolume', 2)} verbraucht, ${show.quantity(f.planned, 'tankVolume', 2)} geplant. Vor dem nächsten Zug nach einem Leck oder einer verstopften Düse suchen.`,
   'injection/refill-agrees': (f, show) =>
-    `Das Nachgefüllte stimmt auf ${show.difference(f.difference, 'share', 0)} mit dem Plan überein: ${show.quantity(f.used, 'volume', 2)} verbraucht, ${show.quantity(f.planned, 'volume', 2)} geplant.`,
+    `Das Nachgefüllte stimmt auf ${show.difference(f.difference, 'share', 0)} mit dem Plan überein: ${show.quantity(f.used, 'tankVolume', 2)} verbraucht, ${show.quantity(f.planned, 'tankVolume', 2)} geplant.`,
   'injection/endurance-from-log': (f, show) =>
-    `Fluid je Zug aus dem aufgezeichneten Durchfluss, ${f.pulls === 1 ? 'ein Zug' : `${f.pulls} Züge`}: ${show.quantity(f.perPull, 'volume', 3)}; geplant ${show.quantity(f.planned, 'volume', 3)}.`,
+    `Fluid je Zug aus dem aufgezeichneten Durchfluss, ${f.pulls === 1 ? 'ein Zug' : `${f.pulls} Züge`}: ${show.quantity(f.perPull, 'smallVolume')}; geplant ${show.quantity(f.planned, 'smallVolume')}.`,
   'injection/log-differs': (f, show) =>
-    `Ein aufgezeichneter Zug brauchte ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} gegenüber dem Plan. Entweder mit anderem Ladedruck oder anderen Punkten gefahren, oder eine Düse verstopft oder eine Leitung leckt.`,
+    `Ein aufgezeichneter Zug brauchte ${show.quantity(f.perPull, 'smallVolume')}, ${show.difference(f.difference, 'share', 0)} gegenüber dem Plan. Entweder mit anderem Ladedruck oder anderen Punkten gefahren, oder eine Düse verstopft oder eine Leitung leckt.`,
   'injection/fallback': (f, show) =>
     f.from === 'sound'
       ? `Ohne Fluid auf ${show.quantity(f.boost, 'boost')} zurückfallen, den Ladedruck, den dieser Motor ohne es klopffrei gezeigt hat, und auf die Zündung dazu. Bei niedrigem Ladedruck erproben, bevor man sich darauf verlässt.`

@@ -70,7 +70,7 @@ export const deliveryNotes: NoteWordsOf<'delivery'> = {
   'delivery/pump-droops': (f, show) =>
     `At this flow the pump holds ${show.quantity(f.pressure, 'fluidPressure')} and not the ${show.quantity(f.setPressure, 'fluidPressure')} it is set to: it is at its end.`,
   'delivery/fluid-arrives-late': (f, show) =>
-    `The line has to fill first (${show.quantity(f.volume, 'volume', 3)}): fluid leaves the nozzle ${show.quantity(f.delay, 'time', 1)} after the start point at ${show.quantity(f.boostAtStart, 'boost')}, when boost is at ${show.quantity(f.boostThen, 'boost')}.`,
+    `The line has to fill first (${show.quantity(f.volume, 'smallVolume')}): fluid leaves the nozzle ${show.quantity(f.delay, 'time', 1)} after the start point at ${show.quantity(f.boostAtStart, 'boost')}, when boost is at ${show.quantity(f.boostThen, 'boost')}.`,
   'delivery/line-kept-full': () =>
     'A check valve at the nozzle keeps the line full, so fluid comes without delay worth counting.',
 };

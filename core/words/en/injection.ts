@@ -104,7 +104,7 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/fluid-too-late': (f, show) =>
     `Fluid arrives at ${show.quantity(f.arrives, 'boost')}, after the ${show.quantity(f.limit, 'boost')} at which this engine knocks without it. Fit the check valve at the nozzle, shorten the line, or hold boost back.`,
   'injection/fluid-never-arrives': (f, show) =>
-    `The line (${show.quantity(f.volume, 'volume', 3)}) does not fill within a pull: no fluid arrives at all. Keep it full with a check valve at the nozzle.`,
+    `The line (${show.quantity(f.volume, 'smallVolume')}) does not fill within a pull: no fluid arrives at all. Keep it full with a check valve at the nozzle.`,
   'injection/coarse-drops': (f, show) =>
     `Only ${show.span(f.pressureDifference, 'fluidPressure')} of ${show.span(f.full, 'fluidPressure')} are left at the nozzle: coarse drops wet the wall.`,
   'injection/recommended-because': (f, show) =>
@@ -138,15 +138,15 @@ export const injectionNotes: NoteWordsOf<'injection'> = {
   'injection/tank-empties': (f, show) =>
     `The tank holds ${show.number(f.pulls, 1)} pulls above the reserve: plan a refill into the day.`,
   'injection/reserve-too-small': (f, show) =>
-    `The reserve of ${show.quantity(f.reserve, 'volume', 2)} is less than two pulls of ${show.quantity(f.perPull, 'volume', 3)}: the light comes on too late.`,
+    `The reserve of ${show.quantity(f.reserve, 'tankVolume', 2)} is less than two pulls of ${show.quantity(f.perPull, 'smallVolume')}: the light comes on too late.`,
   'injection/refill-differs': (f, show) =>
-    `Refills differ from the plan by ${show.difference(f.difference, 'share', 0)}: ${show.quantity(f.used, 'volume', 2)} used, ${show.quantity(f.planned, 'volume', 2)} planned. Look for a leak or a clogged nozzle before the next pull.`,
+    `Refills differ from the plan by ${show.difference(f.difference, 'share', 0)}: ${show.quantity(f.used, 'tankVolume', 2)} used, ${show.quantity(f.planned, 'tankVolume', 2)} planned. Look for a leak or a clogged nozzle before the next pull.`,
   'injection/refill-agrees': (f, show) =>
-    `Refills agree with the plan within ${show.difference(f.difference, 'share', 0)}: ${show.quantity(f.used, 'volume', 2)} used, ${show.quantity(f.planned, 'volume', 2)} planned.`,
+    `Refills agree with the plan within ${show.difference(f.difference, 'share', 0)}: ${show.quantity(f.used, 'tankVolume', 2)} used, ${show.quantity(f.planned, 'tankVolume', 2)} planned.`,
   'injection/endurance-from-log': (f, show) =>
-    `Fluid per pull from logged flow, ${f.pulls === 1 ? 'one pull' : `${f.pulls} pulls`}: ${show.quantity(f.perPull, 'volume', 3)}; planned ${show.quantity(f.planned, 'volume', 3)}.`,
+    `Fluid per pull from logged flow, ${f.pulls === 1 ? 'one pull' : `${f.pulls} pulls`}: ${show.quantity(f.perPull, 'smallVolume')}; planned ${show.quantity(f.planned, 'smallVolume')}.`,
   'injection/log-differs': (f, show) =>
-    `A logged pull took ${show.quantity(f.perPull, 'volume', 3)}, ${show.difference(f.difference, 'share', 0)} against the plan. Either it was driven at another boost or to other points, or a nozzle clogs or a line leaks.`,
+    `A logged pull took ${show.quantity(f.perPull, 'smallVolume')}, ${show.difference(f.difference, 'share', 0)} against the plan. Either it was driven at another boost or to other points, or a nozzle clogs or a line leaks.`,
   'injection/fallback': (f, show) =>
     f.from === 'sound'
       ? `Without fluid fall back to ${show.quantity(f.boost, 'boost')}, the boost this engine has shown knock-free without it, and to the spark of that boost. Prove it at low boost before you rely on it.`
