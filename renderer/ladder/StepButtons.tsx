@@ -3,6 +3,7 @@ import type { LadderStep, NextStep } from '../../core/ladder/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { newEntry } from '../entry/change-draft.ts';
+import { DropButton } from '../entry/DropButton.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
@@ -58,15 +59,7 @@ export function StepButtons({ next, step, onTaken }: StepButtonsProps) {
   return (
     <>
       <p>{said.openFirst}</p>
-      {isBack && (
-        <Button
-          look="main"
-          isWide
-          onPress={() => void edit({ type: 'entry.set', entryId: last.id, patch: { state: 'dropped' } })}
-        >
-          {screens.now.dropChange}
-        </Button>
-      )}
+      {isBack && <DropButton entry={last} look="main" />}
       <Button look={isBack ? 'second' : 'main'} isWide onPress={openBench}>
         {said.openBench}
       </Button>

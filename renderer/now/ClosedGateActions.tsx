@@ -2,7 +2,7 @@ import type { GateAction } from '../../core/ladder/index.ts';
 import type { Entry } from '../../core/session/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
-import { useSession } from '../hooks/use-session.tsx';
+import { DropButton } from '../entry/DropButton.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from './StepActions.module.css';
 
@@ -13,20 +13,11 @@ const undoesNothing: readonly GateAction[] = ['hold-boost', 'cool-down', 'refill
 export function ClosedGateActions({ entry, action }: { entry: Entry; action: GateAction }) {
   const { screens } = useWords();
   const show = useShow();
-  const { edit } = useSession();
   const said = screens.now;
   const goesBack = entry.kind !== 'baseline' && !undoesNothing.includes(action);
   return (
     <div className={styles.actions}>
-      {goesBack && (
-        <Button
-          look="main"
-          isWide
-          onPress={() => void edit({ type: 'entry.set', entryId: entry.id, patch: { state: 'dropped' } })}
-        >
-          {said.dropChange}
-        </Button>
-      )}
+      {goesBack && <DropButton entry={entry} look="main" />}
       <Button isWide onPress={() => show({ screen: 'setup', section: 'limits' })}>
         {said.openLimits}
       </Button>

@@ -2,6 +2,7 @@ import type { NextStep } from '../../core/ladder/index.ts';
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
+import { DropButton } from '../entry/DropButton.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useImportAll } from '../importing/use-imports.tsx';
@@ -14,15 +15,16 @@ export function LadderActions({ next }: { next: NextStep }) {
   const { screens } = useWords();
   const titleOf = useStepTitle();
   const showView = useShow();
-  const { snapshot, edit } = useSession();
+  const { snapshot } = useSession();
   const importAll = useImportAll();
   const said = screens.now;
   const ledger = snapshot?.session.ledger ?? [];
   const last = ledger.findLast((e) => e.state === 'kept');
   const isDriving = ['drive-baseline', 'more-pulls', 'drive-again'].includes(next.kind);
   const target = next.kind === 'drive-baseline' ? ledger[0] : last;
-  const canDrop = last && last !== ledger[0] && (next.kind === 'go-back' || next.kind === 'drive-again');
-  const drop = () => last && void edit({ type: 'entry.set', entryId: last.id, patch: { state: 'dropped' } });
+  // The ladder is worked out behind the ledger: until then it speaks of the change that was dropped.
+  const isOfLast = last !== undefined && next.ladder.standing.last?.id === last.id;
+  const canDrop = isOfLast && last !== ledger[0] && (next.kind === 'go-back' || next.kind === 'drive-again');
   const { step } = next;
   return (
     <div className={styles.actions}>
@@ -64,11 +66,7 @@ export function LadderActions({ next }: { next: NextStep }) {
           {said.openHandover}
         </Button>
       )}
-      {canDrop && (
-        <Button look={next.kind === 'go-back' ? 'main' : 'second'} isWide onPress={drop}>
-          {said.dropChange}
-        </Button>
-      )}
+      {canDrop && <DropButton entry={last} look={next.kind === 'go-back' ? 'main' : 'second'} />}
     </div>
   );
 }

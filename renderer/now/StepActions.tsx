@@ -1,6 +1,7 @@
 import { useShow } from '../app/view.tsx';
 import { Button } from '../components/Button.tsx';
 import { FilePicker } from '../components/FilePicker.tsx';
+import { DropButton } from '../entry/DropButton.tsx';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { useImportAll } from '../importing/use-imports.tsx';
@@ -11,14 +12,12 @@ import type { Step } from './what-now.ts';
 export function StepActions({ step }: { step: Step }) {
   const { screens } = useWords();
   const show = useShow();
-  const { snapshot, edit } = useSession();
+  const { snapshot } = useSession();
   const importAll = useImportAll();
   const said = screens.now;
   const entry = 'entry' in step ? step.entry : (snapshot?.session.ledger[0] ?? null);
   const isWriting = step.kind === 'change' || step.kind === 'next' || step.kind === 'again';
   const isBack = step.kind === 'loss';
-  const drop = () =>
-    entry && void edit({ type: 'entry.set', entryId: entry.id, patch: { state: 'dropped' } });
   return (
     <div className={styles.actions}>
       {isWriting && (
@@ -26,11 +25,7 @@ export function StepActions({ step }: { step: Step }) {
           {said.addChange}
         </Button>
       )}
-      {isBack && (
-        <Button look="main" isWide onPress={drop}>
-          {said.dropChange}
-        </Button>
-      )}
+      {isBack && entry && <DropButton entry={entry} look="main" />}
       {!isWriting && entry && (
         <FilePicker
           look={isBack ? 'second' : 'main'}
@@ -40,10 +35,8 @@ export function StepActions({ step }: { step: Step }) {
           {said.chooseFiles}
         </FilePicker>
       )}
-      {(step.kind === 'undecidable' || step.kind === 'not-comparable') && (
-        <Button isWide onPress={drop}>
-          {said.dropChange}
-        </Button>
+      {(step.kind === 'undecidable' || step.kind === 'not-comparable') && entry && (
+        <DropButton entry={entry} />
       )}
     </div>
   );

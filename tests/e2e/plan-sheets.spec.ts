@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
+import { holdAnswers } from './support/hold-answers.ts';
 import { expect, test } from './support/workbench.ts';
 
 test.use({ viewport: { width: 1366, height: 768 } });
@@ -42,6 +45,30 @@ test('what is open in the ledger comes before the next step of the ladder', asyn
   await expect(page.getByRole('heading', { level: 1, name: /^Drive it again/ })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Take this step' })).toBeHidden();
   await expect(page.getByRole('button', { name: 'Open the bench' })).toBeVisible();
+});
+
+test('a dropped change is said to be dropped at once, and a second press drops no other', async ({
+  page,
+  sessionFolder,
+}) => {
+  const dropped = () =>
+    JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).ledger.filter(
+      (e: { state: string }) => e.state === 'dropped',
+    ).length;
+  const before = dropped();
+  const lines = page.getByRole('navigation', { name: 'Ledger' }).getByText(/\bdropped\b/);
+  const linesBefore = await lines.count();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.getByRole('button', { name: 'Drop the change' }).click();
+  const said = page.getByRole('button', { name: /^Dropped/ });
+  await expect(said).toBeFocused();
+  await expect(lines).toHaveCount(linesBefore + 1);
+  await page.keyboard.press('Enter');
+  await expect(said).toBeVisible();
+  expect(dropped()).toBe(before);
+  letGo();
+  await expect(said).toBeHidden();
+  await expect.poll(dropped).toBe(before + 1);
 });
 
 test('a step of the ladder is taken into the ledger, and undone', async ({ page }) => {

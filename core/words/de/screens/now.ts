@@ -47,6 +47,7 @@ export const now: ScreenWords['now'] = {
   addChange: 'Änderung aufschreiben',
   openSetup: 'Aufbau öffnen',
   dropChange: 'Änderung verwerfen',
+  dropped: 'Verworfen. Das Nächste wird ausgerechnet',
   gateLimit: (value, limit) => `${value}, Grenze ${limit}`,
   gateLowest: (value, limit) => `${value}, mindestens ${limit}`,
   gateOf: (value, limit) => `${value} von ${limit}`,

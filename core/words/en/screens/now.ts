@@ -45,6 +45,7 @@ export const now = {
   addChange: 'Write down the change',
   openSetup: 'Open setup',
   dropChange: 'Drop the change',
+  dropped: 'Dropped. Working out what comes next',
   gateLimit: (value: string, limit: string) => `${value}, limit ${limit}`,
   gateLowest: (value: string, limit: string) => `${value}, lowest ${limit}`,
   gateOf: (value: string, limit: string) => `${value} of ${limit}`,
