@@ -5,6 +5,7 @@ export * from './entry-title.ts';
 export * from './explained.ts';
 export * from './half-around.ts';
 export * from './handover-phrases.ts';
+export * from './read-date.ts';
 export * from './read-number.ts';
 export * from './screen-words.ts';
 export * from './sentences.ts';

@@ -92,7 +92,7 @@ const references: Record<Language, Record<'absolute' | 'gauge', string>> = {
 /** Units whose sign is another word in a language. */
 const ownSymbols: Record<Language, Partial<Record<string, string>>> = { en: {}, de: { rpm: '1/min' } };
 
-const locales: Record<Language, string> = { en: 'en-GB', de: 'de-DE' };
+export const locales: Record<Language, string> = { en: 'en-GB', de: 'de-DE' };
 
 const decimalsOf = (value: number) => Math.min(2, String(value).split('.')[1]?.length ?? 0);
 

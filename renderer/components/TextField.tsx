@@ -16,14 +16,13 @@ export type TextFieldProps = Pick<
   readonly isDisabled?: boolean;
   /** More than one line of text. */
   readonly rows?: number;
-  readonly type?: 'text' | 'date';
   /** Many short things on one line: smaller letters, so that all are in sight. */
   readonly isDense?: boolean;
 };
 
 /** Plain elements: a sheet holds dozens of them, and each is drawn again with every key. */
 export function TextField(props: TextFieldProps) {
-  const { label, hint, error, onChange, isDisabled, rows, type, placeholder, isDense, ...control } = props;
+  const { label, hint, error, onChange, isDisabled, rows, placeholder, isDense, ...control } = props;
   const id = useId();
   const shared = {
     ...control,
@@ -37,7 +36,7 @@ export function TextField(props: TextFieldProps) {
       {rows ? (
         <textarea {...shared} rows={rows} className={cx(styles.input, styles.area)} />
       ) : (
-        <input {...shared} type={type ?? 'text'} className={cx(styles.input, isDense && styles.dense)} />
+        <input {...shared} type="text" className={cx(styles.input, isDense && styles.dense)} />
       )}
     </FieldFrame>
   );

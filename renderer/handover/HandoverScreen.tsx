@@ -14,8 +14,7 @@ export function HandoverScreen() {
   const [date, setDate] = useState(() => new Date().toISOString().slice(0, 10));
   const [against, setAgainst] = useState<string | null>(null);
   const frame = useRef<HTMLIFrameElement>(null);
-  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(date);
-  const wish = { ...(isDate ? { date } : {}), ...(against === null ? {} : { against }) };
+  const wish = { date, ...(against === null ? {} : { against }) };
   const made = useAnswer(
     'handover.make',
     snapshot ? wish : null,

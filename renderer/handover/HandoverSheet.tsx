@@ -1,6 +1,6 @@
 import type { RequestInput, RequestOutput } from '../../core/contract/index.ts';
+import { DateField } from '../components/DateField.tsx';
 import { SideSheet } from '../components/SideSheet.tsx';
-import { TextField } from '../components/TextField.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { AgainstField } from './AgainstField.tsx';
 import { ExportButtons } from './ExportButtons.tsx';
@@ -10,7 +10,7 @@ export type HandoverSheetProps = {
   readonly made: RequestOutput<'handover.make'> | null;
   /** What was asked of the summary in sight. */
   readonly wish: RequestInput<'handover.make'>;
-  /** As typed. */
+  /** `2027-03-14` */
   readonly date: string;
   readonly onDate: (date: string) => void;
   readonly against: string | null;
@@ -25,7 +25,7 @@ export function HandoverSheet({ made, wish, onPrint, ...props }: HandoverSheetPr
     <SideSheet label={said.label} kicker={said.kicker} title={said.title} why={said.lead}>
       <ExportButtons wish={wish} isReady={made !== null} onPrint={onPrint} />
       <p>{said.privateNotes}</p>
-      <TextField label={said.date} type="date" value={props.date} onChange={props.onDate} />
+      <DateField label={said.date} value={props.date} onChange={props.onDate} />
       <AgainstField against={props.against} onAgainst={props.onAgainst} />
       <HandoverFields />
     </SideSheet>

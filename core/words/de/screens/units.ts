@@ -4,6 +4,7 @@ export const units: ScreenWords['units'] = {
   title: 'Einheiten',
   of: (field) => `Einheit von ${field}`,
   notANumber: 'Das ist keine Zahl.',
+  notADay: 'Das ist kein Tag. So wird er verstanden: 14.3.2027 oder 2027-03-14.',
   intro: 'So werden Zahlen gezeigt. Was Sie eingaben, bleibt, wie Sie es eingaben.',
   system: 'System',
   metric: 'Metrisch',

@@ -2,6 +2,7 @@ export const units = {
   title: 'Units',
   of: (field: string) => `Unit of ${field}`,
   notANumber: 'That is no number.',
+  notADay: 'That is no day. The day comes first: 14/3/2027; or the year: 2027-03-14.',
   intro: 'How numbers are shown. What you typed stays as you typed it.',
   system: 'System',
   metric: 'Metric',
