@@ -93,4 +93,34 @@ test.describe('with a gauge on its own scale', () => {
       JSON.parse(readFileSync(join(sessionFolder, 'session.json'), 'utf8')).limits.leanestLambda;
     await expect.poll(kept).toBeCloseTo(0.85, 10);
   });
+
+  test('no number of the setup has a tail of digits, and looking into a field changes nothing that is kept', async ({
+    page,
+    sessionFolder,
+  }) => {
+    const kept = () => readFileSync(join(sessionFolder, 'session.json'), 'utf8');
+    const before = kept();
+    await page.getByRole('link', { name: 'Setup' }).click();
+    const sheets = page.getByRole('navigation', { name: 'Setup' });
+    let numbers = 0;
+    for (const sheet of ['Car', 'Air and place', 'Limits', 'Engine', 'Fluid target', 'Fluid system']) {
+      await sheets.getByRole('button', { name: sheet, exact: true }).click();
+      await expect(page.getByRole('main').getByRole('heading', { level: 1 })).toBeVisible();
+      const fields = page.getByRole('main').locator('input[inputmode="decimal"]');
+      await fields.first().waitFor();
+      for (const field of await fields.all()) {
+        await field.focus();
+        const text = await field.inputValue();
+        expect(text.replace(/^-?0\.0*|\D/g, '').length, `${sheet}: ${text}`).toBeLessThanOrEqual(5);
+        numbers += text === '' ? 0 : 1;
+      }
+      await page.getByRole('main').focus();
+    }
+    expect(numbers).toBeGreaterThan(40);
+    // The tank of the sample holds litres as they were typed.
+    await expect(page.getByRole('textbox', { name: 'Tank', exact: true })).toHaveValue('1.06');
+    await page.getByRole('link', { name: 'Plan' }).click();
+    expect(kept()).toBe(before);
+    await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+  });
 });
