@@ -15,12 +15,15 @@ export function speedRatio(
   spans: readonly Span[] = [{ from: 0, to: engineSpeed.length }],
 ): Float64Array {
   const ratio = new Float64Array(engineSpeed.length).fill(Number.NaN);
-  for (const { from, to } of spans)
-    for (let i = from; i < to; i++) {
-      const v = vehicleSpeed[i] as number;
-      if (v >= slowest) ratio[i] = (engineSpeed[i] as number) / v;
-    }
+  for (const span of spans) fillRatio(ratio, engineSpeed, vehicleSpeed, span);
   return ratio;
+}
+
+function fillRatio(ratio: Float64Array, engine: Float64Array, vehicle: Float64Array, { from, to }: Span) {
+  for (let i = from; i < to; i++) {
+    const v = vehicle[i] as number;
+    if (v >= slowest) ratio[i] = (engine[i] as number) / v;
+  }
 }
 
 /** Median of a sample and its two neighbours; cheap, since it is asked for every sample of a pull. */

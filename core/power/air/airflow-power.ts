@@ -51,20 +51,25 @@ export function airflowPowerEstimate(
   const mixture = logged > 0.65 && logged < 1.1 ? logged : 0.83;
   const fuelPerAir = 1 / (mixture * (options.stoichiometricAir ?? 14.4));
   const flow = flowsAlong(log.time, air.values, pull, power.time);
-  const at = (b: number) => flow.map((q) => (q * fuelPerAir) / b);
+  const at = (b: number) => {
+    const made = new Float64Array(flow.length);
+    for (let i = 0; i < made.length; i++) made[i] = ((flow[i] as number) * fuelPerAir) / b;
+    return made;
+  };
   const enginePower = at(consumption.middle);
   let sum = 0;
   let count = 0;
   let ofAir = 0;
   let ofPull = 0;
-  enginePower.forEach((p, i) => {
-    if (!Number.isFinite(p)) return;
+  for (let i = 0; i < enginePower.length; i++) {
+    const p = enginePower[i] as number;
+    if (!Number.isFinite(p)) continue;
     const made = (power.enginePower[i] as number) / power.correction.factor;
     sum += p / made;
     ofAir += p;
     ofPull += made;
     count++;
-  });
+  }
   if (count === 0) return fail({ code: 'power/no-air-flow', facts: {} });
   const ratio = sum / count;
   const means = { air: ofAir / count, power: ofPull / count };

@@ -163,8 +163,8 @@ function spread(
     let above = usualWorth * usual;
     let below = usualWorth;
     const to = Math.min(variances.length - 1, j + far);
-    for (let k = Math.max(0, j - far); k <= to; k++) {
-      const w = weights[k - j + far] as number;
+    for (let k = Math.max(0, j - far), i = k - j + far; k <= to; k++, i++) {
+      const w = weights[i] as number;
       above += w * (squares[k] as number);
       below += w * (decided[k] as number);
     }

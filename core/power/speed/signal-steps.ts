@@ -49,12 +49,17 @@ function inOrder(value: Float64Array): Float64Array {
   return sorted;
 }
 
-/** Rows on which a slow sensor was read anew, where changes keep to a beat or jump over steps. */
+/**
+ * Rows on which a slow sensor was read anew, where changes keep to a beat or jump over steps.
+ *
+ * @param count  of changes
+ */
 export function beatOf(
   value: Float64Array,
   step: number,
+  count: number,
 ): { every: number; isReading: (i: number) => boolean } | null {
-  const most = 0.7 * value.length;
+  if (count < 5 || count > 0.7 * value.length) return null;
   const changes: number[] = [];
   let jump = 0;
   for (let i = 1; i < value.length; i++) {
@@ -62,9 +67,7 @@ export function beatOf(
     if (!(d > 0)) continue;
     changes.push(i);
     jump += d;
-    if (changes.length > most) return null;
   }
-  if (changes.length < 5) return null;
   const widest = Math.floor(value.length / changes.length) + 1;
   for (let every = Math.min(200, widest); every >= 2; every--) {
     const counts = new Int32Array(every);
@@ -82,10 +85,11 @@ export function beatOf(
   return { every: value.length / changes.length, isReading: (i) => isReading.has(i) };
 }
 
-export function runLength(value: Float64Array): number {
-  let changes = 1;
+/** How often a number differs from the one before it. */
+export function changeCount(value: Float64Array): number {
+  let changes = 0;
   for (let i = 1; i < value.length; i++) if (value[i] !== value[i - 1]) changes++;
-  return value.length / changes;
+  return changes;
 }
 
 export function isRising(value: Float64Array): boolean {

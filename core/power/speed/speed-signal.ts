@@ -8,7 +8,7 @@ import {
   sampleFlag,
 } from '../../log/index.ts';
 import { localFit, type Samples, weightedSum } from '../smoothing/local-polynomial.ts';
-import { beatOf, changesOf, isRising, runLength, stepOf } from './signal-steps.ts';
+import { beatOf, changeCount, changesOf, isRising, stepOf } from './signal-steps.ts';
 
 /** A speed channel inside a window, freed of what is no measurement: repeats, steps, spikes. */
 export type SpeedSignal = {
@@ -47,15 +47,18 @@ export function speedSignal(
   let { time, value } = readingsOf(log, channel, from, to, range);
   if (time.length < 6) return null;
   const step = stepOf(value);
-  const beat = beatOf(value, step);
+  let changed = changeCount(value);
+  const beat = beatOf(value, step, changed);
   let hold = 0;
   if (beat) {
-    hold = medianGap(time) * beat.every;
+    hold = median(gapsOf(time)) * beat.every;
     time = time.filter((_, i) => beat.isReading(i));
     value = value.filter((_, i) => beat.isReading(i));
+    changed = changeCount(value);
   }
   let isStepped = false;
-  if (step > 0 && runLength(value) >= 1.8 && isRising(value)) {
+  const run = value.length / (1 + changed);
+  if (step > 0 && run >= 1.8 && isRising(value)) {
     const changes = changesOf(time, value);
     if (changes.time.length >= 6) {
       ({ time, value } = changes);
@@ -121,16 +124,17 @@ export function seldomSpeed(
 /** Samples that are numbers in range, newly read, at times that rise. */
 function readingsOf(log: Log, channel: Channel, from: number, to: number, range: readonly [number, number]) {
   const [least, most] = range;
+  const { values, flags } = channel;
+  const times = log.time;
   const time = new Float64Array(Math.max(0, to - from));
   const value = new Float64Array(time.length);
   let count = 0;
   let latest = Number.NEGATIVE_INFINITY;
   for (let i = from; i < to; i++) {
-    const t = log.time[i] as number;
-    const v = channel.values[i] as number;
+    const t = times[i] as number;
+    const v = values[i] as number;
     // A NaN is in no range.
-    if (!(v >= least && v <= most && t > latest) || ((channel.flags[i] as number) & sampleFlag.held) !== 0)
-      continue;
+    if (!(v >= least && v <= most && t > latest) || ((flags[i] as number) & sampleFlag.held) !== 0) continue;
     time[count] = t;
     value[count] = v;
     latest = t;
@@ -139,10 +143,10 @@ function readingsOf(log: Log, channel: Channel, from: number, to: number, range:
   return { time: time.subarray(0, count), value: value.subarray(0, count) };
 }
 
-function medianGap(time: Float64Array): number {
+function gapsOf(time: Float64Array): Float64Array {
   const gaps = new Float64Array(Math.max(0, time.length - 1));
   for (let i = 1; i < time.length; i++) gaps[i - 1] = (time[i] as number) - (time[i - 1] as number);
-  return median(gaps);
+  return gaps;
 }
 
 /** Two thirds of a cell of the spline that they are for [s] (slope-estimate.ts). */
@@ -168,11 +172,6 @@ function thinned(signal: { time: Float64Array; value: Float64Array; spikes: numb
     return out;
   };
   return { ...signal, time: means(signal.time), value: means(signal.value) };
-}
-
-/** Half width of a short local fit: some nine samples, no less than 0.25 s. */
-function shortHalfWidth(time: Float64Array): number {
-  return Math.max(0.25, 4.6 * medianGap(time));
 }
 
 /**
@@ -240,7 +239,13 @@ function medianOfFive(values: Float64Array, at: number): number {
 function noiseOf(time: Float64Array, value: Float64Array): number {
   const weight = new Float64Array(time.length).fill(1);
   const samples: Samples = { time, value, weight };
-  const h = shortHalfWidth(time);
+  const gaps = gapsOf(time);
+  // Half width of a short local fit: some nine samples, no less than 0.25 s.
+  const h = Math.max(0.25, 4.6 * median(gaps));
+  // A hundred-thousandth of the width moves no weight that counts.
+  const alike = 1e-5 * h;
+  const { low, high } = rangeWithin(gaps, 0, gaps.length);
+  const isEven = high - low <= alike;
   let squares = 0;
   let freedom = 0;
   let weights: Float64Array = new Float64Array(0);
@@ -248,7 +253,9 @@ function noiseOf(time: Float64Array, value: Float64Array): number {
   let own = 0;
   for (let i = 0; i < time.length; i++) {
     const from = i - place;
-    if (place < 0 || !isShifted(time, from, weights.length, h)) {
+    const to = from + weights.length;
+    const isInside = from >= 2 && to < time.length;
+    if (place < 0 || !isInside || !(isEven || isShifted(gaps, from, to, alike))) {
       const fit = localFit(samples, time[i] as number, h, 2);
       weights = fit.valueWeights;
       place = i - fit.from;
@@ -261,14 +268,10 @@ function noiseOf(time: Float64Array, value: Float64Array): number {
   return Math.sqrt(squares / Math.max(freedom, 1e-9));
 }
 
-/** Whether so many samples from `from` on lie as those one earlier do, with the same neighbours out of reach. */
-function isShifted(time: Float64Array, from: number, count: number, h: number): boolean {
-  const to = from + count;
-  if (from < 2 || to >= time.length) return false;
-  const shift = (time[from] as number) - (time[from - 1] as number);
-  // A hundred-thousandth of the width moves no weight that counts.
-  for (let k = from - 2; k < to; k++)
-    if (Math.abs((time[k + 1] as number) - (time[k] as number) - shift) > 1e-5 * h) return false;
+/** Whether the samples [from, to) lie as those one earlier do, with the same neighbours out of reach. */
+function isShifted(gaps: Float64Array, from: number, to: number, alike: number): boolean {
+  const shift = gaps[from - 1] as number;
+  for (let k = from - 2; k < to; k++) if (Math.abs((gaps[k] as number) - shift) > alike) return false;
   return true;
 }
 
