@@ -57,17 +57,23 @@ export function samplesAround(
   const held = heldReadings(time, speed, near(start, readings_s, true), near(end, readings_s, false));
   const every = held ? 1 : Math.max(1, Math.ceil((to - from) / mostSamples));
   const rows = held ? held.rows.filter((i) => i >= from && i < to) : everyRow(from, to, every);
-  const used = rows.filter(
-    (i) => (speed[i] as number) >= slowest && (i === from || (time[i] as number) > (time[i - 1] as number)),
-  );
+  let count = 0;
+  for (let k = 0; k < rows.length; k++) {
+    const i = rows[k] as number;
+    const isLater = i === from || (time[i] as number) > (time[i - 1] as number);
+    if (isLater && (speed[i] as number) >= slowest) rows[count++] = i;
+  }
+  const used = rows.subarray(0, count);
   const t = atRows(time, used);
   const v = atRows(speed, used);
   const rounding = 0.29 * stepOfRows(speed, from, to);
+  const noise = new Float64Array(count);
+  for (let k = 0; k < count; k++) noise[k] = Math.sqrt(scatter ** 2 + (rounding / (v[k] as number)) ** 2);
   const gap = t.length > 1 ? ((t.at(-1) as number) - (t[0] as number)) / (t.length - 1) : 1;
   return {
     time: t,
     speed: v,
-    noise: v.map((x) => Math.sqrt(scatter ** 2 + (rounding / x) ** 2)),
+    noise,
     pullFrom: indexAt(t, start, 0, t.length),
     pullTo: indexAt(t, end + 1e-9, 0, t.length),
     worth: Math.min(1, gap / alike_s),
