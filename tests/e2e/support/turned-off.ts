@@ -24,5 +24,11 @@ const byPlaywright = [
   'msEdgeUpdateLaunchServicesPreferredVersion',
 ];
 
+/**
+ * A renderer that the browser starts ahead for the next site it is sent to: with a window of its own for each test it
+ * starts as many as there are tests, and each is thrown away.
+ */
+const startedAhead = ['SpareRendererForSitePerProcess'];
+
 /** Features of the browser that the end-to-end tests do without. A name that a browser does not know does nothing. */
-export const turnedOff: readonly string[] = [...byPlaywright, ...browsersOwnPages];
+export const turnedOff: readonly string[] = [...byPlaywright, ...browsersOwnPages, ...startedAhead];
