@@ -1,4 +1,4 @@
-import { AxeBuilder } from '@axe-core/playwright';
+import { seriousFindings } from './support/serious-findings.ts';
 import { expect, test } from './support/workbench.ts';
 
 /** Whether each third of a canvas holds pixels of both inks. */
@@ -43,8 +43,7 @@ test('channels of all pulls are aligned, and one line reads them all by the arro
   await expect(line).toHaveAttribute('aria-valuetext', /rpm/);
   await expect(panel.getByRole('term').filter({ hasText: 'Mixture' })).toBeVisible();
   await expect(panel.getByRole('definition').filter({ hasText: /before 0\.8\d/ })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.filter((v) => v.impact === 'serious' || v.impact === 'critical')).toEqual([]);
+  expect(await seriousFindings(page)).toEqual([]);
 });
 
 test('a channel is chosen by keyboard, and time can be the axis', async ({ page }) => {

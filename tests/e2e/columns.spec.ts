@@ -1,20 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright/test';
 import { expectFocusWalk } from './support/expect-focus-walk.ts';
+import { seriousFindings } from './support/serious-findings.ts';
 import { expect, test } from './support/workbench.ts';
 
 const looseLogs = join(import.meta.dirname, '../../sample-sessions/loose-logs');
 
 test.use({ viewport: { width: 1366, height: 768 } });
-
-async function seriousFindings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-    .map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`);
-}
 
 test('a column is given another meaning once, for every log alike, and one undo takes it back', async ({
   page,

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
 import { holdAnswers } from './support/hold-answers.ts';
+import { seriousFindings } from './support/serious-findings.ts';
 import { expect, test } from './support/workbench.ts';
 
 test.use({ viewport: { width: 1366, height: 768 } });
@@ -17,13 +17,6 @@ const openSheet = async (page: Page, name: string) => {
   }).toPass();
   await sheets.getByRole('button', { name }).click();
 };
-
-async function seriousFindings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-    .map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`);
-}
 
 for (const theme of ['day', 'night'] as const) {
   test.describe(`by ${theme}`, () => {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright/test';
 import type { Session, SessionEdit } from '../../core/session/index.ts';
+import { seriousFindings } from './support/serious-findings.ts';
 import { expect, test } from './support/workbench.ts';
 
 /** What happens elsewhere while the passenger looks on. */
@@ -66,8 +66,7 @@ test('the passenger reads effect, gates and next step in large type, and nothing
     expect(found.smallestValue).toBeGreaterThanOrEqual(40);
     expect([found.isCut, found.outside], `${size.width}`).toEqual([false, []]);
   }
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.filter((v) => v.impact === 'serious' || v.impact === 'critical')).toEqual([]);
+  expect(await seriousFindings(page)).toEqual([]);
 });
 
 test('Space marks the last pull, Backspace takes the mark back, Escape leads to the bench', async ({
