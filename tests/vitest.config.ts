@@ -1,5 +1,5 @@
 import { defineConfig } from 'vitest/config';
-import { sharedWorkerFolders } from './support/shared-workers.ts';
+import { clockTurners, sharedWorkerFolders } from './support/shared-workers.ts';
 
 /** What takes a core for most of a minute is begun first, or the other core waits for it at the end. */
 const long = ['tests/faults/kill.test.ts'];
@@ -16,7 +16,10 @@ export default defineConfig({
     // Begun in the order of their names.
     projects: [
       { extends: true, test: { name: 'long, own worker', include: long } },
-      { extends: true, test: { name: 'shared worker', include: shared, isolate: false } },
+      {
+        extends: true,
+        test: { name: 'shared worker', include: shared, exclude: [...clockTurners], isolate: false },
+      },
       {
         extends: true,
         test: {
@@ -25,6 +28,7 @@ export default defineConfig({
           exclude: [...shared, ...long],
         },
       },
+      { extends: true, test: { name: 'turned clock, own worker', include: [...clockTurners] } },
     ],
   },
 });
