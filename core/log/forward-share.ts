@@ -3,7 +3,7 @@ export function forwardShare(values: Float64Array): number {
   let forward = 0;
   let all = 0;
   for (let i = 1; i < values.length; i++) {
-    const d = (values[i] ?? 0) - (values[i - 1] ?? 0);
+    const d = (values[i] as number) - (values[i - 1] as number);
     if (Number.isNaN(d)) continue;
     all++;
     if (d >= 0) forward++;

@@ -62,12 +62,7 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
   const n = stamps.length;
   const warnings: Note[] = [];
   if (isClock) bridgeTurns(stamps);
-  const step = usualStep(stamps);
-  const repaired = repairGlitches(stamps, step);
-  if (repaired.count > 0)
-    warnings.push({ code: 'log/time-repaired', facts: { count: repaired.count, first_s: repaired.first } });
-  const spread = spreadRepeats(stamps, step);
-  if (spread > 0) warnings.push({ code: 'log/stamps-spread', facts: { count: spread } });
+  if (!risesThroughout(stamps)) warnings.push(...mended(stamps));
   const segments: Segment[] = [];
   const ended = (from: number, to: number, countedOn_s: number): Segment =>
     countedOn_s === 0 ? { from, to } : { from, to, countedOn_s };
@@ -109,6 +104,26 @@ export function timeAxis(stamps: Float64Array, isClock: boolean): TimeAxis {
     warnings.push({ code: 'log/clock-reset', facts: { count: resets, at_s: resetAt, to_s: resetTo } });
   if (gaps > 0) warnings.push({ code: 'log/gap', facts: { count: gaps, longest_s: longest, at_s: gapAt } });
   return { time: stamps, segments, warnings };
+}
+
+/** Whether each stamp is there and later than the one before: then there is nothing to mend. */
+function risesThroughout(stamps: Float64Array): boolean {
+  if (Number.isNaN(stamps[0])) return false;
+  for (let i = 1; i < stamps.length; i++)
+    if (!((stamps[i] as number) > (stamps[i - 1] as number))) return false;
+  return true;
+}
+
+/** Mends missing, odd and repeated stamps in place, and says which. */
+function mended(stamps: Float64Array): Note[] {
+  const notes: Note[] = [];
+  const step = usualStep(stamps);
+  const repaired = repairGlitches(stamps, step);
+  if (repaired.count > 0)
+    notes.push({ code: 'log/time-repaired', facts: { count: repaired.count, first_s: repaired.first } });
+  const spread = spreadRepeats(stamps, step);
+  if (spread > 0) notes.push({ code: 'log/stamps-spread', facts: { count: spread } });
+  return notes;
 }
 
 function bridgeTurns(stamps: Float64Array): void {

@@ -100,8 +100,8 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     const factor = toSi(1, unit);
     // Division keeps 12345 ms at 12.345 s; a product with 0.001 would not.
     const divisor = Math.round(1 / factor);
-    for (let i = 0; i < stamps.length; i++) {
-      const v = stamps[i] ?? Number.NaN;
+    for (let i = 0; i < stamps.length && factor !== 1; i++) {
+      const v = stamps[i] as number;
       stamps[i] = factor < 1 ? v / divisor : v * factor;
     }
     format = unit === 'ms' || unit === 'us' || unit === 'min' ? unit : 's';
