@@ -91,9 +91,7 @@ test('fuel injectors stand whole or not at all', async ({ page }) => {
 
 test('fluid for one pull comes from the logs, and says so', async ({ page }) => {
   await openFluid(page);
-  await expect(
-    page.getByText(/The logs of this session show 0\.0\d+\sL a pull, over \d+ pulls/),
-  ).toBeVisible();
+  await expect(page.getByText(/The logs of this session show \d+\smL a pull, over \d+ pulls/)).toBeVisible();
   await page.getByRole('link', { name: 'Plan' }).click();
   await expect(page.getByText('from the logs', { exact: true })).toBeVisible();
 });
