@@ -3,6 +3,7 @@ import { ProblemList } from '../components/ProblemList.tsx';
 import { useAnswer } from '../hooks/use-answer.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
+import { today } from '../today.ts';
 import styles from './HandoverScreen.module.css';
 import { HandoverSheet } from './HandoverSheet.tsx';
 import { SheetPreview } from './SheetPreview.tsx';
@@ -11,7 +12,7 @@ import { SheetPreview } from './SheetPreview.tsx';
 export function HandoverScreen() {
   const { screens } = useWords();
   const { snapshot } = useSession();
-  const [date, setDate] = useState(() => new Date().toISOString().slice(0, 10));
+  const [date, setDate] = useState(today);
   const [against, setAgainst] = useState<string | null>(null);
   const frame = useRef<HTMLIFrameElement>(null);
   const wish = { date, ...(against === null ? {} : { against }) };

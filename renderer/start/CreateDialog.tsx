@@ -12,6 +12,7 @@ import { emptyDraft, textsOf } from '../entry/change-draft.ts';
 import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import type { Incoming } from '../importing/incoming.ts';
+import { today } from '../today.ts';
 import { DraftAssign, useDraftAssign } from './DraftAssign.tsx';
 
 /** A new session: a name and a mass, and where logs came along, which of them is before and which after. */
@@ -20,7 +21,7 @@ export function CreateDialog({ files, onClose }: { files: readonly Incoming[]; o
   const { create, edit } = useSession();
   const showView = useShow();
   const said = screens.start;
-  const [suggested] = useState(() => said.suggestedName(show.date(new Date().toISOString())));
+  const [suggested] = useState(() => said.suggestedName(show.date(today())));
   const [name, setName] = useState(suggested);
   const [mass, setMass] = useState<TypedValue | null>(null);
   const [isTried, setTried] = useState(false);

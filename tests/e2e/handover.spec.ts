@@ -69,3 +69,21 @@ test('a folder that is no session is told, and another choice is still there', a
   await page.getByRole('option', { name: 'No other visit' }).click();
   await expect(page.getByTitle('Preview of the summary')).toHaveAttribute('srcdoc', /Fenmoor/);
 });
+
+test.describe('in an American evening', () => {
+  test.use({ timezoneId: 'America/Denver' });
+
+  test('the summary bears the day of the place, not of universal time', async ({ page }) => {
+    // Only the day: a stopped clock would stop the page as well.
+    await page.evaluate(() => {
+      const now = Date.parse('2027-03-15T03:30:00Z');
+      globalThis.Date = class extends Date {
+        constructor(...given: []) {
+          super(...((given.length > 0 ? given : [now]) as []));
+        }
+      } as DateConstructor;
+    });
+    await page.getByRole('link', { name: 'Handover' }).click();
+    await expect(page.getByRole('textbox', { name: 'Date' })).toHaveValue('14 March 2027');
+  });
+});
