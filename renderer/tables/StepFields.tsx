@@ -5,7 +5,6 @@ import field from '../components/Field.module.css';
 import { Segmented } from '../components/Segmented.tsx';
 import { TextField } from '../components/TextField.tsx';
 import { cx } from '../design/cx.ts';
-import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import type { StepQuestionState } from './step-question.ts';
 import styles from './Tables.module.css';
@@ -13,10 +12,15 @@ import type { TableNow } from './use-table.ts';
 
 const edges = ['0', '1', '2', '3'] as const;
 
+type StepFieldsProps = {
+  readonly of: TableNow;
+  readonly question: StepQuestionState;
+  readonly onLimit: (limit: number | null) => void;
+};
+
 /** Size of the step, the user's limit, the soft edge, the steepest that neighbours may stand. */
-export function StepFields({ of, question }: { of: TableNow; question: StepQuestionState }) {
+export function StepFields({ of, question, onLimit }: StepFieldsProps) {
   const { screens, show } = useWords();
-  const { edit } = useSession();
   const said = screens.tables;
   const { table, limit } = of;
   const unit = unitOf(table.unit).symbol;
@@ -29,9 +33,7 @@ export function StepFields({ of, question }: { of: TableNow; question: StepQuest
   const wrong = (text: string) => (isNumber(text) ? undefined : screens.units.notANumber);
   const putLimit = (text: string) => {
     setLimitText(text);
-    if (!isNumber(text)) return;
-    const value = readNumber(text, show.language);
-    void edit({ type: 'table.set', tableId: table.id, patch: { limit: value } }, `${table.id} limit`);
+    if (isNumber(text)) onLimit(readNumber(text, show.language));
   };
   return (
     <div className={cx(field.rows, styles.fields)}>

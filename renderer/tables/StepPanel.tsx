@@ -33,10 +33,12 @@ export type StepPanelProps = {
   readonly traces: readonly (readonly OperatingState[])[];
   readonly question: StepQuestionState;
   readonly onStep: (text: string, cells: number) => Promise<void>;
+  readonly onLimit: (limit: number | null) => void;
 };
 
 /** Which cells, how far, what holds them back, the caution, and the way out. */
-export function StepPanel({ session, of, chosen, onChoose, traces, question, onStep }: StepPanelProps) {
+export function StepPanel(props: StepPanelProps) {
+  const { session, of, chosen, onChoose, traces, question, onStep } = props;
   const words = useWords();
   const { screens, note } = words;
   const { snapshot } = useSession();
@@ -94,7 +96,7 @@ export function StepPanel({ session, of, chosen, onChoose, traces, question, onS
         ))}
         {told.problems.length > 0 && <ProblemList problems={told.problems} />}
       </div>
-      <StepFields of={of} question={question} />
+      <StepFields of={of} question={question} onLimit={props.onLimit} />
       {count > 0 && (
         <div className={styles.notes} aria-live="polite">
           {outcome && !outcome.ok && <ProblemList problems={outcome.problems} />}

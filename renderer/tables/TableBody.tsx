@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useRef, useState } from 'react';
-import type { Session } from '../../core/session/index.ts';
+import type { Session, SessionTable } from '../../core/session/index.ts';
 import { cellsIn, maskOf, placeOf, setCells, writeTable } from '../../core/tables/index.ts';
 import { entryTitle, readNumber } from '../../core/words/index.ts';
 import { Headline } from '../bench/Headline.tsx';
@@ -24,12 +24,15 @@ import { type TableNow, useTrace } from './use-table.ts';
 const views = ['now', 'before', 'difference'] as const;
 export type TableView = (typeof views)[number];
 
+/** What a person changes in a table. */
+export type TablePatch = Partial<Pick<SessionTable, 'now' | 'limit'>>;
+
 export type TableBodyProps = {
   readonly session: Session;
   readonly now: TableNow;
   readonly head: ReactNode;
-  /** Keeps the table as it is written; resolves when it is kept. */
-  readonly onKeep: (text: string) => Promise<boolean>;
+  /** Shows a change at once and keeps it; resolves when it is kept. Those with one `joinKey` in a row are one step of undo. */
+  readonly onKeep: (patch: TablePatch, joinKey?: string) => Promise<boolean>;
 };
 
 const allKept = 'all';
@@ -96,7 +99,7 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
   const put = async (text: string, cells: number) => {
     const press = ++presses.current;
     setKept(null);
-    if (text === table.now || !(await onKeep(text))) return;
+    if (text === table.now || !(await onKeep({ now: text }))) return;
     // What is told is of the last press, also where an earlier one is answered after it.
     if (press === presses.current) setKept({ cells, text, at: grid, press });
   };
@@ -214,6 +217,7 @@ export function TableBody({ session, now: of, head, onKeep }: TableBodyProps) {
         traces={traces}
         question={question}
         onStep={put}
+        onLimit={(limit) => void onKeep({ limit }, `${table.id} limit`)}
       />
     </>
   );

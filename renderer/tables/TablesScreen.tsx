@@ -8,7 +8,7 @@ import { useSession } from '../hooks/use-session.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import styles from '../ladder/LadderScreen.module.css';
 import { ReadTableDialog } from './ReadTableDialog.tsx';
-import { TableBody } from './TableBody.tsx';
+import { TableBody, type TablePatch } from './TableBody.tsx';
 import { TableSwitch } from './TableSwitch.tsx';
 import { useTable } from './use-table.ts';
 
@@ -58,7 +58,7 @@ export function TablesScreen() {
   );
 }
 
-const withCells = (table: SessionTable, now: string): SessionTable => ({ ...table, now });
+const withPatch = (table: SessionTable, patch: TablePatch): SessionTable => ({ ...table, ...patch });
 
 function TableOf({
   session,
@@ -68,10 +68,10 @@ function TableOf({
   table: SessionTable;
 }) {
   const { edit } = useSession();
-  const [shown, put] = useAhead(table, withCells);
+  const [shown, put] = useAhead(table, withPatch);
   const now = useTable(session, shown);
-  const keep = (text: string) =>
-    put(text, () => edit({ type: 'table.set', tableId: table.id, patch: { now: text } }));
+  const keep = (patch: TablePatch, joinKey?: string) =>
+    put(patch, () => edit({ type: 'table.set', tableId: table.id, patch }, joinKey));
   if (now.ok) return <TableBody session={session} now={now.value} head={head} onKeep={keep} />;
   return (
     <main className={styles.main} id="main" tabIndex={-1}>

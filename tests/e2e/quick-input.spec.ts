@@ -170,3 +170,20 @@ test('tabs go on by two keys in a row', async ({ page }) => {
   await expect(tabs.nth(2)).toBeFocused();
   await expect(tabs.nth(2)).toHaveAttribute('aria-selected', 'true');
 });
+
+test('a limit holds the very next key in its table, before the host has answered', async ({ page }) => {
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await page.getByRole('navigation', { name: 'Plan' }).getByRole('button', { name: 'Tables' }).click();
+  const cell = page.locator('[data-cell="15,0"]');
+  await cell.click();
+  const before = await cell.textContent();
+  const letGo = await holdAnswers(page, 'session.edit');
+  await page.getByLabel('Your limit, °').fill(before ?? '');
+  await cell.click();
+  await page.keyboard.press('+');
+  await expect(page.getByRole('main').getByRole('status')).toContainText(/^Held at your limit: 800/);
+  await expect(cell).toHaveText(before ?? '');
+  letGo();
+  await expect(page.getByRole('button', { name: /^Undo/ }).first()).toBeEnabled();
+  await expect(cell).toHaveText(before ?? '');
+});
