@@ -15,6 +15,8 @@ export function conceptsOf(text: string): ReadonlyMap<Concept, { word: string; c
   const words = plainWords(text);
   const found = new Map<Concept, { word: string; covered: Set<number> }>();
   for (const [concept, pattern] of concepts) {
+    // Most concepts are not said, and `matchAll` makes a pattern of its own each time.
+    if (words.search(pattern) < 0) continue;
     const covered = new Set<number>();
     const said: string[] = [];
     for (const match of words.matchAll(pattern)) {
