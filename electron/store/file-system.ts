@@ -55,6 +55,17 @@ export function errorCode(error: unknown): string | undefined {
   return typeof error.code === 'string' ? error.code : undefined;
 }
 
+/** Removes a file that somebody else may remove meanwhile; tells whether it was this call that did. */
+export async function removeIfThere(path: string, fs: FileSystem): Promise<boolean> {
+  try {
+    await fs.removeFile(path);
+    return true;
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return false;
+    throw error;
+  }
+}
+
 /** Whether a rename failed because something stands at its target: what Linux, macOS and Windows say of it. */
 export function isNameTaken(error: unknown): boolean {
   return ['EEXIST', 'ENOTEMPTY', 'EPERM'].includes(errorCode(error) ?? '');

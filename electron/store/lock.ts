@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
-import { diskError, errorCode, type FileSystem } from './file-system.ts';
+import { diskError, errorCode, type FileSystem, removeIfThere } from './file-system.ts';
 import type { ProcessMark, ProcessView } from './process-view.ts';
 import { placeFile } from './replace-file.ts';
 
@@ -54,7 +54,12 @@ export async function takeLock(
   for (let attempt = 1; ; attempt++) {
     const name = `.open-${randomBytes(8).toString('hex')}.lock`;
     const path = join(folder, name);
-    const { living, dead } = await putDown(path, holder, fs, view);
+    const others = await putDown(path, holder, fs, view);
+    if (others === 'cleared') {
+      if (attempt === attempts) throw diskError('ESTALE', folder);
+      continue;
+    }
+    const { living, dead } = others;
     const [other] = living;
     if (!other) {
       const takenOver = dead.flatMap((d) => (d.holder ? [d.holder] : []));
@@ -68,8 +73,16 @@ export async function takeLock(
   }
 }
 
-/** Writes the own lock, looks for others and removes those of the dead. */
-async function putDown(path: string, holder: Holder, fs: FileSystem, view: ProcessView): Promise<Others> {
+/**
+ * Writes the own lock, looks for others and removes those of the dead. Cleared: another program opened the
+ * session meanwhile and took the unfinished lock for what a crash had left.
+ */
+async function putDown(
+  path: string,
+  holder: Holder,
+  fs: FileSystem,
+  view: ProcessView,
+): Promise<Others | 'cleared'> {
   const folder = dirname(path);
   try {
     await placeFile(path, `${JSON.stringify(holder)}\n`, fs);
@@ -79,6 +92,7 @@ async function putDown(path: string, holder: Holder, fs: FileSystem, view: Proce
     return others;
   } catch (error) {
     await giveUp(path, fs);
+    if (errorCode(error) === 'ENOENT' && (await fs.stat(folder))?.kind === 'folder') return 'cleared';
     throw error;
   }
 }
@@ -184,13 +198,5 @@ async function giveUp(path: string, fs: FileSystem): Promise<void> {
       );
     }, beat_ms);
     timer.unref();
-  }
-}
-
-async function removeIfThere(path: string, fs: FileSystem): Promise<void> {
-  try {
-    await fs.removeFile(path);
-  } catch (error) {
-    if (errorCode(error) !== 'ENOENT') throw error;
   }
 }

@@ -3,11 +3,12 @@ import type { Note } from '../../core/result/index.ts';
 import { IdSchema, RunRecordSchema } from '../../core/session/index.ts';
 import type { Loaded, Saved } from './document.ts';
 import { loadDocument, restoreDocument } from './document.ts';
-import { diskError, errorCode, type FileSystem } from './file-system.ts';
+import { diskError, errorCode, type FileSystem, removeIfThere } from './file-system.ts';
 import { keepVersion, listIfThere, type Place, versionsOf } from './history.ts';
 import { folderNames, placeIn, runFolder, sourceName } from './layout.ts';
+import { isLockFile } from './lock.ts';
 import { readRunRecord } from './read-run-record.ts';
-import { isUnfinished } from './replace-file.ts';
+import { isUnfinished, madeFrom } from './replace-file.ts';
 import { setAside } from './set-aside.ts';
 import { sha256OfFile } from './sha256.ts';
 
@@ -25,9 +26,14 @@ export async function removeUnfinishedIn(
   entries: readonly { readonly name: string; readonly kind: string }[],
   fs: FileSystem,
 ): Promise<number> {
-  const leavings = entries.filter((entry) => entry.kind === 'file' && isUnfinished(entry.name));
-  for (const { name } of leavings) await fs.removeFile(join(at, name));
-  return leavings.length;
+  let files = 0;
+  for (const { name, kind } of entries) {
+    if (kind !== 'file' || !isUnfinished(name)) continue;
+    const isRemoved = await removeIfThere(join(at, name), fs);
+    // A lock may belong to a program that opens the session at this moment: it tries again, and nothing was lost.
+    if (isRemoved && !isLockFile(madeFrom(name))) files++;
+  }
+  return files;
 }
 
 const day_ms = 86_400_000;
@@ -72,7 +78,7 @@ export async function finishImports(folder: string, notices: Note[], fs: FileSys
       notices.push({ code: 'store/import-finished', facts: { runId } });
     } else {
       await removeTree(staged, fs);
-      notices.push({ code: 'store/import-discarded', facts: { name: name.slice(25) } });
+      notices.push({ code: 'store/import-discarded', facts: { name: madeFrom(name) } });
     }
   }
 }

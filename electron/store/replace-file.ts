@@ -16,6 +16,11 @@ export function unfinishedNameFor(what: string): string {
   return `.unfinished-${randomBytes(6).toString('hex')}-${what.slice(-40)}`;
 }
 
+/** The `what` of an unfinished name. */
+export function madeFrom(unfinished: string): string {
+  return unfinished.replace(unfinishedName, '');
+}
+
 /** Content of a file: all at once, or in parts. */
 export type Content = string | Uint8Array | Iterable<Uint8Array> | AsyncIterable<Uint8Array>;
 

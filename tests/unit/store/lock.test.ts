@@ -2,6 +2,7 @@ import { readdir, readFile, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '../../../core/result/index.ts';
+import type { FileSystem } from '../../../electron/store/file-system.ts';
 import { closeSession, nodeFileSystem, openSession, saveSession } from '../../../electron/store/index.ts';
 import { takeLock } from '../../../electron/store/lock.ts';
 import type { ProcessMark, ProcessView } from '../../../electron/store/process-view.ts';
@@ -59,6 +60,56 @@ describe('two programs on one session', () => {
       expect(await locksIn(folder)).toEqual([]);
     }
     expect('lock' in (await take(folder, view))).toBe(true);
+  });
+
+  it('opened by three at once, a session opens for each, one may write, and none tells of a crash', async () => {
+    for (let round = 0; round < 40; round++) {
+      const folder = await newSessionFolder();
+      const opened = (await Promise.all([1, 2, 3].map(() => openSession(folder, { now: moment(1) })))).map(
+        unwrap,
+      );
+      expect(opened.filter((session) => session.readOnly === null)).toHaveLength(1);
+      expect(opened.flatMap((session) => session.notices)).toEqual([]);
+      for (const session of opened) await closeSession(session);
+      expect(await locksIn(folder)).toEqual([]);
+    }
+  });
+
+  it('a lock that another cleared away before it had its name is put down again', async () => {
+    const folder = await scratchFolder();
+    const view = machine(laptop(1), { 1: '500' });
+    const clearing = (times: number): FileSystem => ({
+      ...nodeFileSystem,
+      async rename(from, to) {
+        if (times-- > 0) await nodeFileSystem.removeFile(from);
+        return nodeFileSystem.rename(from, to);
+      },
+    });
+    const taken = await takeLock(folder, moment(1), clearing(2), view);
+    expect('lock' in taken).toBe(true);
+    if ('lock' in taken) await taken.lock.release();
+    await expect(takeLock(folder, moment(1), clearing(Number.POSITIVE_INFINITY), view)).rejects.toThrow(
+      'ESTALE',
+    );
+    expect(await readdir(folder)).toEqual([]);
+    await expect(takeLock(join(folder, 'gone'), moment(1), nodeFileSystem, view)).rejects.toThrow('ENOENT');
+  });
+
+  it('what was left by a crash and is cleared by another at the same moment keeps nobody out', async () => {
+    const folder = await newSessionFolder();
+    const left = '.unfinished-0123456789ab-session.json';
+    await writeFile(join(folder, left), '{');
+    const hasty: FileSystem = {
+      ...nodeFileSystem,
+      async removeFile(path) {
+        if (path.endsWith(left)) await nodeFileSystem.removeFile(path);
+        return nodeFileSystem.removeFile(path);
+      },
+    };
+    const session = unwrap(await openSession(folder, { now: moment(1), fs: hasty }));
+    expect(session.readOnly).toBeNull();
+    expect(session.notices).toEqual([]);
+    await closeSession(session);
   });
 });
 
