@@ -5,7 +5,7 @@ import { readCacheFile } from './channel-cache.ts';
 import { attempt } from './disk-problem.ts';
 import { type Loaded, loadDocument } from './document.ts';
 import type { Entry, FileSystem } from './file-system.ts';
-import { listIfThere, type Place, readVersion, versionsOf } from './history.ts';
+import { isStillThere, listIfThere, type Place, readVersion, versionsOf } from './history.ts';
 import {
   cacheName,
   cachePath,
@@ -17,10 +17,11 @@ import {
   sourceName,
   sourcePath,
 } from './layout.ts';
-import { isLockFile } from './lock.ts';
+import { isLockFile, lockHolder } from './lock.ts';
 import { mergeRecords } from './merge-records.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { missingRuns } from './open-session.ts';
+import { nodeProcessView, type ProcessView } from './process-view.ts';
 import { readRunRecord } from './read-run-record.ts';
 import { isUnfinished } from './replace-file.ts';
 import { sha256OfFile } from './sha256.ts';
@@ -44,7 +45,7 @@ type Findings = {
   filesChecked: number;
   bytesChecked: number;
   readonly damage: Note[];
-  readonly remarks: Note[];
+  remarks: Note[];
 };
 
 const knownAtTop = new Set<string>(['session.json', ...Object.values(folderNames)]);
@@ -58,10 +59,15 @@ const knownInRun = new Set<string>(['run.json', sourceName, cacheName, folderNam
  */
 export function checkSession(
   folder: string,
-  options: { readonly fs?: FileSystem; readonly progress?: (share: number) => void } = {},
+  options: {
+    readonly fs?: FileSystem;
+    readonly view?: ProcessView;
+    readonly progress?: (share: number) => void;
+  } = {},
 ): Promise<Result<CheckReport>> {
-  const { fs = nodeFileSystem, progress } = options;
+  const { fs = nodeFileSystem, view = nodeProcessView, progress } = options;
   return attempt(folder, async () => {
+    const writerBefore = await lockHolder(folder, fs, view);
     const findings: Findings = { runs: 0, filesChecked: 0, bytesChecked: 0, damage: [], remarks: [] };
     const top = await fs.list(folder);
     const place = sessionPlace(folder);
@@ -90,6 +96,10 @@ export function checkSession(
       progress?.((index + 1) / entries.length);
     }
     if (loaded.ok) checkLedger(loaded.value.value.session, known, findings);
+    // Another program is writing there: what is unfinished is its own business and will be finished.
+    if (writerBefore ?? (await lockHolder(folder, fs, view))) {
+      findings.remarks = findings.remarks.filter(({ code }) => code !== 'store/unfinished-found');
+    }
     return ok({ folder, isSound: findings.damage.length === 0, ...findings });
   });
 }
@@ -121,6 +131,7 @@ async function checkHistory(
   }
   for (const version of versions) {
     const bytes = await readVersion(place, version, fs);
+    if (!bytes && !(await isStillThere(place, version, fs))) continue;
     findings.filesChecked++;
     findings.bytesChecked += bytes?.length ?? 0;
     if (bytes) continue;

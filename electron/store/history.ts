@@ -91,6 +91,11 @@ export async function readVersion(
   return bytes && sha256(bytes).startsWith(version.hash) ? bytes : null;
 }
 
+/** False where a version was thinned out since it was listed: no damage. */
+export async function isStillThere(place: Place, version: Version, fs: FileSystem): Promise<boolean> {
+  return (await fs.stat(join(place.history, version.name))) !== null;
+}
+
 /** Content of one document among others, or null where the disk refuses it: it must not hide the others. */
 export async function readIfPossible(path: string, fs: FileSystem): Promise<Uint8Array | null> {
   try {

@@ -3,7 +3,7 @@ import { ok, type Result } from '../../core/result/index.ts';
 import { readSession, type Session } from '../../core/session/index.ts';
 import { attempt } from './disk-problem.ts';
 import type { FileSystem } from './file-system.ts';
-import { isoOf, listIfThere, readIfPossible, readVersion, versionsOf } from './history.ts';
+import { isoOf, isStillThere, listIfThere, readIfPossible, readVersion, versionsOf } from './history.ts';
 import { folderNames, sessionPlace } from './layout.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { openSealed } from './seal.ts';
@@ -45,6 +45,7 @@ export function sessionVersions(
       const { revision, isOriginal } = version;
       const file = `${folderNames.history}/${version.name}`;
       const bytes = await readVersion(place, version, fs);
+      if (!bytes && !(await isStillThere(place, version, fs))) continue;
       const facts = { file, source: 'history', revision, at: isoOf(version.stamp), isOriginal } as const;
       found.push({ ...facts, ...read(bytes, file) });
     }
