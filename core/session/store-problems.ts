@@ -8,6 +8,8 @@ export type VersionFault = 'damaged' | 'newer' | 'invalid';
 declare module '../result/result.ts' {
   interface ProblemFacts {
     'store/missing': { path: string };
+    /** Something was to be written into a folder that is not there. */
+    'store/no-folder': { path: string };
     'store/not-allowed': { path: string };
     /** The disk itself takes no writing, whoever asks. */
     'store/disk-read-only': { path: string };

@@ -1,7 +1,7 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { type Session, SessionSchema } from '../../core/session/index.ts';
-import { attempt } from './disk-problem.ts';
+import { attemptInto } from './disk-problem.ts';
 import { saveDocument } from './document.ts';
 import { type FileSystem, isNameTaken } from './file-system.ts';
 import { folderNames, sessionPlace } from './layout.ts';
@@ -16,7 +16,7 @@ import { mostOfOneName, numberedName, safeFolderName } from './safe-name.ts';
  * under its name only once it is whole.
  *
  * @returns  the folder's path
- * Errors: store/missing (no such parent), store/already-there, disk problems.
+ * Errors: store/no-folder, store/already-there, disk problems.
  */
 export async function createSessionFolder(
   parent: string,
@@ -37,7 +37,7 @@ export async function createSessionFolder(
 /**
  * Makes a session folder at exactly this path, which must not exist or be an empty folder.
  *
- * Errors: store/missing (no such parent), store/already-there, disk problems.
+ * Errors: store/no-folder, store/already-there, disk problems.
  */
 export function createSessionAt(
   folder: string,
@@ -47,7 +47,7 @@ export function createSessionAt(
 ): Promise<Result<string>> {
   const target = resolve(folder);
   const parent = dirname(target);
-  return attempt(target, async () => {
+  return attemptInto(parent, target, fs, async () => {
     const standing = await fs.stat(target);
     if (standing && (standing.kind !== 'folder' || (await fs.list(target)).length > 0)) {
       return fail({ code: 'store/already-there', facts: { path: target } });

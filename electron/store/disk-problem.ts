@@ -1,5 +1,5 @@
 import { fail, type Problem, type Result } from '../../core/result/index.ts';
-import { errorCode } from './file-system.ts';
+import { errorCode, type FileSystem } from './file-system.ts';
 
 /** Codes of a drive, share or folder that went away under us. */
 const gone = new Set([
@@ -58,4 +58,21 @@ export async function attempt<T>(path: string, action: () => Promise<Result<T>>)
     if (problem) return fail(problem);
     throw error;
   }
+}
+
+/**
+ * As attempt, for what is written into `folder`: where that is not there, it is the folder that is told and not
+ * the file that was to stand in it.
+ */
+export async function attemptInto<T>(
+  folder: string,
+  path: string,
+  fs: FileSystem,
+  action: () => Promise<Result<T>>,
+): Promise<Result<T>> {
+  const done = await attempt(path, action);
+  if (done.ok || done.problems[0].code !== 'store/missing') return done;
+  return attempt(path, async () =>
+    (await fs.stat(folder)) === null ? fail({ code: 'store/no-folder', facts: { path: folder } }) : done,
+  );
 }

@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import { Inflate } from 'fflate';
 import { fail, ok, type Result } from '../../core/result/index.ts';
-import { attempt } from './disk-problem.ts';
+import { attempt, attemptInto } from './disk-problem.ts';
 import { type FileSystem, isNameTaken, type Reader } from './file-system.ts';
 import { ensureFolder } from './history.ts';
 import { cacheName, sourceName } from './layout.ts';
@@ -36,7 +36,7 @@ export type UnzippedSession = {
  * Unpacks a zipped session into a new folder in `parent`. The folder appears under its name only once every
  * entry has been unpacked, has its checksum and is on the disk; of a zip that is refused nothing stays.
  *
- * Errors: store/not-a-zip, store/zip-unsafe, store/zip-too-large, store/zip-no-session, store/zip-damaged,
+ * Errors: store/not-a-zip, store/zip-unsafe, store/zip-too-large, store/zip-no-session, store/zip-damaged, store/no-folder,
  *   contract/cancelled, disk problems.
  */
 export function unzipSession(
@@ -46,11 +46,13 @@ export function unzipSession(
 ): Promise<Result<UnzippedSession>> {
   const { fs = nodeFileSystem } = options;
   const name = basename(zipPath);
-  return attempt(zipPath, async () => {
-    const reader = await fs.openRead(zipPath, { followLinks: true });
+  return attemptInto(parent, parent, fs, async () => {
+    const opened = await attempt(zipPath, async () => ok(await fs.openRead(zipPath, { followLinks: true })));
+    if (!opened.ok) return opened;
+    const reader = opened.value;
     const staged = join(parent, unfinishedNameFor('unzip'));
     try {
-      const entries = await readZipDirectory(reader, name);
+      const entries = await attempt(zipPath, () => readZipDirectory(reader, name));
       if (!entries.ok) return entries;
       const wanted = filesOfSession(entries.value);
       if (!wanted) return fail({ code: 'store/zip-no-session', facts: { name } });

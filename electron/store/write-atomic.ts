@@ -1,5 +1,6 @@
+import { dirname } from 'node:path';
 import { ok, type Result } from '../../core/result/index.ts';
-import { attempt } from './disk-problem.ts';
+import { attemptInto } from './disk-problem.ts';
 import type { FileSystem } from './file-system.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { type Content, replaceFile } from './replace-file.ts';
@@ -8,7 +9,7 @@ import { type Content, replaceFile } from './replace-file.ts';
  * Creates or replaces a file, durably and in one step: see `replaceFile`, of which this is the form for callers
  * outside the store.
  *
- * Errors: store/disk-full, store/not-allowed, store/missing (no such folder) and the other disk problems; the
+ * Errors: store/disk-full, store/not-allowed, store/no-folder and the other disk problems; the
  * old content then still stands.
  */
 export function writeAtomic(
@@ -16,7 +17,7 @@ export function writeAtomic(
   content: Content,
   fs: FileSystem = nodeFileSystem,
 ): Promise<Result<void>> {
-  return attempt(path, async () => {
+  return attemptInto(dirname(path), path, fs, async () => {
     await replaceFile(path, content, fs);
     return ok(undefined);
   });

@@ -3,7 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { Zip, ZipDeflate } from 'fflate';
 import { fail, ok, type Result } from '../../core/result/index.ts';
 import { CalledOff } from './called-off.ts';
-import { attempt } from './disk-problem.ts';
+import { attemptInto } from './disk-problem.ts';
 import { errorCode, type FileSystem } from './file-system.ts';
 import { nodeFileSystem } from './node-file-system.ts';
 import { removeStale } from './recover.ts';
@@ -31,7 +31,7 @@ const level = 6;
  * locks and half-written files stay out; links are never followed. The zip appears under its name only once it
  * is whole.
  *
- * Errors: store/not-a-session, store/zip-too-large (copy the folder instead), contract/cancelled, disk problems.
+ * Errors: store/not-a-session, store/no-folder, store/zip-too-large (copy the folder instead), contract/cancelled, disk problems.
  */
 export function zipSession(
   folder: string,
@@ -39,7 +39,8 @@ export function zipSession(
   options: UnzipOptions & { readonly now: string },
 ): Promise<Result<ZippedSession>> {
   const { fs = nodeFileSystem } = options;
-  return attempt(target, async () => {
+  const folderOfZip = dirname(resolve(target));
+  return attemptInto(folderOfZip, target, fs, async () => {
     const files = await filesIn(folder, '', fs);
     if (!files.some(({ path }) => path === 'session.json')) {
       return fail({ code: 'store/not-a-session', facts: { path: folder } });
@@ -48,7 +49,7 @@ export function zipSession(
     if (files.length > most.files || bytes > most.bytes) {
       return fail({ code: 'store/zip-too-large', facts: { name: basename(target) } });
     }
-    await removeStale(dirname(resolve(target)), fs);
+    await removeStale(folderOfZip, fs);
     const hash = createHash('sha256');
     try {
       await replaceFile(target, hashed(packed(folder, files, bytes, options, fs), hash), fs);

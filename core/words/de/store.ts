@@ -20,6 +20,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `Unter ${f.path} ist nichts zu finden.`,
     remedy: 'Den Namen prüfen oder die Datei neu wählen.',
   }),
+  'store/no-folder': (f) => ({
+    message: `Es gibt keinen Ordner ${f.path}, in den geschrieben werden könnte.`,
+    remedy: 'Den Ordner zuerst anlegen oder einen anderen Ort wählen.',
+  }),
   'store/not-allowed': (f) => ({
     message: `Dieses Programm darf ${f.path} nicht lesen oder schreiben.`,
     remedy: 'Die Rechte ändern oder die Sitzung in einen eigenen Ordner kopieren.',

@@ -20,6 +20,10 @@ export const storeProblems: ProblemWordsOf<'store'> = {
     message: `There is nothing at ${f.path}.`,
     remedy: 'Check the name, or pick the file again.',
   }),
+  'store/no-folder': (f) => ({
+    message: `There is no folder ${f.path} to write into.`,
+    remedy: 'Make the folder first, or choose another place.',
+  }),
   'store/not-allowed': (f) => ({
     message: `This program may not write or read ${f.path}.`,
     remedy: 'Change the permissions, or copy the session to a folder of your own.',

@@ -63,7 +63,9 @@ describe('creating and listing', () => {
       expect(again.ok ? '' : again.problems[0].code).toBe('store/already-there');
     }
     const nowhere = await createSessionAt(join(parent, 'no', 'where'), sampleSession(), moment(0));
-    expect(nowhere.ok ? '' : nowhere.problems[0].code).toBe('store/missing');
+    expect(nowhere).toMatchObject({
+      problems: [{ code: 'store/no-folder', facts: { path: join(parent, 'no') } }],
+    });
     expect((await readdir(parent)).sort()).toEqual(['empty', 'full']);
   });
 

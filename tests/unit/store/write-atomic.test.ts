@@ -76,9 +76,11 @@ describe('writing in one step', () => {
     await expect(writeAtomic(join(folder, 'x'), 'x', broken)).rejects.toThrow('ours');
   });
 
-  it('a folder that is not there is told as missing', async () => {
+  it('a folder that is not there is told, and not the file that was to stand in it', async () => {
     const result = await writeAtomic(join(folder, 'none', 'x'), 'x');
-    expect(result.ok ? '' : result.problems[0].code).toBe('store/missing');
+    expect(result).toMatchObject({
+      problems: [{ code: 'store/no-folder', facts: { path: join(folder, 'none') } }],
+    });
   });
 });
 

@@ -57,6 +57,19 @@ async function refusal(zip: string) {
 }
 
 describe('moving a session as a zip', () => {
+  it('a folder to write into that is not there is told, and a zip that is not there is told as itself', async () => {
+    const folder = await filledFolder();
+    const zip = await zipped(folder);
+    const away = join(await scratchFolder(), 'away');
+    const noFolder = { problems: [{ code: 'store/no-folder', facts: { path: away } }] };
+    expect(await zipSession(folder, join(away, 'a.zip'), { now: moment(9) })).toMatchObject(noFolder);
+    expect(await unzipSession(zip, away)).toMatchObject(noFolder);
+    const nothing = join(dirname(zip), 'nothing.zip');
+    expect(await unzipSession(nothing, dirname(zip))).toMatchObject({
+      problems: [{ code: 'store/missing', facts: { path: nothing } }],
+    });
+  });
+
   it('comes out byte for byte as it went in, sound, with its logs read-only', async () => {
     const folder = await filledFolder();
     const zip = await zipped(folder);
