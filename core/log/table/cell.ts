@@ -21,12 +21,12 @@ export type Cell = {
 };
 
 const on = new Set(
-  'on true yes active enabled open high ein an ja wahr aktiv offen si sí verdadero activo abierto encendido oui vrai actif ouvert marche vero acceso attivo aperto aan actief tak prawda wlaczony wlaczone wł włączony włączone'.split(
+  'on true yes på till active enabled open high ein an ja wahr aktiv offen si sí verdadero activo abierto encendido oui vrai actif ouvert marche vero acceso attivo aperto aan actief tak prawda wlaczony wlaczone wł włączony włączone'.split(
     ' ',
   ),
 );
 const off = new Set(
-  'off false no inactive disabled closed low aus nein falsch inaktiv zu geschlossen falso inactivo cerrado apagado non faux inactif ferme fermé arret arrêt spento inattivo chiuso uit nee onwaar inactief nie falsz fałsz wylaczony wylaczone wył wyłączony wyłączone'.split(
+  'off false no av nej fran från inactive disabled closed low aus nein falsch inaktiv zu geschlossen falso inactivo cerrado apagado non faux inactif ferme fermé arret arrêt spento inattivo chiuso uit nee onwaar inactief nie falsz fałsz wylaczony wylaczone wył wyłączony wyłączone'.split(
     ' ',
   ),
 );
@@ -79,7 +79,7 @@ const grouped = {
 /** A status word as controllers print it; its first digit alone would be a number with a unit behind it. */
 const hex = /^0x[0-9a-f]{1,12}$/i;
 const glued =
-  /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d].*|[a-zµμ°%λ"][a-z0-9/²³·^*]*|(?<=\s)1\/min)$/i;
+  /^([-+]?(?:\d{1,3}(?:['’ \u00a0\u202f\u2009]\d{3})+(?:[.,]\d*)?|[\d.,]+(?:e[-+]?\d+)?))\s*([a-zµμ°%λ"/][^\d;|\t][^;|\t]*|[a-zµμ°%λ"][a-z0-9/²³·^*]*|(?<=\s)1\/min)$/i;
 
 /** No time, and no number with its unit, is written in more characters; a whole row may be looked at as one cell. */
 const longestWord = 100;
