@@ -49,6 +49,15 @@ const slowestRow_s = 30;
 /** The year 5138 by a clock that counts from 1970: a number beyond it is no time, and steps of a double grow coarse [s]. */
 const latest_s = 1e11;
 
+/**
+ * Seconds since 1970 of the years 2001 to 2100: no stop watch and no engine has run for 30 years. The clock of a person
+ * shows the time of day.
+ */
+function isSince1970(stamps: Float64Array): boolean {
+  const first = stamps.find((t) => !Number.isNaN(t)) ?? 0;
+  return first > 978_307_200 && first < 4_102_444_800;
+}
+
 type Candidate = { readonly index: number; readonly trust: number; readonly reason: Note };
 
 /**
@@ -61,7 +70,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
   const best = candidates[0];
   const column = best && columns[best.index];
   if (!best || !column) {
-    const rate = input.sampleRate_Hz ?? statedRate(input.preamble);
+    const rate = input.sampleRate_Hz ?? statedRate(input.preamble) ?? rateOfRowNumber(input);
     if (rate !== null) return ok(fromRate(input, rate));
     return fail({
       code: 'log/no-time',
@@ -104,6 +113,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
       const v = stamps[i] as number;
       stamps[i] = factor < 1 ? v / divisor : v * factor;
     }
+    if (isSince1970(stamps)) toTimeOfDay(stamps);
     format = unit === 'ms' || unit === 'us' || unit === 'min' ? unit : 's';
   }
   const beyond = droppedBeyond(stamps);
@@ -216,7 +226,7 @@ function toTimeOfDay(stamps: Float64Array): void {
 /** `Sample rate: 20 Hz`, `Abtastrate 50 Hz`, `Frecuencia de muestreo;10 Hz`, `Sample interval: 50 ms`. */
 function statedRate(preamble: string): number | null {
   const m =
-    /(?:sampl|rate|abtast|frequen|frecuen|fr[eé]quen|muestreo|echantillon|échantillon)[^\n\d]{0,40}(\d+(?:[.,]\d+)?)\s*(?:hz|\/s|samples)/i.exec(
+    /(?:sampl|rate|logg|record|aufzeichn|registr|abtast|frequen|frecuen|fr[eé]quen|muestreo|echantillon|échantillon)[^\n\d]{0,40}(\d+(?:[.,]\d+)?)\s*(?:hz|\/s|samples)/i.exec(
       preamble,
     );
   const number = (text: string | undefined) => Number(text?.replace(',', '.') ?? Number.NaN);
@@ -226,6 +236,12 @@ function statedRate(preamble: string): number | null {
     );
   const rate = m ? number(m[1]) : (every?.[2]?.toLowerCase() === 'ms' ? 1000 : 1) / number(every?.[1]);
   return rate > 0 && rate <= 100_000 ? rate : null;
+}
+
+/** `Sample (20 Hz)`: the rate stands in the name of the row number. */
+function rateOfRowNumber({ columns, meanings }: TimeInput): number | null {
+  const number = columns[meanings.findIndex((m) => m.quantity === 'sample')];
+  return number ? statedRate(number.name) : null;
 }
 
 function fromRate(input: TimeInput, rate: number): FoundTime {
