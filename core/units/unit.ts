@@ -148,6 +148,8 @@ const list = [
   unit('lb/h', 'massFlow', 'lb/h', poundMass / 3600),
   unit('1', 'share', '', 1),
   unit('%', 'share', '%', 1e-2),
+  // The count of a byte, 255 when full.
+  unit('1/255', 'share', '/255', 1 / 255),
   unit('lambda', 'lambda', 'λ', 1),
   // A gauge's petrol scale, whatever burns (common practice).
   unit('AFR', 'lambda', 'AFR', 1 / 14.7),

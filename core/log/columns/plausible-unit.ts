@@ -55,6 +55,7 @@ export function plausibleUnit(quantity: QuantityId, values: Spread, system: Unit
         if (max > 1.5 && max <= 5.3 && high > 1.5) return { unit: 'V', sureness: hardly };
         if (max > 1500 && max <= 5300) return { unit: 'mV', sureness: hardly };
       }
+      if (neverBeyond.has(quantity) && max > 110 && max <= 255) return { unit: '1/255', sureness: likely };
       return { unit: '%', sureness: clear };
     case 'lambda':
       return { unit: middle < 3 ? 'lambda' : 'AFR', sureness: clear };
@@ -88,6 +89,9 @@ export function plausibleUnit(quantity: QuantityId, values: Spread, system: Unit
       return null;
   }
 }
+
+/** What ends at 100 %: more is the count of a byte. An injector asked for more than its time can go beyond. */
+const neverBeyond: ReadonlySet<string> = new Set(['pedal', 'throttle', 'wastegateDuty', 'fluidDuty']);
 
 function temperatureUnit(
   quantity: QuantityId,

@@ -1,12 +1,12 @@
 import type { Note } from '../../result/index.ts';
-import { kindOf } from '../../units/index.ts';
+import { kindOf, units } from '../../units/index.ts';
 import { forwardShare } from '../forward-share.ts';
 import { type QuantityId, quantities } from '../quantity.ts';
 import type { Spread } from '../spread.ts';
 import { type ColumnMapping, measures } from './column-mapping.ts';
 import { headerParts } from './header-unit.ts';
 import { canBeHeading } from './heading-column.ts';
-import { conceptsOf, matchName } from './name-match.ts';
+import { conceptsOf, matchName, type NameMatch } from './name-match.ts';
 import { plausibleUnit, type UnitSystem } from './plausible-unit.ts';
 import { pressureReference } from './pressure-reference.ts';
 import { type FoundUnit, isRateUnit, parseUnit } from './unit-words.ts';
@@ -34,6 +34,8 @@ type Stated = { readonly name: string; readonly text: string; readonly unit: Fou
 
 /** A time may start anew now and then, but it runs on (common practice). */
 const mostlyForward = 0.8;
+/** One whose name says nothing but its unit, as in Spridartid (ms), has to run on all but without a turn. */
+const nearlyAllForward = 0.98;
 
 /** Sureness of a stated unit that fits a number's name against one that had to be told from values. */
 const unitAlone = 0.5;
@@ -121,7 +123,25 @@ function statedUnit(column: RawColumn): Stated {
   // `Vitesse GPS` says where the speed comes from; grams per second belong to a flow.
   if (/^gps$/i.test(parts.unitText) && !isFlow(parts.name))
     return { name: column.name, text: '', unit: null };
+  // `n` alone is a speed: nothing that is logged is measured in newtons.
+  if (parts.unitText === parts.name && !measuresAny(parts.unit))
+    return { name: column.name, text: '', unit: null };
   return told(parts.unitText || column.unitRow || column.gluedUnit, parts.unit);
+}
+
+const loggedKinds: ReadonlySet<string> = new Set(Object.values(quantities).map(kindOf));
+
+function measuresAny(unit: FoundUnit | null): boolean {
+  return unit !== null && loggedKinds.has(units.get(unit.unit)?.kind ?? '');
+}
+
+/** `Air (°C)`, `Fuel (bar)`: the unit says what the name leaves out. */
+function byUnitToo({ name, unit }: Stated): readonly NameMatch[] {
+  const kind = unit && units.get(unit.unit)?.kind;
+  const left = kind === 'temperature' ? 'temperature' : kind === 'pressure' ? 'pressure' : null;
+  if (left === null) return [];
+  const matches = matchName(`${name} ${left}`);
+  return matches.map((m) => ({ ...m, word: m.word.replace(left, '').trim() }));
 }
 
 function isFlow(name: string): boolean {
@@ -157,8 +177,11 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
   const isStated = stated.unit !== null && stated.unit.unit !== '' && stated.unit.unit !== '1';
   // `Engine RPM`: the unit is half of the name.
   const byName = matchName(stated.name);
-  for (const match of byName.length > 0 ? byName : matchName(column.name)) {
+  for (const match of [...(byName.length > 0 ? byName : matchName(column.name)), ...byUnitToo(stated)]) {
     const { quantity, trust, word } = match;
+    const fewest = byName.length > 0 ? mostlyForward : nearlyAllForward;
+    // Time is told by its steps, not by its size: what runs backwards is the Tempo of a German or the like.
+    if (quantity === 'time' && forwardShare(column.values) < fewest) continue;
     if (quantity === 'sample' || quantity === 'date')
       return {
         quantity,
@@ -179,8 +202,6 @@ function meaningOf(column: RawColumn, stated: Stated, system: UnitSystem): Colum
         };
       continue;
     }
-    // Time is told by its steps, not by its size: what runs backwards is the Tempo of a German or the like.
-    if (quantity === 'time' && forwardShare(column.values) < mostlyForward) continue;
     if (quantity === 'time')
       return {
         quantity,

@@ -6,19 +6,21 @@ export type FoundUnit = {
 
 /** Spellings of each unit, lower case without blanks, points, degree signs, brackets and plurals of `sec`. */
 const spellings: Readonly<Record<string, string>> = {
-  s: 's sec secs second seconds sek sekunde sekunden segundo segundos seg secondes seconde',
-  ms: 'ms msec msecs millisecond milliseconds millis milisegundos millisekunden millisecondes mseg',
+  s: 's sec secs second seconds sek sekunde sekunden segundo segundos seg secondes seconde sekunder',
+  ms: 'ms msec msecs millisecond milliseconds millis milisegundos millisekunden millisecondes mseg millisekunder',
   us: 'us usec usecs microsecond microseconds micros mikrosekunden microsegundos microsecondes',
   ns: 'ns nsec nanosecond nanoseconds nanosekunden nanosegundos nanosecondes',
-  min: 'min mins minute minutes minuten minuto minutos',
-  h: 'h hr hrs hour hours stunde stunden hora horas heure heures',
-  rpm: 'rpm rev/min revs/min r/min 1/min min-1 min^-1 /min u/min upm umin umdr/min tr/min t/min trs/min tours/min rev/m giri/min vuelta/min vueltas/min revolutions/min cpm obr/min omw/min toeren/min',
+  min: 'min mins minute minutes minuten minuto minutos minuter',
+  h: 'h hr hrs hour hours stunde stunden hora horas heure heures timmar timme',
+  rpm: 'rpm rev/min revs/min r/min 1/min min-1 min^-1 /min u/min upm umin umdr/min tr/min t/min trs/min tours/min rev/m giri/min vuelta/min vueltas/min revolutions/min cpm obr/min omw/min toeren/min varv/min varv/minut v/min revolutions/minute',
   rps: 'rps 1/s s-1 s^-1 rev/s revs/s rev/sec r/s u/s u/sek ups tr/s hz',
   krpm: 'krpm x1000rpm rpmx1000 rpm*1000 1000rpm 1000/min 1000u/min x1000/min rpm/1000 x1000',
   'rad/s': 'rad/s rads rad/sec rads-1',
-  'm/s': 'm/s m/sec mps meter/s ms-1',
-  'km/h': 'km/h kmh kph kmph km/hr km/hour kmh-1 km/std km/u km/uur km/godz km/ora',
-  mph: 'mph mi/h miles/h mile/h miles/hour mi/hr',
+  'm/s':
+    'm/s m/sec mps meter/s ms-1 meters/second metres/second meter/second metre/second meters/sec meter/sec meter/sekunde metros/segundo metres/seconde m/sek',
+  'km/h':
+    'km/h kmh kph kmph km/hr km/hour kmh-1 km/std km/u km/uur km/godz km/ora kilometers/hour kilometres/hour kilometer/hour kilometre/hour kilometers/h kilometer/h kilometer/stunde km/stunde kilometros/hora kilometres/heure km/tim km/t',
+  mph: 'mph mi/h miles/h mile/h miles/hour mi/hr mile/hour',
   kn: 'kn kt kts knots knot',
   'm/s2': 'm/s2 m/s^2 m/s/s m/sec2 m/s**2 ms-2',
   g0: 'g gs g0 gee',
@@ -40,11 +42,11 @@ const spellings: Readonly<Record<string, string>> = {
   atm: 'atm',
   'kgf/cm2': 'kgf/cm2 kg/cm2 kgf/cm^2 kg/cm^2 at kp/cm2',
   K: 'k kelvin',
-  C: 'c degc cel celsius grad/c gradc centigrade degcelsius',
-  F: 'f degf fahrenheit degfahrenheit',
-  deg: 'deg degree degrees deg/btdc btdc degbtdc degbtc degca ca ca/btdc degcrk degcrank crk btc grad degkw gradkw kwvot vot pms degpms degvil vil bpmi grados degres crankdeg degatdc',
+  C: 'c degc cel celsius grad/c gradc centigrade degcelsius degreescelsius',
+  F: 'f degf fahrenheit degfahrenheit degreesfahrenheit',
+  deg: 'deg degree degrees deg/btdc btdc degbtdc degbtc degca ca ca/btdc degcrk degcrank crk btc grad degkw gradkw kwvot vot pms degpms degvil vil bpmi grados degres crankdeg degatdc grader',
   rad: 'rad radian radians',
-  '%': '% percent pct perc prozent porciento pourcent per/cent %duty dc% %dc %rel %vol vol%',
+  '%': '% percent pct perc prozent porciento pourcent per/cent %duty dc% %dc %rel %vol vol% procent',
   lambda: 'lambda la lam λ',
   AFR: 'afr a/f a:f air/fuel air:fuel',
   'g/s': 'g/s g/sec gps gm/s gr/s grams/s gs-1',
@@ -64,7 +66,7 @@ const spellings: Readonly<Record<string, string>> = {
   kW: 'kw/engine kilowatt kilowatts kw wkw',
   W: 'w watt watts',
   hp: 'hp bhp whp rwhp horsepower',
-  PS: 'ps cv ch wps pferdestarken',
+  PS: 'ps cv ch wps pferdestarken hk hastkrafter',
   Nm: 'nm n*m n-m n·m newtonmeter newtonmeters newton-meter nxm',
   'lb ft':
     'lbft lb-ft lb*ft ft-lb ftlb ft-lbs ftlbs lbs-ft lbf-ft lb·ft ft·lb ft-lbf lbfft ft/lb lb/ft ftlbf',
@@ -106,6 +108,7 @@ export function parseUnit(text: string): FoundUnit | null {
     .normalize('NFD')
     .replace(/[\u0300-\u036f]/g, '')
     .replace(/[[\](){}<>]/g, ' ')
+    .replace(/\s+(?:per|pro|por|par)\s+/g, '/')
     .trim();
   let reference: FoundUnit['reference'] = null;
   const said =

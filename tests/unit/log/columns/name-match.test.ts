@@ -126,7 +126,37 @@ const italianDutchPolish: Record<string, string[]> = {
   exhaustTemperature: ['Temperatura scarico', 'Uitlaatgastemperatuur', 'Temperatura spalin'],
 };
 
-describe.each([...Object.entries(names), ...Object.entries(italianDutchPolish)])(
+const swedish: Record<string, string[]> = {
+  time: ['Tid', 'Tidsstämpel', 'Klockslag'],
+  engineSpeed: ['Varvtal', 'Motorvarvtal', 'Turtall'],
+  vehicleSpeed: ['Hastighet', 'Fordonshastighet', 'Hjulhastighet'],
+  gear: ['Växel', 'Ilagd växel'],
+  pedal: ['Gaspedal', 'Gaspedalläge'],
+  throttle: ['Gasspjäll', 'Spjälläge', 'Spjällvinkel'],
+  manifoldPressure: ['Insugstryck', 'Insugsrörstryck', 'Tryck i insugsrör'],
+  boost: ['Laddtryck', 'Laddtryck ärvärde', 'Laddlufttryck', 'Ladetrykk', 'Ladetryk'],
+  boostTarget: ['Laddtryck börvärde', 'Begärt laddtryck'],
+  barometricPressure: ['Lufttryck', 'Omgivningstryck', 'Atmosfärstryck'],
+  sparkAdvance: ['Tändning', 'Tändvinkel', 'Förtändning'],
+  knockCount: ['Antal knackningar'],
+  lambda: ['Lambdavärde', 'Luft/bränsle'],
+  intakeTemperature: ['Insugstemperatur', 'Laddlufttemperatur', 'Insugsluft temp'],
+  ambientTemperature: ['Yttertemperatur', 'Omgivningstemperatur'],
+  coolantTemperature: ['Kylvattentemperatur', 'Kylvätsketemperatur', 'Kylvätska temp'],
+  oilTemperature: ['Oljetemperatur', 'Motorolja temperatur'],
+  exhaustTemperature: ['Avgastemperatur'],
+  fuelPressure: ['Bränsletryck'],
+  fuelTemperature: ['Bränsletemperatur'],
+  airMassFlow: ['Luftmassa', 'Luftmassflöde'],
+  injectorTime: ['Spridartid', 'Insprutningstid', 'Öppningstid spridare'],
+  enginePower: ['Effekt', 'Motoreffekt'],
+  wheelPower: ['Hjuleffekt'],
+  engineTorque: ['Vridmoment', 'Motorns vridmoment'],
+  batteryVoltage: ['Batterispänning'],
+  relativeHumidity: ['Luftfuktighet'],
+};
+
+describe.each([...Object.entries(names), ...Object.entries(italianDutchPolish), ...Object.entries(swedish)])(
   '%s',
   (quantity, spellings) => {
     it.each(spellings)('is told by “%s”', (name) => {
@@ -136,6 +166,10 @@ describe.each([...Object.entries(names), ...Object.entries(italianDutchPolish)])
 );
 
 it.each([
+  'Oljetryck',
+  'Bromstryck',
+  'Kopplingsläge',
+  'Växellådstemperatur',
   'Oil pressure',
   'Öldruck',
   'Gear ratio',

@@ -34,6 +34,33 @@ describe('richness, the inverse of lambda', () => {
   });
 });
 
+describe('a unit of time', () => {
+  it('makes no clock of what it stands behind in a language that nobody knows', () => {
+    expect(meaning({ 'Befecskendezes (ms)': (s, isFull) => (isFull ? 12 : 2) + Math.sin(40 * s) })).toEqual([
+      'null ms',
+    ]);
+  });
+});
+
+describe('a unit that says what the name leaves out', () => {
+  it.each([
+    ['Air (°C)', 'intakeTemperature C'],
+    ['Fuel (bar)', 'fuelPressure bar'],
+    ['Olie (°C)', 'oilTemperature C'],
+    ['Oil (bar)', 'null bar'],
+  ])('tells the quantity of %s', (name, expected) => {
+    expect(meaning({ [name]: (s, isFull) => (isFull ? 4 : 3) + s / 10 })).toEqual([expected]);
+  });
+});
+
+describe('a pedal without a unit', () => {
+  it('that goes to 255 is counted in a byte; one that ends at 100 is not, nor is a load beyond it', () => {
+    expect(meaning({ Pedal: (_, isFull) => (isFull ? 255 : 30) })).toEqual(['pedal 1/255']);
+    expect(meaning({ Pedal: throttle })).toEqual(['pedal %']);
+    expect(meaning({ Load: (_, isFull) => (isFull ? 190 : 30) })).toEqual(['load %']);
+  });
+});
+
 describe('GPS behind a name', () => {
   it.each([
     ['Vitesse GPS', 'gpsSpeed km/h'],
