@@ -3,6 +3,7 @@ import type { Channel, Log } from './channel.ts';
 import { type ColumnMapping, measures } from './columns/column-mapping.ts';
 import { type Letters, settlePositions } from './columns/positions.ts';
 import { type ColumnMeaning, type RawColumn, recogniseColumns } from './columns/recognise.ts';
+import { turnFallingOpenings } from './pedal/falling-opening.ts';
 import { acrossShortGaps } from './pulls/short-gaps.ts';
 import { siScale } from './si-scale.ts';
 import { spreadOf } from './spread.ts';
@@ -83,13 +84,14 @@ export function finishLog(read: ReadColumns): Result<Log> {
     if (flag !== blank && !fillHeld(column.values, flag, axis.segments)) blank = flag;
     return channelOfColumn(column, meaning, flag);
   });
+  const settled = settlePositions(
+    channels,
+    cells.map(({ column }, c) => lettersIn(kinds[c], column.spread.count)),
+  );
   const log: Log = {
     file,
     time: axis.time,
-    channels: settlePositions(
-      channels,
-      cells.map(({ column }, c) => lettersIn(kinds[c], column.spread.count)),
-    ),
+    channels: settled,
     segments: axis.segments,
     warnings: [
       ...encodingNote(read.encoding),
@@ -98,6 +100,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
       ...(foot > 0 ? [{ code: 'log/foot-left-out', facts: { count: foot } } as const] : []),
       ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
       ...assumedUnits(columns, meanings),
+      ...turnFallingOpenings({ channels: settled }),
       ...time.warnings,
       ...mappingNotes(mapping, columns),
     ],
@@ -217,7 +220,8 @@ function unnamedNote(layout: Layout): Note {
 function assumedUnits(columns: readonly RawColumn[], meanings: readonly ColumnMeaning[]): Note[] {
   return columns.flatMap((column, c): Note[] => {
     const meaning = meanings[c];
-    const isGuessed = meaning?.quantity === 'vehicleSpeed' && meaning.reason.code === 'log/column-by-values';
+    const isSpeed = meaning?.quantity === 'vehicleSpeed' || meaning?.quantity === 'gpsSpeed';
+    const isGuessed = isSpeed && meaning.reason.code === 'log/column-by-values';
     return isGuessed
       ? [{ code: 'log/speed-unit-assumed', facts: { column: column.name, unit: meaning.unit } }]
       : [];

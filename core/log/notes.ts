@@ -31,6 +31,8 @@ declare module '../result/result.ts' {
     'log/speed-unit-by-gears': { column: string; unit: string };
     /** In another unit the engine would turn faster over the road than any gear lets it. */
     'log/speed-unit-by-engine': { column: string; unit: string };
+    /** A pedal or throttle that falls as it opens was turned round. */
+    'log/opening-turned': { column: string };
     'log/rows-skipped': { count: number; firstLine: number };
     /** More numbers than columns: nobody can tell which belongs to which. */
     'log/rows-wide': { count: number; firstLine: number; columns: number; isCommaParted: boolean };

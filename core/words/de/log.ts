@@ -172,6 +172,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Die Datei sagt nicht, wie ihre Umlaute und Akzente geschrieben sind; sie wurden als ${encodingNames[f.encoding] ?? f.encoding} gelesen, worin die meisten ihrer Wörter bekannt sind.`,
   'log/columns-unnamed': (f) =>
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
+  'log/opening-turned': (f) =>
+    `„${f.column}“ fällt, während sich das Saugrohr füllt, und wurde darum umgedreht: der kleinste Wert gilt als ganz offen.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen ist ${show.symbol(f.unit, 'speed')}. Von Hand setzen, wenn das nicht stimmt: die Leistung geht mit dem Quadrat.`,
   'log/speed-unit-by-gears': (f, show) =>

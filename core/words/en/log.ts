@@ -172,6 +172,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `The file does not say how its accented letters are written; they were read as ${encodingNames[f.encoding] ?? f.encoding}, in which most of its words are known.`,
   'log/columns-unnamed': (f) =>
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
+  'log/opening-turned': (f) =>
+    `“${f.column}” falls while the manifold fills, so it was turned round: its lowest reading counts as fully open.`,
   'log/speed-unit-assumed': (f, show) =>
     `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, 'speed')}. Set it by hand if that is wrong: power goes with its square.`,
   'log/speed-unit-by-gears': (f, show) =>

@@ -232,6 +232,75 @@ export const styles: Readonly<Record<string, () => Uint8Array>> = {
     encode(
       written({ row: (cells) => at(cells, { 1: (c) => Number(c).toExponential(6), 6: (c) => `+${c}` }) }),
     ),
+  'Swedish headings': () =>
+    encode(
+      written({
+        separator: ';',
+        head: [
+          'Tid (s);Varvtal (varv/min);Gaspedalläge (%);Laddtryck (kPa);Fordonshastighet (km/h);Insugstemperatur (°C);Lambda',
+        ],
+        row: (cells) => cells.map(comma),
+      }),
+    ),
+  'units, words and marks for none in most cells, semicolons and decimal commas': () =>
+    encode(
+      written({
+        separator: ';',
+        head: ['Zeit;Drehzahl;Pedal;Ladedruck;Tempo;Ansaugluft;Lambda;Pumpe;Bemerkung'],
+        row: (cells, i) => [
+          ...at(cells.map(comma), {
+            0: (c) => `${c} s`,
+            1: (c) => `${c} U/min`,
+            2: (c) => `${c} %`,
+            3: (c) => `${c} kPa`,
+            4: (c) => `${c} km/h`,
+            5: (c) => (i % 9 ? `${c} °C` : '---'),
+            6: (c) => (i % 13 ? c : '#NV'),
+          }),
+          i > 300 ? 'EIN' : 'AUS',
+          i % 300 ? '' : 'ok, weiter',
+        ],
+      }),
+    ),
+  'milliseconds since 1970': () =>
+    encode(
+      written({
+        head: [['timestamp', ...names.slice(1)].join(',')],
+        row: (cells, i) => [String(1_781_395_200_000 + i * 50), ...cells.slice(1)],
+      }),
+    ),
+  'rows counted, the rate in their name': () =>
+    encode(
+      written({
+        head: [['Sample (20 Hz)', ...names.slice(1)].join(',')],
+        row: (cells, i) => [String(i), ...cells.slice(1)],
+      }),
+    ),
+  'letters that a formula would use': () =>
+    encode(written({ head: ['t,n,Pedal (%),Boost (kPa),Vehicle Speed (km/h),IAT (°C),Lambda'] })),
+  'units in full words': () =>
+    encode(
+      written({
+        head: [
+          'Time (seconds),Engine Speed (revolutions per minute),Pedal (percent),Boost (kPa),GPS Speed (meters/second),Air (degrees Celsius),Lambda',
+        ],
+        row: (cells) => at(cells, { 4: (c) => (Number(c) / 3.6).toFixed(4) }),
+      }),
+    ),
+  'a pedal counted to 255': () =>
+    encode(
+      written({
+        head: [names.join(',').replace('Pedal (%)', 'Pedal')],
+        row: (cells) => at(cells, { 2: (c) => (Number(c) * 2.55).toFixed(0) }),
+      }),
+    ),
+  'a throttle in volts that falls as it opens': () =>
+    encode(
+      written({
+        head: [names.join(',').replace('Pedal (%)', 'TPS (V)')],
+        row: (cells) => at(cells, { 2: (c) => (4.5 - 0.039 * Number(c)).toFixed(3) }),
+      }),
+    ),
   'a last row cut short': () => encode(written().slice(0, -14)),
   'zero bytes at the end': () => encode(`${written()}${'\0'.repeat(4096)}`),
 };
