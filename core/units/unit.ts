@@ -57,13 +57,23 @@ function unit(id: string, kind: Kind, symbol: string, factor: number, offset = 0
   return { id, kind, symbol, factor, offset };
 }
 
-const list = [
+/** Rows a second of loggers that count their rows and write no time (common practice). */
+const rowRates_Hz = [2, 4, 5, 10, 20, 25, 30, 40, 50, 60, 100, 125, 200, 250, 500, 10_000] as const;
+
+/** The time from row to row as a unit of time: a row number in `1/20 s` is the time. Files have it; nobody types it. */
+const rowSteps = rowRates_Hz.map((rate) => unit(`1/${rate} s`, 'time', `1/${rate} s`, 1 / rate));
+
+/** Ids of the units of time that a row number counts in. */
+export const rowStepIds: readonly string[] = rowSteps.map((u) => u.id);
+
+const list: readonly Unit[] = [
   unit('s', 'time', 's', 1),
   unit('ms', 'time', 'ms', 1e-3),
   unit('us', 'time', 'µs', 1e-6),
   unit('ns', 'time', 'ns', 1e-9),
   unit('min', 'time', 'min', 60),
   unit('h', 'time', 'h', 3600),
+  ...rowSteps,
   unit('m', 'length', 'm', 1),
   unit('mm', 'length', 'mm', 1e-3),
   unit('cm', 'length', 'cm', 1e-2),
@@ -163,7 +173,7 @@ const list = [
   unit('g/kWh', 'massPerEnergy', 'g/kWh', 1e-3 / 3.6e6),
   unit('lb/hp h', 'massPerEnergy', 'lb/hp h', poundMass / (550 * foot * poundForce * 3600)),
   unit('', 'number', '', 1),
-] as const satisfies readonly Unit[];
+];
 
 export const units: ReadonlyMap<string, Unit> = new Map(list.map((u) => [u.id, u]));
 

@@ -1,6 +1,6 @@
 import type { RunSummary } from '../../core/contract/index.ts';
 import { countedOnAt } from '../../core/log/index.ts';
-import type { Result } from '../../core/result/index.ts';
+import type { Problems, Result } from '../../core/result/index.ts';
 import { powerRemarks, type RunAnalysis, type RunRecord } from '../../core/session/index.ts';
 
 /** What a screen is told of a run; one that could not be read tells why. */
@@ -9,7 +9,7 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
     return {
       record,
       duration_s: null,
-      columns: [],
+      columns: analysis ? columnsWithoutTime(analysis.problems) : [],
       pulls: [],
       powerNotes: [],
       warnings: [],
@@ -49,6 +49,18 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
     warnings: [...warnings],
     problems: [...problems, ...pulls.flatMap((p) => [...p.problems])],
   };
+}
+
+/** A log in which nothing was found that tells the time has columns all the same, one of which can be told to be it. */
+function columnsWithoutTime(problems: Problems): RunSummary['columns'] {
+  const found = problems.find((p) => p.code === 'log/no-time');
+  return (found?.facts.columns ?? []).map((column) => ({
+    column,
+    quantity: null,
+    unit: '',
+    confidence: 0,
+    reason: null,
+  }));
 }
 
 /** JSON has no NaN; a log without engine speed has no rpm. */

@@ -9,7 +9,7 @@ import {
   siScale,
 } from '../../core/log/index.ts';
 import type { SessionEdit } from '../../core/session/index.ts';
-import { offeredUnits, units } from '../../core/units/index.ts';
+import { offeredUnits, rowStepIds, units } from '../../core/units/index.ts';
 
 /** Corrections by column; what was left alone is not in it. */
 export type MappingDraft = Readonly<Record<string, ColumnMapping>>;
@@ -44,13 +44,25 @@ export function withMeaning(
   });
 }
 
-/** Units that can measure a quantity, the one in use first where nobody would choose it. */
+/**
+ * Units that a file can have a quantity in: the usual ones first, then all others. The one in use stands first where it
+ * is none of the usual.
+ */
 export function unitsFor(quantity: QuantityId | null, current: string): string[] {
   if (quantity === null) return [];
-  const usual = offeredUnits(quantities[quantity]).map((u) => u.id);
-  return current !== '' && !usual.includes(current) && measures(current, quantity)
-    ? [current, ...usual]
-    : usual;
+  const usual =
+    quantity === 'injectorTime' ? ['ms', 'us'] : offeredUnits(quantities[quantity]).map((u) => u.id);
+  const others = [...units.keys()].filter(
+    (id) => !usual.includes(id) && isInFiles(id, quantity) && measures(id, quantity),
+  );
+  return others.includes(current)
+    ? [current, ...usual, ...others.filter((id) => id !== current)]
+    : [...usual, ...others];
+}
+
+/** A number takes any unit and needs none; rows are counted for the time alone. */
+function isInFiles(id: string, quantity: QuantityId): boolean {
+  return quantities[quantity] !== 'number' && (quantity === 'time' || !rowStepIds.includes(id));
 }
 
 /** A column given another meaning keeps its unit where that still measures it. */

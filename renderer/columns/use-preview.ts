@@ -20,14 +20,17 @@ export function usePreview(run: RunSummary, revision: number, around: number) {
   const start = run.pulls[0]?.start_s ?? null;
   const answer = useAnswer(
     'runs.channels',
-    {
-      runId: run.record.id,
-      columns: columns.map((c) => c.column),
-      // Values at the start of a pull tell more than a car that stands still.
-      from_s: start,
-      to_s: start === null ? null : start + window_s,
-      most: 2000,
-    },
+    // A log that could not be read has names and no values.
+    run.duration_s === null
+      ? null
+      : {
+          runId: run.record.id,
+          columns: columns.map((c) => c.column),
+          // Values at the start of a pull tell more than a car that stands still.
+          from_s: start,
+          to_s: start === null ? null : start + window_s,
+          most: 2000,
+        },
     revision,
     run.record.id,
   );

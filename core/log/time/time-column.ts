@@ -74,7 +74,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     if (rate !== null) return ok(fromRate(input, rate));
     return fail({
       code: 'log/no-time',
-      facts: { columns: columns.slice(0, 40).map((c) => c.name) },
+      facts: { columns: columns.map((c) => c.name) },
       where: input.headerLine > 0 ? { file, line: input.headerLine } : { file },
     });
   }

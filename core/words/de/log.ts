@@ -128,7 +128,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/no-time': (f) => ({
     message: `In keiner der Spalten steht die Zeit: ${firstNames(f.columns, (n) => `${n} weitere`)}.`,
     remedy:
-      'In einer Kopie der Datei die Zeitspalte „Zeit (s)“ nennen oder über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
+      'Steht in einer davon die Zeit oder zählt sie die Zeilen, unter Spalten auf Zeit setzen; eine Zeilennummer mit der Zeit von Zeile zu Zeile als Einheit, etwa 1/20 s. Sonst in einer Kopie der Datei über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),
   'log/time-stands-still': () => ({
     message: 'Die Zeit läuft nie weiter.',

@@ -128,7 +128,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/no-time': (f) => ({
     message: `None of the columns holds the time: ${firstNames(f.columns, (n) => `${n} more`)}.`,
     remedy:
-      'In a copy of the file, call the time column “Time (s)”, or write the rate above the header: Sample rate: 20 Hz.',
+      'If one of them holds the time or counts the rows, set it to Time under Columns; a row number goes by the time from row to row, as 1/20 s. Else write the rate above the header in a copy of the file: Sample rate: 20 Hz.',
   }),
   'log/time-stands-still': () => ({
     message: 'The time never moves on.',

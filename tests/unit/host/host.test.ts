@@ -9,7 +9,7 @@ import type {
   RequestName,
   RequestOutput,
 } from '../../../core/contract/index.ts';
-import { fileColumns, withCorrections } from '../../../core/log/index.ts';
+import { type ColumnMapping, fileColumns, withCorrections } from '../../../core/log/index.ts';
 import { type Result, unwrap } from '../../../core/result/index.ts';
 import { createHost, preferencesInMemory } from '../../../electron/host/index.ts';
 import { closeSession, importLog, openSession } from '../../../electron/store/index.ts';
@@ -237,6 +237,30 @@ describe('the host with the sample session', () => {
     const log = bytesOf(`Engine Speed (rpm),Boost (kPa)\n${rows.join('\n')}\n`);
     const { run } = unwrap(await host.upload({ name: 'no-time.csv', entryId: null }, log, context));
     expect(run.problems.map((p) => p.code)).toEqual(['log/no-time']);
+    expect(run.columns.map((c) => [c.column, c.quantity])).toEqual([
+      ['Engine Speed (rpm)', null],
+      ['Boost (kPa)', null],
+    ]);
+  });
+
+  it('a log that counts its rows is read once its number is told to be time, and so is the next one', async () => {
+    const log = (seed: number) =>
+      bytesOf(
+        `Count,Engine Speed (rpm)\n${Array.from({ length: 40 }, (_, i) => `${i},${2000 + ((i * seed) % 501)}`).join('\n')}\n`,
+      );
+    const first = unwrap(await host.upload({ name: 'one.csv', entryId: null }, log(7919), context));
+    const columns: ColumnMapping[] = [{ column: 'Count', quantity: 'time', unit: '1/20 s' }];
+    expect(first.run.columns.map((c) => c.column)).toEqual(['Count', 'Engine Speed (rpm)']);
+    const set = { type: 'run.set', runId: first.run.record.id, patch: { columns } } as const;
+    const { runs } = unwrap(await ask('session.edit', { edits: [set] }));
+    const read = runs.find((r) => r.record.id === first.run.record.id);
+    expect(read?.problems).toEqual([]);
+    expect(read?.duration_s).toBeCloseTo(39 / 20, 9);
+    const columnProfiles = withCorrections([], fileColumns(first.run.columns), columns);
+    unwrap(await ask('preferences.set', { columnProfiles }));
+    const second = unwrap(await host.upload({ name: 'two.csv', entryId: null }, log(6007), context));
+    expect(second.run.problems).toEqual([]);
+    expect(second.run.duration_s).toBeCloseTo(39 / 20, 9);
   });
 
   it('a spike of one sample survives thinning', async () => {

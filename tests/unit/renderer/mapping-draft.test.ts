@@ -36,6 +36,16 @@ describe('withQuantity', () => {
     expect(unitsFor('manifoldPressure', 'kPa')).toEqual(unitsFor('manifoldPressure', ''));
     expect(unitsFor(null, 'kPa')).toEqual([]);
   });
+
+  it('offers every unit that a file may have the quantity in, the usual ones first', () => {
+    expect(unitsFor('boost', '').slice(0, 3)).toEqual(['bar', 'psi', 'kPa']);
+    expect(unitsFor('boost', '')).toEqual(expect.arrayContaining(['mbar', 'inHg', 'kgf/cm2', 'Pa']));
+    expect(unitsFor('pedal', '')).toEqual(['%', 'deg', '1', '1/255', 'V', 'mV']);
+    expect(unitsFor('time', '')).toEqual(expect.arrayContaining(['s', 'ms', 'us', '1/20 s', '1/10000 s']));
+    expect(unitsFor('injectorTime', '').slice(0, 2)).toEqual(['ms', 'us']);
+    expect(unitsFor('injectorTime', '')).not.toContain('1/20 s');
+    expect(unitsFor('gear', '')).toEqual(['']);
+  });
 });
 
 describe('corrections', () => {
