@@ -2,6 +2,7 @@ import { fail, type Problem, type Result } from '../result/index.ts';
 import type { Log } from './channel.ts';
 import type { ColumnMapping } from './columns/column-mapping.ts';
 import { finishLog } from './finish-log.ts';
+import { RewritingReader } from './rewriting-reader.ts';
 import { ColumnStore, ownRoom, sharedRoom } from './table/column-store.ts';
 import { isLastCellCut, rowsHeld_bytes } from './table/cut-cell.ts';
 import { decodeText, type Encoding } from './table/encoding.ts';
@@ -55,7 +56,7 @@ export type LogReader = {
 
 /** A reader for one file; see LogReader. Heavy on big files: run it in a worker. */
 export function createLogReader(options: LogReaderOptions): LogReader {
-  return new Reader(options);
+  return new RewritingReader(options, (plain) => new Reader(plain));
 }
 
 const nothing = new Uint8Array(0);

@@ -21,6 +21,8 @@ declare module '../result/result.ts' {
     /** It has one value throughout while the engine turns up and down. */
     'log/column-stands-still': Record<string, never>;
 
+    /** The log was no plain table but one in another form. */
+    'log/rewritten': { form: 'web-page' | 'json' | 'on-its-side' };
     /** One byte a character, and the words of the header are known in this encoding. */
     'log/encoding-by-words': { encoding: string };
     /** The header has no name for the last columns. */

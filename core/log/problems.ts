@@ -39,6 +39,8 @@ declare module '../result/result.ts' {
     'log/comma-twice': { names: number; columns: number };
     /** No column holds the time, and no sample rate is stated. */
     'log/no-time': { columns: readonly string[] };
+    /** Engine speed runs on, power or torque stands beside it, and nothing tells the time: a finished curve. */
+    'log/curve-without-time': { column: string };
     /** The time column never moves forward. */
     'log/time-stands-still': { time_s: number };
     /** The time column holds numbers that no clock shows. */

@@ -34,7 +34,7 @@ export const coreOrder = [
  * own words, open to all of them, or joins them together.
  */
 export const insideOrders: Readonly<Record<string, readonly string[]>> = {
-  'core/log': ['columns', 'table', 'time', 'speeds', 'pedal', 'rises', 'pulls', 'formula'],
+  'core/log': ['columns', 'table', 'rewrite', 'time', 'speeds', 'pedal', 'rises', 'pulls', 'formula'],
   'core/power': ['smoothing', 'car', 'air', 'speed', 'coast-down'],
 };
 

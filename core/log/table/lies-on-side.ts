@@ -1,6 +1,6 @@
 import { headerParts } from '../columns/header-unit.ts';
 import { matchName } from '../columns/name-match.ts';
-import { readCell } from './cell.ts';
+import { type Cell, readCell } from './cell.ts';
 import type { Layout } from './layout.ts';
 import { tokenise } from './tokenise.ts';
 
@@ -9,6 +9,8 @@ const linesLookedAt = 400;
 /** Names that the dictionary has to know, and samples that have to stand along a row. */
 const fewestNames = 2;
 const fewestSamples = 4;
+
+const isValue: ReadonlySet<Cell['kind']> = new Set(['number', 'clock', 'stamp', 'missing']);
 
 /** Channels and samples of a table that lies on its side. */
 export type SideTable = { readonly channels: number; readonly samples: number };
@@ -29,7 +31,7 @@ export function sideTable(layout: Layout, text: string): SideTable | null {
   for (const line of lines) {
     const cells = tokenise(line, layout.delimiter)[0] ?? [];
     const [name = '', ...samples] = cells.map((cell) => cell.trim());
-    const numbers = samples.filter((cell) => readCell(cell, layout.decimal).kind === 'number').length;
+    const numbers = samples.filter((cell) => isValue.has(readCell(cell, layout.decimal).kind)).length;
     // A unit may stand between name and samples.
     if (name === '' || names.has(name) || numbers < samples.length / 2) return null;
     if (readCell(name, layout.decimal).kind !== 'text') return null;

@@ -2,6 +2,7 @@
 export type OtherFile =
   | 'image'
   | 'archive'
+  | 'workbook'
   | 'document'
   | 'program'
   | 'media'
@@ -40,17 +41,24 @@ const signatures: readonly (readonly [OtherFile, string | readonly number[]])[] 
 export function otherFileOf(head: Uint8Array): OtherFile | null {
   for (const [kind, mark] of signatures) {
     const bytes = typeof mark === 'string' ? [...mark].map((c) => c.charCodeAt(0)) : mark;
-    if (head.length >= bytes.length && bytes.every((b, i) => head[i] === b)) return kind;
+    if (head.length >= bytes.length && bytes.every((b, i) => head[i] === b))
+      return kind === 'archive' && isWorkbook(head) ? 'workbook' : kind;
   }
   // 'ftyp' of the ISO base media file format stands behind the box length.
   if (String.fromCharCode(...head.subarray(4, 8)) === 'ftyp') return 'media';
   return hasControlBytes(head) ? 'binary' : null;
 }
 
+/** Spreadsheets of both open standards are archives whose first files have these names (ISO/IEC 29500, 26300). */
+function isWorkbook(head: Uint8Array): boolean {
+  const start = String.fromCharCode(...head.subarray(0, 4096));
+  return /\[Content_Types\]\.xml|_rels\/|xl\/|mimetypeapplication\/vnd\.oasis\.opendocument/.test(start);
+}
+
 /** The same for a text: markup and data languages. */
 export function otherTextOf(text: string): OtherFile | null {
   const start = text.slice(0, 2000).trimStart();
-  if (/^<(!doctype html|html|head|body|!--[\s\S]*?<html)/i.test(start)) return 'web-page';
+  if (/^<(!doctype html|html|head|body|table|meta|!--[\s\S]*?<html)/i.test(start)) return 'web-page';
   if (/^<\?xml|^<[a-z_][\w:.-]*(\s[^<>]*)?\/?>/i.test(start))
     return /<html/i.test(start) ? 'web-page' : 'xml';
   if (/^\{\s*("|\}|$)/.test(start) || /^\[\s*([{["\]]|-?\d[\d.]*\s*,|$)/.test(start))

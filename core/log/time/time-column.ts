@@ -72,6 +72,13 @@ export function readTime(input: TimeInput): Result<FoundTime> {
   if (!best || !column) {
     const rate = input.sampleRate_Hz ?? statedRate(input.preamble) ?? rateOfRowNumber(input);
     if (rate !== null) return ok(fromRate(input, rate));
+    const curve = finishedCurve(input);
+    if (curve !== null)
+      return fail({
+        code: 'log/curve-without-time',
+        facts: { column: curve },
+        where: { file, line: input.headerLine },
+      });
     return fail({
       code: 'log/no-time',
       facts: { columns: columns.map((c) => c.name) },
@@ -133,6 +140,13 @@ export function readTime(input: TimeInput): Result<FoundTime> {
     reason: best.reason,
     warnings: axis.warnings,
   });
+}
+
+/** The column of engine speed over which a dyno drew power or torque; null where the rows are samples of a drive. */
+function finishedCurve({ columns, meanings }: TimeInput): string | null {
+  const hasOutput = meanings.some((m) => /Power$|Torque$/.test(m.quantity ?? ''));
+  const speed = columns[meanings.findIndex((m) => m.quantity === 'engineSpeed')];
+  return hasOutput && speed && forwardShare(speed.values) === 1 ? speed.name : null;
 }
 
 /** Takes out the stamps that no clock shows, and says how many there were. */

@@ -8,6 +8,7 @@ import { derived } from './screens/derived.ts';
 const otherFiles: Record<OtherFile, string> = {
   image: 'ein Bild',
   archive: 'ein Archiv',
+  workbook: 'eine Datei der Tabellenkalkulation',
   document: 'ein Dokument',
   program: 'ein Programm',
   media: 'Ton oder Video',
@@ -16,6 +17,12 @@ const otherFiles: Record<OtherFile, string> = {
   json: 'JSON',
   xml: 'XML',
   binary: 'binär',
+};
+
+const packedRemedies: Partial<Record<OtherFile, string>> = {
+  archive: 'Auspacken und das Log darin einlesen.',
+  workbook:
+    'Das Blatt mit dem Log in der Tabellenkalkulation als Texttabelle (CSV) speichern und diese einlesen.',
 };
 
 const encodingNames: Readonly<Record<string, string>> = {
@@ -27,6 +34,12 @@ const encodingNames: Readonly<Record<string, string>> = {
   cp852: 'DOS-Codepage 852 (Mitteleuropa)',
   shift_jis: 'Shift_JIS (japanisch)',
 };
+
+const rewrittenFrom = {
+  'web-page': 'Die Datei ist eine Webseite; gelesen wurde die Tabelle darin.',
+  json: 'Die Datei ist JSON; gelesen wurden die Datensätze darin als Zeilen.',
+  'on-its-side': 'Die Tabelle liegt auf der Seite; gelesen wurde sie mit vertauschten Zeilen und Spalten.',
+} as const;
 
 const missingField = {
   gearRatios: 'die Liste der Gangübersetzungen',
@@ -89,7 +102,8 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/not-a-table': (f) => ({
     message: `Die Datei ist ${otherFiles[f.found]}, kein Log.`,
-    remedy: 'Die Fahrt im Logger als Texttabelle (CSV) ausgeben und diese einlesen.',
+    remedy:
+      packedRemedies[f.found] ?? 'Die Fahrt im Logger als Texttabelle (CSV) ausgeben und diese einlesen.',
   }),
   'log/null-bytes': () => ({
     message: 'Die Datei enthält Null-Bytes: Sie ist beschädigt oder kein Text.',
@@ -129,6 +143,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `In keiner der Spalten steht die Zeit: ${firstNames(f.columns, (n) => `${n} weitere`)}.`,
     remedy:
       'Steht in einer davon die Zeit oder zählt sie die Zeilen, unter Spalten auf Zeit setzen; eine Zeilennummer mit der Zeit von Zeile zu Zeile als Einheit, etwa 1/20 s. Sonst in einer Kopie der Datei über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
+  }),
+  'log/curve-without-time': (f) => ({
+    message: `Die Tabelle ist eine fertige Kurve über „${f.column}“: In keiner Spalte steht die Zeit, darum lässt sich kein Zug darin finden.`,
+    remedy: 'Die Messwerte der Fahrt über der Zeit vom Prüfstand ausgeben und diese einlesen.',
   }),
   'log/time-stands-still': () => ({
     message: 'Die Zeit läuft nie weiter.',
@@ -172,6 +190,7 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Die Datei sagt nicht, wie ihre Umlaute und Akzente geschrieben sind; sie wurden als ${encodingNames[f.encoding] ?? f.encoding} gelesen, worin die meisten ihrer Wörter bekannt sind.`,
   'log/columns-unnamed': (f) =>
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
+  'log/rewritten': (f) => rewrittenFrom[f.form],
   'log/opening-turned': (f) =>
     `„${f.column}“ fällt, während sich das Saugrohr füllt, und wurde darum umgedreht: der kleinste Wert gilt als ganz offen.`,
   'log/speed-unit-assumed': (f, show) =>

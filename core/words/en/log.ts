@@ -8,6 +8,7 @@ import { derived } from './screens/derived.ts';
 const otherFiles: Record<OtherFile, string> = {
   image: 'an image',
   archive: 'an archive',
+  workbook: 'a spreadsheet’s own file',
   document: 'a document',
   program: 'a program',
   media: 'sound or video',
@@ -16,6 +17,11 @@ const otherFiles: Record<OtherFile, string> = {
   json: 'JSON data',
   xml: 'XML data',
   binary: 'binary data',
+};
+
+const packedRemedies: Partial<Record<OtherFile, string>> = {
+  archive: 'Unpack it and import the log that is in it.',
+  workbook: 'Save the sheet with the log as a text table (CSV) in the spreadsheet program and import that.',
 };
 
 const encodingNames: Readonly<Record<string, string>> = {
@@ -27,6 +33,12 @@ const encodingNames: Readonly<Record<string, string>> = {
   cp852: 'DOS code page 852 (Central Europe)',
   shift_jis: 'Shift_JIS (Japanese)',
 };
+
+const rewrittenFrom = {
+  'web-page': 'The file is a web page; the table in it was read.',
+  json: 'The file is JSON; the records in it were read as rows.',
+  'on-its-side': 'The table lies on its side; it was read with rows and columns swapped.',
+} as const;
 
 const missingField = {
   gearRatios: 'the list of gear ratios',
@@ -89,7 +101,8 @@ export const logProblems: ProblemWordsOf<'log'> = {
   }),
   'log/not-a-table': (f) => ({
     message: `The file is ${otherFiles[f.found]}, not a log.`,
-    remedy: 'Export the run as a text table (CSV) from the logger and import that.',
+    remedy:
+      packedRemedies[f.found] ?? 'Export the run as a text table (CSV) from the logger and import that.',
   }),
   'log/null-bytes': () => ({
     message: 'The file holds zero bytes: it is damaged or no text.',
@@ -129,6 +142,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
     message: `None of the columns holds the time: ${firstNames(f.columns, (n) => `${n} more`)}.`,
     remedy:
       'If one of them holds the time or counts the rows, set it to Time under Columns; a row number goes by the time from row to row, as 1/20 s. Else write the rate above the header in a copy of the file: Sample rate: 20 Hz.',
+  }),
+  'log/curve-without-time': (f) => ({
+    message: `The table is a finished curve over “${f.column}”: no column holds the time, so no pull can be found in it.`,
+    remedy: 'Export the samples of the run over time from the dyno and import those.',
   }),
   'log/time-stands-still': () => ({
     message: 'The time never moves on.',
@@ -172,6 +189,7 @@ export const logNotes: NoteWordsOf<'log'> = {
     `The file does not say how its accented letters are written; they were read as ${encodingNames[f.encoding] ?? f.encoding}, in which most of its words are known.`,
   'log/columns-unnamed': (f) =>
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
+  'log/rewritten': (f) => rewrittenFrom[f.form],
   'log/opening-turned': (f) =>
     `“${f.column}” falls while the manifold fills, so it was turned round: its lowest reading counts as fully open.`,
   'log/speed-unit-assumed': (f, show) =>

@@ -17,7 +17,12 @@ describe('a file that never was a log is named with what it is:', () => {
     ['JSON', bytes('{"pulls": [1, 2, 3]}'), 'log/not-a-table'],
     [
       'JSON of many lines',
-      bytes(`[\n${rows(9000, (i) => `  { "t": ${i}, "rpm": ${i} },`)}{}]`),
+      bytes(`[\n${rows(9000, (i) => `  ["row", { "at": ${i} }],`)}{}]`),
+      'log/not-a-table',
+    ],
+    [
+      'a page of many lines',
+      bytes(`<html><body>\n${rows(9000, (i) => `<p>${i}, ${i % 7}</p>`)}`),
       'log/not-a-table',
     ],
     ['random bytes', noise(5000), 'log/not-a-table'],
@@ -35,6 +40,8 @@ describe('a log is none of these, nor is one', () => {
   it.each([
     ['as it should be', bytes(log)],
     ['larger than what is looked at', bytes(log.repeat(200)).subarray(0, tellingBytes)],
+    ['in JSON of many lines', bytes(`[\n${rows(9000, (i) => `  { "t": ${i}, "rpm": ${i} },`)}{}]`)],
+    ['in a web page', bytes(`<table>\n${rows(9000, (i) => `<tr><td>${i}</td><td>${i % 7}</td></tr>`)}`)],
     ['of one row', bytes('Time (s),RPM\n0,1000\n')],
     ['without a time', bytes(rows(50, (i) => `${(i * 7919) % 501},${i % 3}`))],
     ['of unknown columns', bytes(`Time (s),Thing\n${rows(50, (i) => `${i},${i % 3}`)}`)],

@@ -88,13 +88,32 @@ export const refused: readonly Refused[] = [
     line: 32,
   },
   {
-    what: 'a table on its side',
-    name: 'side.csv',
-    content: names
-      .map((name, c) => [name, ...Array.from({ length: 60 }, (_, i) => cellsAt(i)[c])].join(','))
-      .join('\n'),
-    code: 'log/on-its-side',
-    says: /lies on its side/,
+    what: 'a workbook',
+    name: 'log.xlsx',
+    content: new TextEncoder().encode('PK\u0003\u0004\u0014\0\u0006\0[Content_Types].xml'),
+    code: 'log/not-a-table',
+    says: /spreadsheet/,
+  },
+  {
+    what: 'a page with a small table',
+    name: 'index.html',
+    content: '<html><table><tr><th>Name</th><th>Size</th></tr><tr><td>1</td><td>2</td></tr></table></html>',
+    code: 'log/not-a-table',
+    says: /a web page/,
+  },
+  {
+    what: 'settings in JSON',
+    name: 'settings.json',
+    content: '{"car": {"mass": 1400, "gears": [3.4, 2.1, 1.4]}, "units": "metric"}',
+    code: 'log/not-a-table',
+    says: /JSON/,
+  },
+  {
+    what: 'a finished curve of a dyno',
+    name: 'curve.csv',
+    content: `Engine Speed (rpm),Power (kW)\n${Array.from({ length: 60 }, (_, i) => `${2000 + 50 * i},${40 + i}`).join('\n')}\n`,
+    code: 'log/curve-without-time',
+    says: /finished curve over “Engine Speed \(rpm\)”/,
     line: 1,
   },
   {

@@ -1,4 +1,4 @@
-import { cellsAt, names, rate_Hz, rowAt, type Writing, written } from './invented-pull.ts';
+import { cellsAt, names, rate_Hz, rowAt, rowCount, type Writing, written } from './invented-pull.ts';
 
 const encode = (text: string) => new TextEncoder().encode(text);
 
@@ -24,6 +24,18 @@ const at = (cells: string[], change: Readonly<Record<number, (cell: string) => s
 const stamp = (to: (t: number, i: number) => number): NonNullable<Writing['row']> => {
   return (cells, i) => [to(i / rate_Hz, i).toFixed(3), ...cells.slice(1)];
 };
+
+const record = (i: number) => Object.fromEntries(names.map((name, c) => [name, Number(cellsAt(i)[c])]));
+
+const onItsSide = (row: (name: string, samples: string[]) => string[]) =>
+  names
+    .map((name, c) =>
+      row(
+        name,
+        Array.from({ length: rowCount }, (_, i) => cellsAt(i)[c] ?? ''),
+      ).join(','),
+    )
+    .join('\n');
 
 /** Ways in which the same drive can be written down; each must give the same pull and the same power. */
 export const styles: Readonly<Record<string, () => Uint8Array>> = {
@@ -231,6 +243,36 @@ export const styles: Readonly<Record<string, () => Uint8Array>> = {
   'numbers with an exponent and a plus sign': () =>
     encode(
       written({ row: (cells) => at(cells, { 1: (c) => Number(c).toExponential(6), 6: (c) => `+${c}` }) }),
+    ),
+  'a table of a web page': () => {
+    const row = (cells: readonly string[]) =>
+      `<tr>${cells.map((c) => `<td align="right">${c}</td>`).join('')}</tr>`;
+    const head = names.map((n) => `<th><b>${n.replace('°', '&deg;')}</b></th>`).join('');
+    const body = Array.from({ length: rowCount }, (_, i) => row(cellsAt(i))).join('\n');
+    return encode(`<html><body><table><tr><td>Car</td><td>Fenmoor</td></tr></table>
+      <table border="1"><tr>${head}</tr>${body}</table></body></html>`);
+  },
+  'JSON, an object a line': () =>
+    encode(Array.from({ length: rowCount }, (_, i) => JSON.stringify(record(i))).join('\n')),
+  'JSON, a list of objects on many lines, inside another': () =>
+    encode(
+      JSON.stringify({ car: 'Fenmoor', log: Array.from({ length: rowCount }, (_, i) => record(i)) }, null, 2),
+    ),
+  'JSON, a list of values for each name': () =>
+    encode(
+      JSON.stringify({
+        channels: Object.fromEntries(
+          names.map((name, c) => [name, Array.from({ length: rowCount }, (_, i) => Number(cellsAt(i)[c]))]),
+        ),
+      }),
+    ),
+  'a table on its side': () => encode(onItsSide((name, samples) => [name, ...samples])),
+  'a table on its side, the units behind the names, text above it': () =>
+    encode(
+      `Invented recorder\n\n${onItsSide((name, samples) => {
+        const [, what = '', unit = ''] = /^(.*?)(?: \((.*)\))?$/.exec(name) ?? [];
+        return [what, unit, ...samples];
+      })}`,
     ),
   'Swedish headings': () =>
     encode(
