@@ -42,9 +42,9 @@ declare module '../result/result.ts' {
     /** Engine speed runs on, power or torque stands beside it, and nothing tells the time: a finished curve. */
     'log/curve-without-time': { column: string };
     /** The time column never moves forward. */
-    'log/time-stands-still': { time_s: number };
+    'log/time-stands-still': { time_s: number; columns: readonly string[] };
     /** The time column holds numbers that no clock shows. */
-    'log/time-no-clock': { first: number };
+    'log/time-no-clock': { first: number; columns: readonly string[] };
     /** A hand-made mapping names a unit that does not measure the quantity. */
     'log/mapping-unit': { unit: string; quantity: QuantityId };
     /** More rows than memory holds. */

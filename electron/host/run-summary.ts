@@ -51,16 +51,14 @@ export function summaryOfRun(record: RunRecord, analysis: Result<RunAnalysis> | 
   };
 }
 
-/** A log in which nothing was found that tells the time has columns all the same, one of which can be told to be it. */
+/** A log whose time was not found or is none has columns all the same, one of which can be told to be it. */
 function columnsWithoutTime(problems: Problems): RunSummary['columns'] {
-  const found = problems.find((p) => p.code === 'log/no-time');
-  return (found?.facts.columns ?? []).map((column) => ({
-    column,
-    quantity: null,
-    unit: '',
-    confidence: 0,
-    reason: null,
-  }));
+  return problems.flatMap((p) => {
+    const isOfTime =
+      p.code === 'log/no-time' || p.code === 'log/time-stands-still' || p.code === 'log/time-no-clock';
+    const names = isOfTime ? p.facts.columns : [];
+    return names.map((column) => ({ column, quantity: null, unit: '', confidence: 0, reason: null }));
+  });
 }
 
 /** JSON has no NaN; a log without engine speed has no rpm. */

@@ -67,6 +67,7 @@ type Candidate = { readonly index: number; readonly trust: number; readonly reas
 export function readTime(input: TimeInput): Result<FoundTime> {
   const { columns, meanings, file } = input;
   const candidates = [...namedTimes(input), ...steadyClocks(input)].sort((a, b) => b.trust - a.trust);
+  const names = columns.map((c) => c.name);
   const best = candidates[0];
   const column = best && columns[best.index];
   if (!best || !column) {
@@ -81,7 +82,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
       });
     return fail({
       code: 'log/no-time',
-      facts: { columns: columns.map((c) => c.name) },
+      facts: { columns: names },
       where: input.headerLine > 0 ? { file, line: input.headerLine } : { file },
     });
   }
@@ -91,7 +92,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
   if (Number.isNaN(step))
     return fail({
       code: 'log/time-stands-still',
-      facts: { time_s: stamps[0] ?? Number.NaN },
+      facts: { time_s: stamps[0] ?? Number.NaN, columns: names },
       where: { file, line: input.firstDataLine, column: column.name },
     });
   const meaning = meanings[best.index];
@@ -127,7 +128,7 @@ export function readTime(input: TimeInput): Result<FoundTime> {
   if (beyond > 0 && (beyond > stamps.filter(Number.isFinite).length || Number.isNaN(usualStep(stamps))))
     return fail({
       code: 'log/time-no-clock',
-      facts: { first: column.values.find(Number.isFinite) ?? Number.POSITIVE_INFINITY },
+      facts: { first: column.values.find(Number.isFinite) ?? Number.POSITIVE_INFINITY, columns: names },
       where: { file, line: input.firstDataLine, column: column.name },
     });
   const axis = timeAxis(stamps, isClock);

@@ -2,6 +2,7 @@ import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 import { firstNames } from '../first-names.ts';
 import { measuredIn } from '../measured-in.ts';
+import type { Show } from '../show.ts';
 import { quantityNames } from './quantities.ts';
 import { derived } from './screens/derived.ts';
 
@@ -40,6 +41,9 @@ const rewrittenFrom = {
   json: 'Die Datei ist JSON; gelesen wurden die Datensätze darin als Zeilen.',
   'on-its-side': 'Die Tabelle liegt auf der Seite; gelesen wurde sie mit vertauschten Zeilen und Spalten.',
 } as const;
+
+const unitName = (unit: string, show: Show) =>
+  unit === '' ? 'eine reine Zahl' : unit === '1' ? '0 … 1' : show.symbol(unit, 'number');
 
 const missingField = {
   gearRatios: 'die Liste der Gangübersetzungen',
@@ -151,7 +155,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/time-stands-still': () => ({
     message: 'Die Zeit läuft nie weiter.',
     remedy:
-      'In einer Kopie der Datei diese Spalte herausnehmen und über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
+      'Unter Spalten eine andere auf Zeit setzen, eine Zeilennummer mit der Zeit von Zeile zu Zeile als Einheit, etwa 1/20 s; oder in einer Kopie der Datei diese Spalte herausnehmen und über den Spaltenkopf die Rate schreiben: Abtastrate: 20 Hz.',
   }),
   'log/time-no-clock': (f, show) => ({
     message: `In der Zeitspalte steht ${show.reading(f.first)}; das zeigt keine Uhr.`,
@@ -175,9 +179,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
 export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-formula': (f) => `Nach der Formel ${f.formula}.`,
   'log/column-by-name': (f) => `Im Spaltenkopf steht „${f.word}“.`,
-  'log/column-by-name-unit': (f) => `Im Spaltenkopf steht „${f.word}“, in ${f.unit}.`,
+  'log/column-by-name-unit': (f, show) =>
+    `Im Spaltenkopf steht „${f.word}“${f.unit === '' ? '' : `, in ${unitName(f.unit, show)}`}.`,
   'log/column-by-values': (f, show) =>
-    `Im Spaltenkopf steht „${f.word}“; Werte von ${show.number(f.low, 2)} bis ${show.number(f.high, 2)} sprechen für ${f.unit || 'eine reine Zahl'}.`,
+    `Im Spaltenkopf steht „${f.word}“; Werte von ${show.reading(f.low)} bis ${show.reading(f.high)} sprechen für ${unitName(f.unit, show)}.`,
   'log/column-gauge-by-values': (f, show) =>
     `Heißt „${f.word}“; ob absolut oder über der Umgebung, sagen die Werte: ${show.quantity(f.low, 'pressure')} bis ${show.quantity(f.high, 'pressure')}.`,
   'log/column-steady-clock': (f, show) =>

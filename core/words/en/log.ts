@@ -2,6 +2,7 @@ import { kindMeasuredIn, type OtherFile } from '../../log/index.ts';
 import type { NoteWordsOf, ProblemWordsOf } from '../dictionary.ts';
 import { firstNames } from '../first-names.ts';
 import { measuredIn } from '../measured-in.ts';
+import type { Show } from '../show.ts';
 import { quantityNames } from './quantities.ts';
 import { derived } from './screens/derived.ts';
 
@@ -39,6 +40,9 @@ const rewrittenFrom = {
   json: 'The file is JSON; the records in it were read as rows.',
   'on-its-side': 'The table lies on its side; it was read with rows and columns swapped.',
 } as const;
+
+const unitName = (unit: string, show: Show) =>
+  unit === '' ? 'a plain number' : unit === '1' ? '0 … 1' : show.symbol(unit, 'number');
 
 const missingField = {
   gearRatios: 'the list of gear ratios',
@@ -150,7 +154,7 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/time-stands-still': () => ({
     message: 'The time never moves on.',
     remedy:
-      'In a copy of the file, take that column out and write the rate above the header: Sample rate: 20 Hz.',
+      'Set another column to Time under Columns, a row number by the time from row to row, as 1/20 s; or in a copy of the file take that column out and write the rate above the header: Sample rate: 20 Hz.',
   }),
   'log/time-no-clock': (f, show) => ({
     message: `The time column holds ${show.reading(f.first)}, which no clock shows.`,
@@ -174,9 +178,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
 export const logNotes: NoteWordsOf<'log'> = {
   'log/column-by-formula': (f) => `By the formula ${f.formula}.`,
   'log/column-by-name': (f) => `The header says “${f.word}”.`,
-  'log/column-by-name-unit': (f) => `The header says “${f.word}”, in ${f.unit}.`,
+  'log/column-by-name-unit': (f, show) =>
+    `The header says “${f.word}”${f.unit === '' ? '' : `, in ${unitName(f.unit, show)}`}.`,
   'log/column-by-values': (f, show) =>
-    `The header says “${f.word}”; values from ${show.number(f.low, 2)} to ${show.number(f.high, 2)} point to ${f.unit || 'a plain number'}.`,
+    `The header says “${f.word}”; values from ${show.reading(f.low)} to ${show.reading(f.high)} point to ${unitName(f.unit, show)}.`,
   'log/column-gauge-by-values': (f, show) =>
     `Called “${f.word}”; whether it is absolute or above the air was told from its values, ${show.quantity(f.low, 'pressure')} to ${show.quantity(f.high, 'pressure')}.`,
   'log/column-steady-clock': (f, show) =>

@@ -243,6 +243,14 @@ describe('the host with the sample session', () => {
     ]);
   });
 
+  it('a log whose time stands still has columns of which another can be told to be it', async () => {
+    const rows = Array.from({ length: 40 }, (_, i) => `7.0,${i},${2000 + ((i * 7919) % 501)}`);
+    const log = bytesOf(`Time (s),Count,Engine Speed (rpm)\n${rows.join('\n')}\n`);
+    const { run } = unwrap(await host.upload({ name: 'stands.csv', entryId: null }, log, context));
+    expect(run.problems.map((p) => p.code)).toEqual(['log/time-stands-still']);
+    expect(run.columns.map((c) => c.column)).toEqual(['Time (s)', 'Count', 'Engine Speed (rpm)']);
+  });
+
   it('a log that counts its rows is read once its number is told to be time, and so is the next one', async () => {
     const log = (seed: number) =>
       bytesOf(
