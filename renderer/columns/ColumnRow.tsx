@@ -1,7 +1,6 @@
 import type { ComponentPropsWithRef } from 'react';
 import type { ColumnSummary } from '../../core/contract/index.ts';
 import { type ColumnMapping, type QuantityId, quantities } from '../../core/log/index.ts';
-import { units } from '../../core/units/index.ts';
 import { type Option, Select } from '../components/Select.tsx';
 import table from '../components/Table.module.css';
 import { useWords } from '../hooks/use-words.tsx';
@@ -57,7 +56,7 @@ export function ColumnRow({
           <Select
             label={said.unitOf(name)}
             isLabelHidden
-            options={itsUnits.map((id) => ({ id, label: units.get(id)?.symbol || said.noUnit }))}
+            options={itsUnits.map((id) => ({ id, label: show.symbol(id, 'number') || said.noUnit }))}
             value={meaning.unit}
             placeholder={said.noUnit}
             onChange={(unit) => onChange({ ...meaning, unit })}

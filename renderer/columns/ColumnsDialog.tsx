@@ -11,6 +11,7 @@ import { cx } from '../design/cx.ts';
 import { useLongList } from '../hooks/use-long-list.ts';
 import { usePreferences } from '../hooks/use-preferences.tsx';
 import { useSession } from '../hooks/use-session.tsx';
+import { useToasts } from '../hooks/use-toasts.tsx';
 import { useWords } from '../hooks/use-words.tsx';
 import { ColumnRow, nothing } from './ColumnRow.tsx';
 import styles from './ColumnsDialog.module.css';
@@ -67,9 +68,16 @@ function OpenColumns({ run, runs, revision, onClose }: OpenColumnsProps) {
     ...(isLong && { 'aria-rowindex': index + 2, tabIndex: index === active ? 0 : -1 }),
   });
   const alike = alikeRuns(runs, run);
+  const { toasts, dismiss } = useToasts();
+  // What was said of the log as it was found is put right now; what is still wrong stands beside the logs.
+  const dismissOld = () => {
+    for (const { id, problems } of toasts)
+      if (problems.length > 0 && problems.every((p) => p.where?.file === run.record.name)) dismiss(id);
+  };
   const save = async () => {
     const targets = isForAll ? [run, ...alike] : [run];
     if (!(await edit(mappingEdits(targets, draft)))) return;
+    dismissOld();
     if (isForLater) {
       const columnProfiles = withCorrections(
         preferences.columnProfiles,
