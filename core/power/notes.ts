@@ -16,7 +16,10 @@ declare module '../result/result.ts' {
     /** Rolls one way only take slope and wind in; `grade` is what the force may hold of a road called level. */
     'power/coast-down-one-way': { force: number; grade: number };
     'power/coast-down-both-ways': { grade: number; headwind: number };
-    /** No engine speed is logged: a closed throttle in gear slows as a roll in neutral does. */
+    /** A foot was on the pedal, or the road turned the engine; `from_s` by the file's own clock. */
+    'power/coast-down-not-neutral': { file: string; from_s: number };
+    /** More held the car back for some seconds than the fit knows of: a mean force [N]. */
+    'power/coast-down-held-back': { file: string; from_s: number; to_s: number; force: number };
     /** A force that is told lies beyond the speeds that were rolled [m/s]. */
     'power/coast-down-beyond': { from: number; to: number };
     /** Rolls the same way are held back by another force in the other log [N], with half of its 95 % interval. */
@@ -29,6 +32,7 @@ declare module '../result/result.ts' {
     };
     /** Some logs were read by the satellite's speed and some by the wheels'. */
     'power/coast-down-two-speeds': Record<string, never>;
+    /** No engine speed is logged: a closed throttle in gear slows as a roll in neutral does. */
     'power/coast-down-neutral-untold': Record<string, never>;
     'power/level-assumed': Record<string, never>;
     'power/wheel-inertia-not-counted': { share: number };

@@ -7,6 +7,7 @@ import { inputUncertainty, standardGravity } from '../practice.ts';
 import { type Matrix, solveNormal } from '../smoothing/normal-equations.ts';
 import { type SpeedSignal, speedSignal } from '../speed/speed-signal.ts';
 import type { Coefficients } from './coast-down-time.ts';
+import type { Stray } from './held-back.ts';
 import { rollErrors } from './roll-errors.ts';
 import { type RollForce, rollForces } from './roll-forces.ts';
 import { type Roll, sumsOf } from './roll-sums.ts';
@@ -48,6 +49,8 @@ export type CoastDownFit = Coefficients & {
   readonly rolled: { readonly from: number; readonly to: number };
   /** What holds each roll back beyond the fit in the middle of the rolled speeds, in their order. */
   readonly ownForces: readonly (RollForce | null)[];
+  /** Speed of each roll against the fit. */
+  readonly strays: readonly Stray[];
   /** What the way out adds to the force and the way back takes off: s + t v [N, N s/m]; null where one way is missing. */
   readonly perWay: { readonly s: number; readonly t: number } | null;
 };
@@ -184,6 +187,7 @@ function fitRolls(rolls: readonly Roll[], mass: number): Result<CoastDownFit> {
     rolls: rolls.length,
     rolled,
     ownForces: rollForces(rolls, last, shared, (rolled.from + rolled.to) / 2),
+    strays: rolls.map(({ time }, n) => ({ time, residual: last.residuals[n] as Float64Array })),
     perWay,
   });
 }

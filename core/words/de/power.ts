@@ -123,7 +123,11 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/road-load-incomplete': () =>
     'Dem Fahrwiderstand aus dem Ausrollversuch fehlt ein Beiwert, daher wurde er nicht verwendet: alle drei eintragen.',
   'power/coast-down-one-way': (f, show) =>
-    `Nur in einer Richtung gerollt: Steigung und Wind stecken in diesen Beiwerten. Eine Steigung von ${show.quantity(f.grade, 'share', 1)} wäre davon ${show.quantity(f.force, 'force', 0)} wert. In beiden Richtungen rollen.`,
+    `Nur in einer Richtung gerollt: Steigung und Wind stecken in diesen Beiwerten. Die Intervalle von A und der Kräfte lassen die Steigung einer eben genannten Straße zu, um ${show.quantity(f.grade, 'share', 1)} (${show.quantity(f.force, 'force', 0)}), aber keinen Wind. In beiden Richtungen rollen.`,
+  'power/coast-down-not-neutral': (f, show) =>
+    `In ${f.file} war beim Rollen ab ${show.quantity(f.from_s, 'time', 0)} ein Gang eingelegt oder ein Fuß auf dem Pedal: Der Motor bremste oder trieb. Dieses Rollen weglassen.`,
+  'power/coast-down-held-back': (f, show) =>
+    `In ${f.file} hielt zwischen ${show.quantity(f.from_s, 'time', 0)} und ${show.quantity(f.to_s, 'time', 0)} etwas das Auto um ${show.quantity(f.force, 'force', 0)} stärker zurück: Bremse, Senke oder Böe. Die Anpassung hält es für Roll- und Luftwiderstand, und ihre Intervalle wissen davon nichts. Dieses Rollen weglassen oder vorher enden lassen.`,
   'power/coast-down-both-ways': (f, show) =>
     `Hin und Rück unterscheiden sich wie bei einer Steigung von ${show.difference(f.grade, 'share', 1)} und ${
       Math.abs(f.headwind) < faintWind

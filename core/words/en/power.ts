@@ -113,7 +113,11 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/road-load-incomplete': () =>
     'The road load from a coast-down lacks a coefficient, so it was not used: enter all three.',
   'power/coast-down-one-way': (f, show) =>
-    `Rolled one way only: slope and wind are in these coefficients. A slope of ${show.quantity(f.grade, 'share', 1)} would be worth ${show.quantity(f.force, 'force', 0)} of them. Roll both ways.`,
+    `Rolled one way only: slope and wind are in these coefficients. The intervals of A and of the forces allow for a road called level, ${show.quantity(f.grade, 'share', 1)} or so (${show.quantity(f.force, 'force', 0)}), but for no wind. Roll both ways.`,
+  'power/coast-down-not-neutral': (f, show) =>
+    `In ${f.file} the roll from ${show.quantity(f.from_s, 'time', 0)} on was in gear or with a foot on the pedal: the engine held it back or drove it. Leave it out.`,
+  'power/coast-down-held-back': (f, show) =>
+    `In ${f.file} something held the car back by ${show.quantity(f.force, 'force', 0)} more between ${show.quantity(f.from_s, 'time', 0)} and ${show.quantity(f.to_s, 'time', 0)}: a brake, a dip of the road or a gust. The fit takes it for rolling and drag, and its intervals do not know. Leave that roll out, or end it before.`,
   'power/coast-down-both-ways': (f, show) =>
     `Out and back differ as on a slope of ${show.difference(f.grade, 'share', 1)} and in ${
       Math.abs(f.headwind) < faintWind

@@ -144,7 +144,8 @@ describe('coast-down', () => {
         const starts = n * (held + 600) + held;
         expect(from).toBeGreaterThanOrEqual(starts);
         expect(to).toBeLessThanOrEqual(starts + 600);
-        expect(to - from).toBeGreaterThan(580);
+        // A second at the end goes as well: a foot may have been on the brake.
+        expect(to - from).toBeGreaterThan(570);
       }
     }
   });
