@@ -20,7 +20,8 @@ import { withShift } from './systematic-error.ts';
  * Power as the dyno wrote it, where the log holds it; `power: null` where it must come from acceleration.
  *
  * - Wheel power or wheel torque is read unless the place is the road. Engine power or torque is read on a dyno,
- *   or where no speed of the car is logged: on the road such a channel is the control unit's own model.
+ *   or where no speed of the car is logged: on the road such a channel is the control unit's own model. Wheel power is
+ *   then that times drivetrain efficiency: a note says so, and the systematic error holds how little that is known.
  * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless what cars make is nearer
  *   to it as torque of the axle, turned at engine speed over gear and final drive; a note says which.
  * - A channel that says nothing in the pull (dyno-reading) gives way to the next, and that to acceleration.
@@ -111,11 +112,14 @@ export function directPower(
     wheelPowerError[i] =
       Math.sqrt(read.valueVariance[i] as number) * turn * (reading.at === 'wheel' ? 1 : efficiency);
   }
+  const { column, unit, reason } = reading.channel;
   const notes: Note[] = [...aside('channel'), ...turning.value.notes, ...torqueNotes];
+  if (reason?.code === 'log/column-by-values')
+    notes.push({ code: 'power/reading-unit-assumed', facts: { column, unit, is: reading.is } });
+  if (reading.at === 'engine') notes.push({ code: 'power/engine-reading', facts: { column, efficiency } });
   if (car.drivetrainEfficiency === null)
     notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
-  if (car.correction !== 'none')
-    notes.push({ code: 'power/dyno-correction-unknown', facts: { column: reading.channel.column } });
+  if (car.correction !== 'none') notes.push({ code: 'power/dyno-correction-unknown', facts: { column } });
   notes.push(...hidden.notes);
   return ok({
     power: {
@@ -123,8 +127,7 @@ export function directPower(
       wheelPower,
       enginePower,
       wheelPowerError,
-      // Dynos agree with themselves far better than with each other; 2 % is common practice.
-      systematicError: systematicErrorOf(wheelPower, grid, reading, turning.value.uncertainty),
+      systematicError: systematicErrorOf(wheelPower, grid, reading, turning.value.uncertainty, car),
       time,
       bandwidth: levels.fullWidth(),
       basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',
@@ -136,9 +139,22 @@ export function directPower(
 /** Dynos agree with themselves far better than with each other; 2 % is common practice. */
 const dynoError = 0.02;
 
-/** The dyno's own, with what an engine speed that was not logged does to torque and to where power stands. */
-function systematicErrorOf(wheelPower: Float64Array, grid: Float64Array, { is }: Reading, bySpeed: number) {
-  const share = is === 'torque' ? Math.hypot(dynoError, bySpeed) : dynoError;
+/**
+ * The dyno's own, with what an engine speed that was not logged does to torque and to where power stands, and what the
+ * drivetrain's efficiency does to wheel power where the reading is the engine's.
+ *
+ * Source: JCGM 100:2008 (GUM), equation 12: relative uncertainties of factors add as squares.
+ */
+function systematicErrorOf(
+  wheelPower: Float64Array,
+  grid: Float64Array,
+  { is, at }: Reading,
+  bySpeed: number,
+  car: Car,
+) {
+  const { efficiencyDefault, efficiencyGiven } = inputUncertainty;
+  const known = car.drivetrainEfficiency === null ? efficiencyDefault : efficiencyGiven;
+  const share = Math.hypot(dynoError, is === 'torque' ? bySpeed : 0, at === 'engine' ? known : 0);
   return withShift(
     wheelPower.map((p) => share * p),
     grid,

@@ -36,6 +36,8 @@ const leastFall = 5;
  * one that comes late while the car gains speed (a share a t / v of the slope), and a barometer's that rises with the
  * car's own wind. What goes with speed rather than distance in the seconds around the pull is no road, and not used.
  * Where the altitude is unclear the road is taken as level, and the slope that it seems to show is the uncertainty of that.
+ * An altitude that never changes says nothing, and one whose unit nothing tells is not used: feet taken for metres are
+ * 3.3 times the slope.
  */
 export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions): GradeOfPull {
   const { gradeAssumed, gradeGiven } = inputUncertainty;
@@ -49,15 +51,28 @@ export function gradeOfPull(log: Log, window: PullWindow, conditions: Conditions
   const { xs, ys, vs } = heightsAlong(log, altitude, speed, window.from, window.to);
   const length = (xs.at(-1) ?? 0) - (xs[0] ?? 0);
   if (xs.length < 10 || length < leastLength) return { ...unknown, notes: [] };
+  if (ys.every((y) => y === ys[0]))
+    return { ...unknown, notes: [{ code: 'power/altitude-stands-still', facts: {} }] };
   const line = straightLine(xs, ys);
   const grade = Math.tan(Math.asin(Math.max(-0.5, Math.min(0.5, line.slope))));
-  if (goesWithSpeed(log, altitude, speed, window))
+  const [first, last] = [vs[0] as number, vs.at(-1) as number];
+  const share = shareOfHead(log, altitude, speed, window);
+  if (share > 0) {
+    // What the car's own wind makes of a level road; the road's own slope may hide in it with either sign.
+    const own = (share * (last * last - first * first)) / (2 * standardGravity * length);
+    return {
+      grade: null,
+      uncertainty: Math.max(gradeAssumed, Math.abs(grade), Math.abs(grade - own)),
+      notes: [{ code: 'power/altitude-with-speed', facts: { grade } }],
+    };
+  }
+  const { column, unit, reason } = altitude;
+  if (reason?.code === 'log/column-by-values')
     return {
       grade: null,
       uncertainty: Math.max(gradeAssumed, Math.abs(grade)),
-      notes: [{ code: 'power/altitude-with-speed', facts: { grade } }],
+      notes: [{ code: 'power/altitude-unit-untold', facts: { column, unit, grade } }],
     };
-  const [first, last] = [vs[0] as number, vs.at(-1) as number];
   const late = (grade * lateness * Math.max(0, last - first)) / length;
   // rho v^2 / 2 over rho g is a height.
   const wind = (ownWind * Math.abs(last * last - first * first)) / (2 * standardGravity * length);
@@ -96,19 +111,19 @@ function heightsAlong(log: Log, altitude: Channel, speed: Channel, from: number,
 }
 
 /**
- * Whether the height follows the car's own wind: over the pull and the seconds around it, in which speed falls again
+ * By how much of v^2 / 2g the height follows the car's own wind, 0 where it does not: over the pull and the seconds around it, in which speed falls again
  * while distance runs on, it rises with v^2 / 2g besides distance: beyond three of its standard errors, and by twice what
  * is allowed for and more. A height that comes late on a way down looks a little like it.
  */
-function goesWithSpeed(log: Log, altitude: Channel, speed: Channel, window: PullWindow): boolean {
+function shareOfHead(log: Log, altitude: Channel, speed: Channel, window: PullWindow): number {
   const segment = log.segments.find((s) => s.from <= window.from && window.from < s.to);
-  if (!segment) return false;
+  if (!segment) return 0;
   let { from, to } = window;
   const at = (i: number) => log.time[i] as number;
   while (from > segment.from && at(window.from) - at(from - 1) <= before_s) from--;
   while (to < segment.to && at(to) - at(window.to - 1) <= after_s) to++;
   const { xs, ys, vs } = heightsAlong(log, altitude, speed, from, to);
-  if (Math.max(...vs) - (vs.at(-1) ?? 0) < leastFall) return false;
+  if (Math.max(...vs) - (vs.at(-1) ?? 0) < leastFall) return 0;
   const heads = vs.map((v) => (v * v) / (2 * standardGravity));
   // What distance explains is taken off both, and what is left is held against each other.
   const left = (values: readonly number[]) => {
@@ -116,7 +131,8 @@ function goesWithSpeed(log: Log, altitude: Channel, speed: Channel, window: Pull
     return values.map((y, i) => y - intercept - slope * (xs[i] as number));
   };
   const { slope, error } = straightLine(left(heads), left(ys));
-  return slope > 3 * error * Math.sqrt(Math.min(10, xs.length / 4)) && slope > 2 * ownWind;
+  const isClear = slope > 3 * error * Math.sqrt(Math.min(10, xs.length / 4)) && slope > 2 * ownWind;
+  return isClear ? slope : 0;
 }
 
 /** Least squares y = a + slope x with the standard error of the slope. */

@@ -10,7 +10,10 @@ declare module '../result/result.ts' {
     'power/default-efficiency': { efficiency: number };
     'power/default-slip': { slip: number };
     'power/default-air': { density: number };
-    'power/default-humidity': { relativeHumidity: number };
+    /** `half` of the 95 % interval of the factor, relative. */
+    'power/default-humidity': { relativeHumidity: number; half: number };
+    /** The barometer as a person entered it and as the log has it [Pa]. */
+    'power/barometers-disagree': { entered: number; logged: number };
     /** Some coefficients of a coast-down are there and some are not. */
     'power/road-load-incomplete': Record<string, never>;
     /** Rolls one way only take slope and wind in; `grade` is what the force may hold of a road called level. */
@@ -53,6 +56,10 @@ declare module '../result/result.ts' {
     'power/grade-from-altitude': { grade: number; error: number };
     /** The height rises with the car's own wind; `grade` is the slope that it would show. */
     'power/altitude-with-speed': { grade: number };
+    /** One and the same number all through the pull: a dead channel, or a road level to its last digit. */
+    'power/altitude-stands-still': Record<string, never>;
+    /** Nothing in the file says which unit the height has; `grade` is what it would show in `unit`. */
+    'power/altitude-unit-untold': { column: string; unit: string; grade: number };
     'power/altitude-unclear': { grade: number; error: number };
     'power/pull-trimmed': { seconds: number };
     'power/torque-channel-not-used': { column: string };
@@ -60,6 +67,10 @@ declare module '../result/result.ts' {
     'power/reading-left-aside': { column: string; why: UnusableReading; instead: 'road' | 'channel' };
     /** How torque at the wheel was read; `ratio` is what the other reading would make of power. */
     'power/wheel-torque-read': { column: string; at: 'engine-speed' | 'axle'; ratio: number | null };
+    /** Nothing in the file says which unit a reading of power or torque has. */
+    'power/reading-unit-assumed': { column: string; unit: string; is: 'power' | 'torque' };
+    /** The reading is the engine's: wheel power is that times the efficiency. */
+    'power/engine-reading': { column: string; efficiency: number };
     /** On a dyno without engine speed it follows from road speed, gear and tyre. */
     'power/dyno-speed-by-gear': Record<string, never>;
     'power/dyno-correction-unknown': { column: string };
@@ -76,6 +87,10 @@ declare module '../result/result.ts' {
     };
     /** Boosted engine: what the standard says, and that control may have made up the air already. */
     'power/correction-boosted': { standard: CorrectionStandard; factor: number };
+    /** The air meter stands at its end from that engine speed on [kg/s, rad/s]. */
+    'power/airflow-at-end': { flow: number; engineSpeed_rad_s: number };
+    /** Neither manifold pressure nor boost is logged, so that nothing tells whether the engine is boosted. */
+    'power/correction-boost-untold': { standard: CorrectionStandard; factor: number };
     /** Engine power that the air stands for and the one found, means over the pull. */
     'power/airflow-agrees': { ratio: number; air: number; power: number };
     'power/airflow-disagrees': { ratio: number; from: number; to: number; air: number; power: number };

@@ -1,7 +1,7 @@
 import { channelOf, type Log, type Pull } from '../log/index.ts';
 import { fail, type Note, ok, type Problem, type Result } from '../result/index.ts';
 import { airOfPull } from './air/air-of-pull.ts';
-import { pullCorrection } from './air/pull-correction.ts';
+import { type PullCorrection, pullCorrection } from './air/pull-correction.ts';
 import type { Car } from './car/car.ts';
 import { wheelMass } from './car/wheel-mass.ts';
 import type { Conditions } from './conditions.ts';
@@ -131,19 +131,21 @@ function gridOf(engineSpeed: Float64Array, pull: Pull, seconds: number): Result<
     : fail({ code: 'power/not-accelerating', facts: { from_s: pull.start_s, to_s: pull.end_s } });
 }
 
+/** Source of the sum: JCGM 100:2008 (GUM), equation 12. */
 function corrected(
   power: Omit<PullPower, 'correction' | 'notes'>,
-  correction: { readonly standard: PullPower['correction']['standard']; readonly factor: number },
+  { standard, factor, uncertainty }: PullCorrection,
   notes: readonly Note[],
 ): PullPower {
-  const { standard, factor } = correction;
   const times = (values: Float64Array) => (factor === 1 ? values : values.map((x) => x * factor));
   return {
     ...power,
     wheelPower: times(power.wheelPower),
     enginePower: times(power.enginePower),
     wheelPowerError: times(power.wheelPowerError),
-    systematicError: times(power.systematicError),
+    systematicError: times(
+      power.systematicError.map((u, i) => Math.hypot(u, uncertainty * (power.wheelPower[i] as number))),
+    ),
     correction: { standard, factor },
     notes: once(notes),
   };

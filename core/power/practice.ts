@@ -30,9 +30,15 @@ export const inputUncertainty = {
   airDensityDefault: 0.04,
   radiusGiven: 0.01,
   radiusFromTyre: 0.015,
+  /** 0.82 to 0.92 hold 95 %. */
+  efficiencyDefault: 0.03,
+  /** It is rarely known better than 3 %. */
+  efficiencyGiven: 0.015,
   slipGiven: 0.003,
   slipDefault: 0.006,
   loggedSpeed: 0.005,
+  /** Of relative humidity that nobody read: 10 to 90 % hold 95 %. Not relative: a share of one. */
+  humidityDefault: 0.2,
   /** Slope of a road called level, as rise per distance. */
   gradeAssumed: 0.003,
   gradeGiven: 0.001,

@@ -29,7 +29,10 @@ export function systematicError(
   const rollingPower = (load.a + load.b * v) * v;
   const dragPower = load.c * v * v * v;
   const perSpeed = 2 * mass * a + loadAt(load, v) + v * (load.b + 2 * load.c * v);
-  const byMass = (massError * a + (massError / car.mass_kg) * load.slopeForce) * v;
+  // Rolling and slope go with the mass, and so does a coast-down: its force was worked out with it.
+  const withMass =
+    load.slopeForce * v + (load.uncertainty.whole > 0 ? rollingPower + dragPower : rollingPower);
+  const byMass = massError * a * v + (massError / car.mass_kg) * withMass;
   const byRolling = load.uncertainty.rolling * rollingPower;
   const byDrag = load.uncertainty.drag * dragPower;
   const byLoad = load.uncertainty.whole * (rollingPower + dragPower);

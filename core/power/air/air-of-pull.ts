@@ -8,15 +8,9 @@ import { numbersWithin } from '../numbers-within.ts';
  * behind the compressor or in a hot engine bay. What neither knows stays null.
  */
 export function airOfPull(log: Log, pull: Pull, conditions: Conditions): Conditions {
-  const logged = (quantity: QuantityId) => {
-    const channel = channelOf(log, quantity);
-    if (!channel) return null;
-    const level = median(numbersWithin(channel.values, pull.from, pull.to));
-    return Number.isFinite(level) ? level : null;
-  };
-  const pressure = logged('barometricPressure');
-  const temperature = logged('ambientTemperature');
-  const humidity = logged('relativeHumidity');
+  const pressure = barometerOf(log, pull);
+  const temperature = levelOf(log, pull, 'ambientTemperature');
+  const humidity = levelOf(log, pull, 'relativeHumidity');
   return {
     ...conditions,
     barometer_kPa: conditions.barometer_kPa ?? (pressure === null ? null : pressure / 1000),
@@ -24,4 +18,16 @@ export function airOfPull(log: Log, pull: Pull, conditions: Conditions): Conditi
     relativeHumidity_percent:
       conditions.relativeHumidity_percent ?? (humidity === null ? null : humidity * 100),
   };
+}
+
+/** Barometer as logged in the middle of the pull, absolute [Pa]; null where there is none. */
+export function barometerOf(log: Log, pull: Pull): number | null {
+  return levelOf(log, pull, 'barometricPressure');
+}
+
+function levelOf(log: Log, pull: Pull, quantity: QuantityId): number | null {
+  const channel = channelOf(log, quantity);
+  if (!channel) return null;
+  const level = median(numbersWithin(channel.values, pull.from, pull.to));
+  return Number.isFinite(level) ? level : null;
 }

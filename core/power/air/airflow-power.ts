@@ -32,7 +32,8 @@ const usualRatio = [0.83, 1.2] as const;
  * @returns        over the engine speeds of `power`; lambda as logged, else 0.83
  *
  * Valid:  full load, boosted petrol engine. b moves with mixture and spark, so the level is good to some 10 %; a
- *         ratio outside 0.83 to 1.20 says that mass, gearing or the air meter is wrong, not which.
+ *         ratio outside 0.83 to 1.20 says that mass, gearing or the air meter is wrong, not which. Where the meter stands
+ *         at its end nothing is compared, and a note says so.
  * Errors: power/no-air-flow.
  * Source: definition of b; its range is common practice.
  * Check:  0.2 kg/s, lambda 0.83, 14.4, 0.33 kg/kWh: 182.6 kW.
@@ -51,6 +52,10 @@ export function airflowPowerEstimate(
   const mixture = logged > 0.65 && logged < 1.1 ? logged : 0.83;
   const fuelPerAir = 1 / (mixture * (options.stoichiometricAir ?? 14.4));
   const flow = flowsAlong(log.time, air.values, pull, power.time);
+  const end = meterEnd(log.time, air.values, pull, power);
+  // What a meter at its end does not see is not held against the pull.
+  const isPastEnd = (t: number) => end !== null && t >= end.from_s && t <= end.to_s;
+  for (let i = 0; i < flow.length; i++) if (isPastEnd(power.time[i] as number)) flow[i] = Number.NaN;
   const at = (b: number) => {
     const made = new Float64Array(flow.length);
     for (let i = 0; i < made.length; i++) made[i] = ((flow[i] as number) * fuelPerAir) / b;
@@ -83,11 +88,51 @@ export function airflowPowerEstimate(
     ratio,
     agrees,
     notes: [
+      ...(end
+        ? [
+            {
+              code: 'power/airflow-at-end',
+              facts: { flow: end.flow, engineSpeed_rad_s: end.engineSpeed_rad_s },
+            } as const,
+          ]
+        : []),
       agrees
         ? { code: 'power/airflow-agrees', facts: { ratio, ...means } }
         : { code: 'power/airflow-disagrees', facts: { ratio, from, to, ...means } },
     ],
   });
+}
+
+/**
+ * A meter that stands at its end does so over this much of engine speed: at peak power air moves by a percent within it
+ * (worked out for torque that falls by a quarter over the last quarter of engine speed).
+ */
+const leastRise = 0.15;
+/** Below the end by this the pull has shown that the meter moves. */
+const moved = 0.9;
+
+/**
+ * Where the highest reading of the pull stays one and the same number while engine speed goes on rising: the meter, or
+ * what reads it, is at the end of its range.
+ */
+function meterEnd(time: Float64Array, values: Float64Array, pull: Pull, power: PullPower) {
+  const readings = numbersWithin(values, pull.from, pull.to);
+  const flow = readings.reduce((a, b) => Math.max(a, b), 0);
+  if (!readings.some((x) => x < moved * flow)) return null;
+  const speedAt = (t: number) => {
+    const next = power.time.findIndex((x) => x >= t);
+    return power.engineSpeed_rad_s.at(next < 0 ? -1 : next) as number;
+  };
+  for (let from = pull.from; from < pull.to; from++) {
+    if (values[from] !== flow) continue;
+    let to = from;
+    while (to + 1 < pull.to && (values[to + 1] === flow || Number.isNaN(values[to + 1]))) to++;
+    const [from_s, to_s] = [time[from] as number, time[to] as number];
+    const engineSpeed_rad_s = speedAt(from_s);
+    if (speedAt(to_s) > (1 + leastRise) * engineSpeed_rad_s) return { flow, from_s, to_s, engineSpeed_rad_s };
+    from = to;
+  }
+  return null;
 }
 
 /** Readings so near to an instant tell of it [s]. */

@@ -119,7 +119,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/default-air': (f, show) =>
     `Lufttemperatur oder Luftdruck nicht angegeben: für den Luftwiderstand ${show.number(f.density, 2)} kg/m³ angenommen.`,
   'power/default-humidity': (f, show) =>
-    `Luftfeuchte nicht angegeben: für die Korrektur ${show.quantity(f.relativeHumidity, 'share', 0)} angenommen.`,
+    `Luftfeuchte nicht angegeben: für die Korrektur ${show.quantity(f.relativeHumidity, 'share', 0)} angenommen; sie kann deshalb um ${show.quantity(f.half, 'share', 1)} daneben liegen, das Band enthält das.`,
+  'power/barometers-disagree': (f, show) =>
+    `Der eingetragene Luftdruck, ${show.quantity(f.entered, 'pressure')}, ist nicht der aufgezeichnete, ${show.quantity(f.logged, 'pressure')}; die Korrektur nimmt den eingetragenen. Den Druck am Ort eintragen, nicht den des Wetterberichts, der auf Meereshöhe umgerechnet ist.`,
   'power/road-load-incomplete': () =>
     'Dem Fahrwiderstand aus dem Ausrollversuch fehlt ein Beiwert, daher wurde er nicht verwendet: alle drei eintragen.',
   'power/coast-down-one-way': (f, show) =>
@@ -180,6 +182,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Steigung aus der aufgezeichneten Höhe: ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}.`,
   'power/altitude-with-speed': (f, show) =>
     `Die aufgezeichnete Höhe geht mit dem Tempo, wie ein Barometer im Fahrtwind (sie zeigte ${show.difference(f.grade, 'share', 1)}); sie wurde nicht verwendet.`,
+  'power/altitude-stands-still': () =>
+    'Die aufgezeichnete Höhe ist im ganzen Zug ein und dieselbe Zahl; über eine Steigung sagt sie nichts.',
+  'power/altitude-unit-untold': (f, show) =>
+    `Nichts sagt, welche Einheit „${f.column}“ hat; in ${show.symbol(f.unit, 'length')} zeigte sie eine Steigung von ${show.difference(f.grade, 'share', 1)}. Sie wurde nicht verwendet: die Einheit unter Spalten setzen.`,
   'power/altitude-unclear': (f, show) =>
     `Die aufgezeichnete Höhe zeigt keine klare Steigung (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); sie wurde nicht verwendet.`,
   'power/pull-trimmed': (f, show) =>
@@ -200,6 +206,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
             ? 'viel kleiner: Übersetzungen, Achsantrieb und Gang angeben'
             : `durch ${show.number(f.ratio, 1)} zu teilen`
         }.`,
+  'power/reading-unit-assumed': (f, show) =>
+    `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen wurde ${show.symbol(f.unit, f.is)}, und die Leistung geht damit. Stimmt das nicht, unter Spalten setzen.`,
+  'power/engine-reading': (f, show) =>
+    `Spalte „${f.column}“ wurde als am Motor gemessen genommen: Die Radleistung ist ${show.quantity(f.efficiency, 'share', 0)} davon, und das Band enthält, wie wenig man das weiß. Meint der Prüfstand die Räder, unter Spalten so setzen.`,
   'power/dyno-speed-by-gear': () =>
     'Keine Drehzahl ist aufgezeichnet: Sie folgt aus Geschwindigkeit, Gang und Reifen, die auf Rollen schlupfen.',
   'power/dyno-correction-unknown': (f) =>
@@ -228,6 +238,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
         none: '',
       }[f.standard]
     }`,
+  'power/correction-boost-untold': (f, show) =>
+    `Weder Ladedruck noch Saugrohrdruck ist aufgezeichnet. Ist der Motor aufgeladen und wird der Ladedruck absolut geregelt, so hat die Regelung den Luftdruck schon ausgeglichen, und der wahre Faktor nach ${f.standard} liegt zwischen 1 und ${show.number(f.factor, 3)}.`,
+  'power/airflow-at-end': (f, show) =>
+    `Die Luftmasse steht ab ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')} bei ${show.quantity(f.flow, 'massFlow')}, wie ein Messer am Ende seines Bereichs; dort wurde nichts verglichen. Ein Steuergerät, das danach Kraftstoff zumisst, läuft dort mager.`,
   'power/airflow-agrees': (f, show) =>
     `Die Luftmasse passt: Im Mittel des Zugs steht sie für ${show.quantity(f.air, 'power', 0)} am Motor, gefunden wurden ${show.quantity(f.power, 'power', 0)} (${show.quantity(f.ratio, 'share', 0)}).`,
   'power/airflow-disagrees': (f, show) =>

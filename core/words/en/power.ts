@@ -109,7 +109,9 @@ export const powerNotes: NoteWordsOf<'power'> = {
   'power/default-air': (f, show) =>
     `Air temperature or barometer not given: air of ${show.number(f.density, 2)} kg/m³ taken for the drag.`,
   'power/default-humidity': (f, show) =>
-    `Humidity not given: ${show.quantity(f.relativeHumidity, 'share', 0)} taken for the correction.`,
+    `Humidity not given: ${show.quantity(f.relativeHumidity, 'share', 0)} taken for the correction, which may be off by ${show.quantity(f.half, 'share', 1)} for it; the band holds that.`,
+  'power/barometers-disagree': (f, show) =>
+    `The barometer as entered, ${show.quantity(f.entered, 'pressure')}, is not that of the log, ${show.quantity(f.logged, 'pressure')}; the correction takes the entered one. Enter the pressure at the place, not the weather report's, which is reduced to sea level.`,
   'power/road-load-incomplete': () =>
     'The road load from a coast-down lacks a coefficient, so it was not used: enter all three.',
   'power/coast-down-one-way': (f, show) =>
@@ -169,6 +171,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Slope from the logged altitude: ${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}.`,
   'power/altitude-with-speed': (f, show) =>
     `The logged altitude goes with the car's speed, as a barometer does in the car's own wind (it would show ${show.difference(f.grade, 'share', 1)}); it was not used.`,
+  'power/altitude-stands-still': () =>
+    'The logged altitude is one and the same number all through the pull, so it says nothing of a slope.',
+  'power/altitude-unit-untold': (f, show) =>
+    `Nothing says which unit “${f.column}” has; in ${show.symbol(f.unit, 'length')} it would show a slope of ${show.difference(f.grade, 'share', 1)}. It was not used: set its unit under Columns.`,
   'power/altitude-unclear': (f, show) =>
     `The logged altitude shows no clear slope (${show.differenceWithHalf(f.grade, 2 * f.error, 'share', 1)}); it was not used.`,
   'power/pull-trimmed': (f, show) =>
@@ -187,6 +193,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
             ? 'much less: enter gear ratios, final drive and gear'
             : `this over ${show.number(f.ratio, 1)}`
         }.`,
+  'power/reading-unit-assumed': (f, show) =>
+    `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, f.is)}, and power goes with it. Set it under Columns if that is wrong.`,
+  'power/engine-reading': (f, show) =>
+    `Column “${f.column}” was taken as read at the engine: wheel power is ${show.quantity(f.efficiency, 'share', 0)} of it, and the band holds how little that is known. If the dyno means the wheels, say so under Columns.`,
   'power/dyno-speed-by-gear': () =>
     'No engine speed is logged: it was worked out from road speed, gear and tyre, which slip on rollers.',
   'power/dyno-correction-unknown': (f) =>
@@ -215,6 +225,10 @@ export const powerNotes: NoteWordsOf<'power'> = {
         none: '',
       }[f.standard]
     }`,
+  'power/correction-boost-untold': (f, show) =>
+    `No boost or manifold pressure is logged. If the engine is boosted and its boost is held as an absolute pressure, the control has made up for the barometer already, and the true factor of ${f.standard} lies between 1 and ${show.number(f.factor, 3)}.`,
+  'power/airflow-at-end': (f, show) =>
+    `Air mass flow stands at ${show.quantity(f.flow, 'massFlow')} from ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')} on, as a meter at the end of its range does; nothing was compared there. An engine control that fuels by it runs lean there.`,
   'power/airflow-agrees': (f, show) =>
     `Air mass flow agrees: on average over the pull it stands for ${show.quantity(f.air, 'power', 0)} at the engine, and ${show.quantity(f.power, 'power', 0)} were found (${show.quantity(f.ratio, 'share', 0)}).`,
   'power/airflow-disagrees': (f, show) =>

@@ -137,4 +137,43 @@ describe('slope', () => {
     expect(upAndDown(grade, 0)).toBe('power/grade-from-altitude');
     expect(upAndDown(grade, 0, 1)).toBe('power/grade-from-altitude');
   });
+
+  /** The drive with its height changed, row by row. */
+  function withHeight(grade: number, seed: number, change: (height: number, i: number, v: number) => number) {
+    const d = drive({ grade, seed, altitude: { noise: 0.1, step: 0.1 } });
+    const speed = d.log.channels.find((c) => c.quantity === 'vehicleSpeed')?.values ?? new Float64Array();
+    const channels = d.log.channels.map((c) =>
+      c.quantity === 'altitude'
+        ? { ...c, values: c.values.map((x, i) => change(x, i, speed[i] as number)) }
+        : c,
+    );
+    return { ...d, log: { ...d.log, channels }, conditions: { ...d.conditions, grade_percent: null } };
+  }
+
+  it('is not told by a height that stands still', () => {
+    const d = withHeight(0.02, 1, () => 123);
+    const codes = unwrap(powerOfPull(d.log, d.pull, d.car, d.conditions)).notes.map((n) => n.code);
+    expect(codes).toContain('power/altitude-stands-still');
+    expect(codes).toContain('power/level-assumed');
+  });
+
+  it('is not taken from a height whose unit nothing tells, and the band holds either unit', () => {
+    // 1 foot is 0.3048 m, NIST SP 811: feet taken for metres show 3.28 times the slope.
+    for (const grade of [-0.02, 0.02]) {
+      const d = withHeight(grade, 2, (height) => height / 0.3048);
+      const reason = {
+        code: 'log/column-by-values',
+        facts: { word: 'altitude', unit: 'm', low: 1, high: 9 },
+      } as const;
+      const channels = d.log.channels.map((c) => (c.quantity === 'altitude' ? { ...c, reason } : c));
+      const found = unwrap(powerOfPull({ ...d.log, channels }, d.pull, d.car, d.conditions));
+      expect(found.notes.map((n) => n.code)).toContain('power/altitude-unit-untold');
+      expect(found.notes.map((n) => n.code)).not.toContain('power/grade-from-altitude');
+      const half = wheelPowerHalf(found);
+      for (const [i, w] of found.engineSpeed_rad_s.entries()) {
+        const truth = interpolate(d.truth.engineSpeed, d.truth.wheelPower, w);
+        expect(Math.abs((found.wheelPower[i] as number) - truth)).toBeLessThanOrEqual(half[i] as number);
+      }
+    }
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { airflowPowerEstimate, powerOfPull } from '../../../../core/power/index.ts';
+import { numbersWithin } from '../../../../core/power/numbers-within.ts';
 import { type Note, unwrap } from '../../../../core/result/index.ts';
 import { metricUnits } from '../../../../core/units/index.ts';
 import { createShow, noteText } from '../../../../core/words/index.ts';
@@ -74,5 +75,19 @@ describe('power from the air that is breathed', () => {
   it('says where no air flow is logged', () => {
     const found = airflowPowerEstimate(d.log, d.pull, power);
     expect(!found.ok && found.problems[0].code).toBe('power/no-air-flow');
+  });
+
+  it('is not held against a pull where the meter stands at its end, and that is told', () => {
+    const log = withAir(1, null);
+    const whole = log.channels.at(-1)?.values ?? new Float64Array();
+    const most = numbersWithin(whole, d.pull.from, d.pull.to).reduce((a, b) => Math.max(a, b), 0);
+    const cut = whole.map((x) => Math.min(x, 0.7 * most));
+    const channels = [...d.log.channels, channelFrom('Air', 'airMassFlow', 'g/s', cut)];
+    const found = unwrap(airflowPowerEstimate({ ...d.log, channels }, d.pull, power));
+    expect(found.ratio).toBeCloseTo(1, 1);
+    const note = found.notes.find((n) => n.code === 'power/airflow-at-end');
+    expect(note?.facts).toMatchObject({ flow: 0.7 * most });
+    const codes = unwrap(airflowPowerEstimate(log, d.pull, power)).notes.map((n) => n.code);
+    expect(codes).not.toContain('power/airflow-at-end');
   });
 });
