@@ -47,6 +47,8 @@ declare module '../result/result.ts' {
     'power/speed-of-driven-wheels': { slip: number };
     /** Logged vehicle speed over the speed from engine speed, gear and radius, minus one. */
     'power/speeds-disagree': { difference: number };
+    /** Engine speed over road speed moves by this share within the pull: wheel power is from road speed alone. */
+    'power/engine-ahead-of-road': { excess: number };
     'power/speed-in-steps': { basis: 'engine-speed' | 'vehicle-speed'; step: number };
     'power/speed-held': { basis: 'engine-speed' | 'vehicle-speed'; interval: number };
     /** Vehicle speed comes so much later than engine speed [s]. */

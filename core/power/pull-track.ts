@@ -31,7 +31,8 @@ export function trackOf(fused: FusedSpeed, start: number, end: number, forceAt: 
   let least = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < engineSpeed.length; i++) {
     const share = peak > 0 ? Math.max(0, (forces[i] as number) / peak) : 0;
-    const read = ((value[i] as number) / fused.distance) * (1 + fused.slip * share);
+    const byRoad = ((value[i] as number) / fused.distance) * (1 + fused.slip * share);
+    const read = fused.engineAt ? fused.engineAt(time[i] as number) : byRoad;
     engineSpeed[i] = Math.max(read, least);
     least = (engineSpeed[i] as number) * (1 + 1e-12);
   }

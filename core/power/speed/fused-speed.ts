@@ -8,7 +8,7 @@ import type { PullWindow } from '../pull-window.ts';
 import { type SlopeEstimator, slopeEstimator } from '../smoothing/slope-estimate.ts';
 import { asRoadSpeed, courseOf, type ForceAt, scaled, tableOf, together } from './both-speeds.ts';
 import type { KnownLag } from './lag-of-log.ts';
-import { roadSpeed } from './road-speed.ts';
+import { type RoadSpeed, roadSpeed } from './road-speed.ts';
 import { type SpeedSignal, speedSignal } from './speed-signal.ts';
 
 /** Road speed of a pull as one smooth thing, and the engine speed that belongs to it. */
@@ -24,6 +24,8 @@ export type FusedSpeed = {
   readonly scaleUncertainty: number;
   /** The same of engine speed where gear and tyre tell it; nothing where it is logged. */
   readonly engineUncertainty: number;
+  /** Engine speed at an instant [rad/s] where it does not go with the road; null where v and slip tell it. */
+  readonly engineAt: ((time: number) => number) | null;
   /** Usual time between readings of the speed that is read most often [s]. */
   readonly interval: number;
   readonly notes: readonly Note[];
@@ -38,6 +40,12 @@ const leastReadings = 2;
  */
 const leastSlip = 0.001;
 
+/**
+ * No road speed reaches a log before the engine speed that made it by more than loggers read one channel after another
+ * (common practice) [s]. Where it seems to, engine speed runs ahead of the road more and more.
+ */
+const mostLead = 0.1;
+
 /** Readings that can be: 100 to 20,000 rpm. */
 const engineRange = [10, 2095] as const;
 
@@ -47,6 +55,8 @@ const engineRange = [10, 2095] as const;
  * Both logged: engine speed is turned into road speed by the distance per radian, the slip and the lag that the
  * two show (slip.ts), then both channels are smoothed as one set of samples, each weighed by its own noise. So a
  * coarse vehicle speed fixes the scale and a finer engine speed the shape, or the other way round.
+ * Both logged, but engine speed runs ahead of the road by more than tyres slip at full load (the pull's flag), or more and
+ * more, as if the road knew beforehand: road speed alone tells then what moves the car (byRoadAlone).
  * Engine speed alone: gear, final drive and radius make the scale; slip as given, else 2 % at full force.
  * Vehicle speed alone: it is the road speed; the gearing serves to tell engine speed.
  *
@@ -79,10 +89,14 @@ export function fusedSpeed(
     const unknown = road.isSatellite && road.lag === 0 ? 0.3 : 0.06;
     const usualLag = known && road.isKnown ? known.error : unknown;
     const both = together(engine, road, usualLag, nominal.ok ? nominal.value : null, forceAt);
+    const lag = road.lag + both.model.lag;
+    const isSpinning = pull.flags.some((flag) => flag.code === 'log/pull-wheel-spin');
+    // A reading of the road that is held for long has no shape of its own.
+    if ((isSpinning || lag < -mostLead) && road.hold === 0 && !isTooShort(road))
+      return ok(byRoadAlone(engine, road, notes));
     notes.push({ code: 'power/slip-from-speed', facts: { slip: both.model.slip } });
     if (both.model.slip < leastSlip)
       notes.push({ code: 'power/speed-of-driven-wheels', facts: { slip: both.model.slip } });
-    const lag = road.lag + both.model.lag;
     if (Math.abs(lag) > 0.05) notes.push({ code: 'power/speed-late', facts: { lag } });
     if (!nominal.ok) {
       const distancePerTurn = both.model.distance * 2 * Math.PI;
@@ -101,6 +115,7 @@ export function fusedSpeed(
       slip: both.model.slip,
       scaleUncertainty: Math.hypot(inputUncertainty.loggedSpeed, both.model.error),
       engineUncertainty: 0,
+      engineAt: null,
       interval: Math.min(intervalOf(engine), intervalOf(road)),
       notes,
     });
@@ -128,6 +143,7 @@ export function fusedSpeed(
       slip,
       scaleUncertainty: inputUncertainty.loggedSpeed,
       engineUncertainty: byGear,
+      engineAt: null,
       interval: intervalOf(only),
       notes,
     });
@@ -139,9 +155,40 @@ export function fusedSpeed(
     slip,
     scaleUncertainty: byGear,
     engineUncertainty: 0,
+    engineAt: null,
     interval: intervalOf(only),
     notes,
   });
+}
+
+/**
+ * Road speed alone, where engine speed does not go with it: a clutch, a converter or spinning tyres turn part of it into
+ * heat. It still tells at which engine speed the power stands. Slip and a late road speed look alike, so that what was
+ * taken for lateness may be none: engine speed is that uncertain.
+ */
+function byRoadAlone(engine: SpeedSignal, road: RoadSpeed, notes: readonly Note[]): FusedSpeed {
+  const table = tableOf(engine);
+  const { time, value } = road;
+  const ratios = time.map((t, i) => table.valueAt(t) / (value[i] as number)).sort();
+  const level = (share: number) => ratios[Math.round(share * (ratios.length - 1))] as number;
+  const [first, last] = [value[0] as number, value.at(-1) as number];
+  const seconds = (time.at(-1) as number) - (time[0] as number);
+  const growth = (2 * (last - first)) / ((last + first) * seconds);
+  return {
+    basis: 'vehicle-speed',
+    estimator: slopeEstimator(samplesOf([road])),
+    distance: 1 / level(0.5),
+    slip: 0,
+    scaleUncertainty: inputUncertainty.loggedSpeed,
+    engineUncertainty: Math.abs(road.lag) * growth,
+    engineAt: table.valueAt,
+    interval: intervalOf(road),
+    notes: [
+      ...notes,
+      // One reading in ten at either end is left to noise.
+      { code: 'power/engine-ahead-of-road', facts: { excess: level(0.9) / level(0.1) - 1 } },
+    ],
+  };
 }
 
 function intervalOf({ time }: SpeedSignal): number {

@@ -168,6 +168,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `Die beiden Geschwindigkeiten lassen den Reifen ${show.quantity(f.slip, 'share', 1)} Schlupf: Die Fahrgeschwindigkeit kann die angetriebener Räder sein, und die Leistung liegt dann um etwa das Doppelte des verborgenen Schlupfs zu hoch, 3 bis 4 % (erzeugte Fahrten). Ein Rad ohne Antrieb aufzeichnen oder Züge dieses Sensors nur untereinander vergleichen.`,
   'power/speeds-disagree': (f, show) =>
     `Die aufgezeichnete Fahrgeschwindigkeit weicht um ${show.difference(f.difference, 'share', 1)} von Drehzahl, Gang und Reifen ab; ihr wurde geglaubt. Übersetzungen, Reifengröße und Geschwindigkeitssignal prüfen.`,
+  'power/engine-ahead-of-road': (f, show) =>
+    `Die Drehzahl weicht im Zug um ${show.quantity(f.excess, 'share', 0)} von der Straße ab, mehr als Reifen unter Last schlupfen: Kupplung, Wandler oder Antriebsräder rutschen. Die Radleistung stammt allein aus der Fahrgeschwindigkeit; was rutscht, geht vorher verloren, die Motorleistung steht dort also zu niedrig. Ist es die Geschwindigkeit der durchdrehenden Räder, so stehen beide zu hoch.`,
   'power/speed-in-steps': (f, show) =>
     `Die ${signal[f.basis]} ist in Stufen von ${
       f.basis === 'engine-speed' ? show.quantity(f.step, 'engineSpeed') : show.quantity(f.step, 'speed', 1)

@@ -157,6 +157,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
     `The two logged speeds leave the tyres ${show.quantity(f.slip, 'share', 1)} of slip: vehicle speed may be that of driven wheels, and power then reads high by about twice the slip that hides, 3 to 4 % (generated drives). Log a wheel that is not driven, or compare pulls of this sensor with each other alone.`,
   'power/speeds-disagree': (f, show) =>
     `Logged vehicle speed differs by ${show.difference(f.difference, 'share', 1)} from engine speed, gear and tyre; the logged speed was believed. Check ratios, tyre size and the speed signal.`,
+  'power/engine-ahead-of-road': (f, show) =>
+    `Engine speed leaves the road by ${show.quantity(f.excess, 'share', 0)} within the pull, more than tyres slip under load: clutch, converter or driven wheels slip. Wheel power is from road speed alone; what slips is lost before it, so engine power reads low there. Where road speed is that of the wheels that spin, both read high.`,
   'power/speed-in-steps': (f, show) =>
     `The ${signal[f.basis]} is written in steps of ${
       f.basis === 'engine-speed' ? show.quantity(f.step, 'engineSpeed') : show.quantity(f.step, 'speed', 1)
