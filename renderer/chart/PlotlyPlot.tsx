@@ -1,7 +1,8 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { ChartSpec } from '../../core/handover/index.ts';
 import { otherWork } from '../hooks/other-work.ts';
 import styles from './Chart.module.css';
+import { ChartTexts } from './ChartTexts.tsx';
 import { chartColours } from './chart-colours.ts';
 import { drawFigure, purgeFigure } from './draw-figure.ts';
 import { loadPlotly } from './load-plotly.ts';
@@ -14,6 +15,8 @@ export type PlotlyPlotProps = { readonly spec: ChartSpec; readonly width: number
 export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
   const plot = useRef<HTMLDivElement>(null);
   const theme = useThemeName();
+  // The words change with the curves that they stand at.
+  const [drawn, setDrawn] = useState<PlotlyPlotProps | null>(null);
 
   // One drawing after the other: plotly places its labels after a pause, and a second drawing takes them away.
   // Each in a task of its own, or the key that asked for it would wait for the curves.
@@ -25,10 +28,11 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     if (!root) return;
     let isCurrent = true;
     const before = drawing.current.catch(() => {});
-    drawing.current = Promise.all([loadPlotly(), before, otherWork()]).then(() => {
+    drawing.current = Promise.all([loadPlotly(), before, otherWork()]).then(async () => {
       if (!isCurrent) return;
       const figure = plotlyFigure(spec, chartColours(root), width, height);
-      return drawFigure(root, figure, () => isCurrent);
+      await drawFigure(root, figure, () => isCurrent);
+      if (isCurrent) setDrawn({ spec, width, height });
     });
     return () => {
       isCurrent = false;
@@ -43,5 +47,10 @@ export function PlotlyPlot({ spec, width, height }: PlotlyPlotProps) {
     };
   }, []);
 
-  return <div ref={plot} className={styles.plot} role="img" aria-label={spec.description} />;
+  return (
+    <>
+      <div ref={plot} className={styles.plot} role="img" aria-label={spec.description} />
+      {drawn && <ChartTexts {...drawn} />}
+    </>
+  );
 }

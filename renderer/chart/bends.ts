@@ -23,7 +23,8 @@ export function bends(x: readonly number[], y: readonly (number | null)[], withi
     isKept[first] = 1;
     isKept[last] = 1;
     const furthest = furthestFromChord(x, y, first, last);
-    if (furthest.off > within) open.push([first, furthest.at], [furthest.at, last]);
+    // One that lies on the chord is none further off, whatever is asked.
+    if (furthest.off > Math.max(0, within)) open.push([first, furthest.at], [furthest.at, last]);
   }
   const kept: number[] = [];
   for (const [i, is] of isKept.entries()) if (is) kept.push(i);

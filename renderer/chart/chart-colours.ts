@@ -4,7 +4,6 @@ export type ChartColours = {
   readonly ink: (ink: ChartInk) => string;
   /** The same ink, thin enough to lie behind a line. */
   readonly wash: (ink: ChartInk) => string;
-  readonly text: string;
   readonly soft: string;
   readonly rule: string;
   readonly font: string;
@@ -17,7 +16,6 @@ export function chartColours(element: Element): ChartColours {
   return {
     ink: (ink) => of(ink),
     wash: (ink) => `${of(ink)}${ink === 'within' ? '99' : '30'}`,
-    text: of('ink'),
     soft: of('soft'),
     rule: of('rule'),
     font: of('sans'),

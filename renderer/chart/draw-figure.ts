@@ -13,7 +13,7 @@ export async function drawFigure(root: HTMLElement, figure: Figure, isWanted: ()
   const { data, layout, config } = figure;
   if (!isWanted()) return;
   if (!root.hasChildNodes()) {
-    await plotly.react(root, [], { ...layout, shapes: [], annotations: [] }, config);
+    await plotly.react(root, [], { ...layout, shapes: [] }, config);
     await otherWork();
     if (!isWanted()) return;
   }

@@ -1,6 +1,7 @@
 import type { ChartLine, ChartSpec } from '../../core/handover/index.ts';
 import type { ChartColours } from './chart-colours.ts';
-import { frame, panelBoxes, pixelAt } from './chart-frame.ts';
+import { frame, panelBoxes } from './chart-frame.ts';
+import { axisTexts, gridRow } from './chart-texts.ts';
 import { fillColumns, type PixelScale, pixelOf } from './dense-columns.ts';
 import { type LineLevel, type LinePart, lineLevels, partIn } from './line-levels.ts';
 
@@ -125,30 +126,22 @@ function drawAxes({ context, spec, width, height, colours }: Plot): void {
   context.setLineDash([]);
   context.lineWidth = 1;
   context.strokeStyle = colours.rule;
-  context.fillStyle = colours.soft;
-  context.font = `${frame.text}px ${colours.font}`;
   const boxes = panelBoxes(spec, height).panels;
+  context.beginPath();
   spec.panels.forEach(({ y: axis }, i) => {
-    const { top, height: tall } = boxes[i] ?? { top: 0, height: 0 };
-    const [low, high] = axis.range;
-    context.textAlign = 'right';
-    context.textBaseline = 'middle';
-    context.beginPath();
+    const box = boxes[i] ?? { top: 0, height: 0 };
     for (const tick of axis.ticks) {
-      // Half a pixel puts a hairline on one row of pixels.
-      const at = Math.round(top + tall - ((tick.at - low) / (high - low)) * tall) + 0.5;
+      const at = gridRow(box, axis.range, tick.at);
       context.moveTo(frame.left, at);
       context.lineTo(right, at);
-      context.fillText(tick.text, frame.left - 6, at);
     }
-    context.stroke();
-    context.textAlign = 'left';
-    context.textBaseline = 'bottom';
-    context.fillText(axis.title, frame.left, top - 4);
   });
-  context.textBaseline = 'top';
-  context.textAlign = 'center';
-  const below = height - frame.bottom + 6;
-  for (const tick of spec.x.ticks) context.fillText(tick.text, pixelAt(spec, tick.at, width), below);
-  context.fillText(spec.x.title, (frame.left + right) / 2, below + frame.text + 4);
+  context.stroke();
+  context.font = `${frame.text}px ${colours.font}`;
+  for (const { text, x, y, align, base, ink } of axisTexts(spec, width, height)) {
+    context.fillStyle = colours.ink(ink);
+    context.textAlign = align === 'middle' ? 'center' : align;
+    context.textBaseline = base;
+    context.fillText(text, x, y);
+  }
 }

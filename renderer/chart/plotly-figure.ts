@@ -78,47 +78,7 @@ function ruleShape(mark: ChartMark, axes: Axes, colours: ChartColours): object[]
       ];
 }
 
-function label(mark: ChartMark, axes: Axes, colours: ChartColours, xEnd: number): object[] {
-  if (mark.kind === 'band' || mark.label === '') return [];
-  const base = {
-    text: mark.label,
-    showarrow: false,
-    xref: axes.x,
-    yref: axes.y,
-    font: { size: frame.text, color: colours.ink(mark.ink), weight: 600 },
-  };
-  if (mark.kind === 'rule') {
-    return mark.along === 'x'
-      ? [{ ...base, x: 0, xref: `${axes.x} domain`, y: mark.at, xanchor: 'left', yanchor: 'bottom' }]
-      : [
-          {
-            ...base,
-            x: mark.at,
-            y: 1,
-            yref: `${axes.y} domain`,
-            xanchor: 'right',
-            yanchor: 'top',
-            xshift: -4,
-          },
-        ];
-  }
-  const last = mark.y.findLastIndex((v, i) => v !== null && (mark.x[i] ?? 0) <= xEnd);
-  const y = mark.y[last];
-  if (last < 0 || y === null || y === undefined) return [];
-  const side = mark.kind === 'line' ? mark.labelSide : 'above';
-  return [
-    {
-      ...base,
-      x: mark.x[last],
-      y,
-      xanchor: 'right',
-      yanchor: side === 'above' ? 'bottom' : 'top',
-      yshift: side === 'above' ? 5 : -5,
-    },
-  ];
-}
-
-/** The plot for plotly: data, layout and how it behaves. Everything it says comes from the spec. */
+/** The plot for plotly: data, layout and how it behaves. Its words are `ChartTexts`. */
 export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: number, height: number) {
   const boxes = panelBoxes(spec, height);
   const inner = height - frame.top - frame.bottom;
@@ -128,32 +88,16 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
   };
   const data: object[] = [];
   const shapes: object[] = [];
-  const annotations: object[] = [];
-  const font = { family: colours.font, size: frame.text, color: colours.soft };
   const layout: Record<string, unknown> = {
     width,
     height,
     margin: { l: frame.left, r: frame.right, t: frame.top, b: frame.bottom },
     paper_bgcolor: 'rgba(0,0,0,0)',
     plot_bgcolor: 'rgba(0,0,0,0)',
-    font,
     showlegend: false,
     hovermode: false,
     shapes,
-    annotations,
-    xaxis: {
-      range: spec.x.range,
-      tickvals: spec.x.ticks.map((t) => t.at),
-      ticktext: spec.x.ticks.map((t) => t.text),
-      anchor: 'free',
-      position: 0,
-      showgrid: false,
-      zeroline: false,
-      showline: false,
-      ticklabeloverflow: 'allow',
-      title: { text: spec.x.title, standoff: 2, font },
-      tickfont: font,
-    },
+    xaxis: { range: spec.x.range, visible: false },
   };
   spec.panels.forEach((panel, i) => {
     const axes = { x: 'x', y: i === 0 ? 'y' : `y${i + 1}` };
@@ -162,25 +106,11 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       domain: span,
       range: panel.y.range,
       tickvals: panel.y.ticks.map((t) => t.at),
-      ticktext: panel.y.ticks.map((t) => t.text),
+      showticklabels: false,
       gridcolor: colours.rule,
       zeroline: false,
       fixedrange: true,
-      ticklabeloverflow: 'allow',
-      tickfont: font,
     };
-    annotations.push({
-      text: panel.y.title,
-      showarrow: false,
-      xref: 'paper',
-      yref: 'paper',
-      x: 0,
-      y: span[1],
-      xanchor: 'left',
-      yanchor: 'bottom',
-      yshift: 3,
-      font,
-    });
     const perPixel = (panel.y.range[1] - panel.y.range[0]) / (inner * (span[1] - span[0]));
     for (const thin of thinPaths(panel.marks, unseen_px * perPixel))
       shapes.push(thinShape(thin, axes, colours));
@@ -188,20 +118,13 @@ export function plotlyFigure(spec: ChartSpec, colours: ChartColours, width: numb
       if (isThin(mark)) continue;
       data.push(...traces(mark, axes, colours));
       shapes.push(...ruleShape(mark, axes, colours));
-      annotations.push(...label(mark, axes, colours, spec.x.range[1]));
     }
   });
-  if (spec.spans && boxes.spans) addSpans(spec, domain(boxes.spans), colours, shapes, annotations);
+  if (spec.spans && boxes.spans) addSpans(spec, domain(boxes.spans), colours, shapes);
   return { data, layout, config: { staticPlot: true } };
 }
 
-function addSpans(
-  spec: ChartSpec,
-  [low, high]: [number, number],
-  colours: ChartColours,
-  shapes: object[],
-  annotations: object[],
-) {
+function addSpans(spec: ChartSpec, [low, high]: [number, number], colours: ChartColours, shapes: object[]) {
   if (!spec.spans) return;
   const middle = (low + high) / 2;
   const clip = (x: number) => Math.min(spec.x.range[1], Math.max(spec.x.range[0], x));
@@ -216,16 +139,4 @@ function addSpans(
       line: { color: colours.ink(part.ink), width: 6 },
     });
   }
-  annotations.push({
-    text: spec.spans.label,
-    showarrow: false,
-    xref: 'paper',
-    yref: 'paper',
-    x: 0,
-    xshift: -6,
-    y: middle,
-    xanchor: 'right',
-    yanchor: 'middle',
-    font: { size: frame.text, color: colours.soft },
-  });
 }

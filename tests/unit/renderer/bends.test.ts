@@ -40,3 +40,8 @@ test('no sample lies further from the line through the kept ones than was allowe
     }),
   );
 });
+
+test.each([-1, Number.NEGATIVE_INFINITY, Number.NaN])('it also ends where %d was allowed', (within) => {
+  expect(bends([0, 1, 2], [0, 5, 0], within)).toEqual(within < 0 ? [0, 1, 2] : [0, 2]);
+  expect(bends([0, 1, 2], [0, 1, 2], within)).toEqual([0, 2]);
+});
