@@ -9,12 +9,13 @@ import type { PowerOptions } from './power-of-pull.ts';
 import { inputUncertainty, practice } from './practice.ts';
 import type { PullPower } from './pull-power.ts';
 import type { PullWindow } from './pull-window.ts';
+import { readingLag } from './reading-lag.ts';
 import { curveTable } from './smoothing/curve-table.ts';
 import { slopeEstimator } from './smoothing/slope-estimate.ts';
 import { roadSpeed } from './speed/road-speed.ts';
 import { type SpeedSignal, speedSignal } from './speed/speed-signal.ts';
 import { speedGrid } from './speed-grid.ts';
-import { withShift } from './systematic-error.ts';
+import { withLag, withShift } from './systematic-error.ts';
 
 /**
  * Power as the dyno wrote it, where the log holds it; `power: null` where it must come from acceleration.
@@ -25,6 +26,8 @@ import { withShift } from './systematic-error.ts';
  * - Wheel torque is torque times engine speed, as dynos print it (divided by the gear), unless what cars make is nearer
  *   to it as torque of the axle, turned at engine speed over gear and final drive; a note says which.
  * - A channel that says nothing in the pull (dyno-reading) gives way to the next, and that to acceleration.
+ * - A reading that the lift behind the pull shows to be late (reading-lag) is not moved: how it was smoothed is not known.
+ *   A note says so, and the systematic error holds what it rose by in that time.
  * - On a dyno whose log lacks engine speed it follows from road speed, gear and tyre.
  * - On a dyno without such a channel there is no power: power/no-dyno-reading.
  * - What a ramp hides in turning masses is added back where its inertia is given: I w dw/dt, with an inertia about the
@@ -112,10 +115,13 @@ export function directPower(
     wheelPowerError[i] =
       Math.sqrt(read.valueVariance[i] as number) * turn * (reading.at === 'wheel' ? 1 : efficiency);
   }
+  const engine = channelOf(log, 'engineSpeed');
+  const lag = engine ? readingLag(log, window, reading.channel, engine) : 0;
   const { column, unit, reason } = reading.channel;
   const notes: Note[] = [...aside('channel'), ...turning.value.notes, ...torqueNotes];
   if (reason?.code === 'log/column-by-values')
     notes.push({ code: 'power/reading-unit-assumed', facts: { column, unit, is: reading.is } });
+  if (lag > 0) notes.push({ code: 'power/reading-late', facts: { column, lag } });
   if (reading.at === 'engine') notes.push({ code: 'power/engine-reading', facts: { column, efficiency } });
   if (car.drivetrainEfficiency === null)
     notes.push({ code: 'power/default-efficiency', facts: { efficiency } });
@@ -127,7 +133,13 @@ export function directPower(
       wheelPower,
       enginePower,
       wheelPowerError,
-      systematicError: systematicErrorOf(wheelPower, grid, reading, turning.value.uncertainty, car),
+      // A late reading is that of a lower engine speed.
+      systematicError: withLag(
+        systematicErrorOf(wheelPower, grid, reading, turning.value.uncertainty, car),
+        time,
+        wheelPower,
+        lag,
+      ),
       time,
       bandwidth: levels.fullWidth(),
       basis: reading.is === 'torque' ? 'torque-channel' : 'power-channel',

@@ -69,6 +69,8 @@ declare module '../result/result.ts' {
     'power/reading-left-aside': { column: string; why: UnusableReading; instead: 'road' | 'channel' };
     /** How torque at the wheel was read; `ratio` is what the other reading would make of power. */
     'power/wheel-torque-read': { column: string; at: 'engine-speed' | 'axle'; ratio: number | null };
+    /** A dyno's reading still stands so long after engine speed has begun to fall [s]. */
+    'power/reading-late': { column: string; lag: number };
     /** Nothing in the file says which unit a reading of power or torque has. */
     'power/reading-unit-assumed': { column: string; unit: string; is: 'power' | 'torque' };
     /** The reading is the engine's: wheel power is that times the efficiency. */

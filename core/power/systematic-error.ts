@@ -65,11 +65,29 @@ export function withShift(
   share: number,
 ): Float64Array {
   if (share === 0) return error;
-  const last = power.length - 1;
-  return error.map((u, i) => {
-    const [a, b] = [Math.max(0, i - 1), Math.min(last, i + 1)];
-    const rise = (power[b] as number) - (power[a] as number);
-    const width = (engineSpeed[b] as number) - (engineSpeed[a] as number);
-    return Math.hypot(u, (rise / width) * (engineSpeed[i] as number) * share);
-  });
+  return error.map((u, i) =>
+    Math.hypot(u, slopeAt(engineSpeed, power, i) * (engineSpeed[i] as number) * share),
+  );
+}
+
+/**
+ * The same where a reading comes late by so many seconds: it is off by what it moved by meanwhile.
+ *
+ *   u'^2 = u^2 + (dP/dt lag)^2
+ *
+ * Source: JCGM 100:2008 (GUM), equation 10.
+ */
+export function withLag(
+  error: Float64Array,
+  time: Float64Array,
+  power: Float64Array,
+  lag: number,
+): Float64Array {
+  return lag === 0 ? error : error.map((u, i) => Math.hypot(u, slopeAt(time, power, i) * lag));
+}
+
+/** dy/dx between the neighbours of a point. */
+function slopeAt(xs: Float64Array, ys: Float64Array, i: number): number {
+  const [a, b] = [Math.max(0, i - 1), Math.min(ys.length - 1, i + 1)];
+  return ((ys[b] as number) - (ys[a] as number)) / ((xs[b] as number) - (xs[a] as number));
 }

@@ -258,7 +258,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/pull-wheel-spin': (f, show) => {
     const ahead =
       f.excess === null ? '' : `: Die Drehzahl läuft der Fahrt um ${show.number(100 * f.excess, 0)} % voraus`;
-    return `Räder drehen durch bei ${show.number(f.time_s, 2)} s${ahead}.`;
+    return `Räder drehen durch oder die Kupplung rutscht bei ${show.number(f.time_s, 2)} s${ahead}.`;
   },
   'log/pull-limiter': (f, show) => `Im Begrenzer bei ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
   'log/pull-intervention': (f, show) =>

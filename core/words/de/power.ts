@@ -210,6 +210,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
         }.`,
   'power/reading-unit-assumed': (f, show) =>
     `Nichts sagt, welche Einheit „${f.column}“ hat; angenommen wurde ${show.symbol(f.unit, f.is)}, und die Leistung geht damit. Stimmt das nicht, unter Spalten setzen.`,
+  'power/reading-late': (f, show) =>
+    `Spalte „${f.column}“ hält noch ${show.quantity(f.lag, 'time')}, nachdem die Drehzahl zu fallen begann, die Hälfte ihres Werts: Sie ist geglättet oder kommt spät. Solange die Leistung steigt, steht sie zu niedrig; das Band enthält das. Die Glättung des Prüfstands so klein wie möglich stellen oder langsamer ziehen.`,
   'power/engine-reading': (f, show) =>
     `Spalte „${f.column}“ wurde als am Motor gemessen genommen: Die Radleistung ist ${show.quantity(f.efficiency, 'share', 0)} davon, und das Band enthält, wie wenig man das weiß. Meint der Prüfstand die Räder, unter Spalten so setzen.`,
   'power/dyno-speed-by-gear': () =>

@@ -255,7 +255,7 @@ export const logNotes: NoteWordsOf<'log'> = {
   'log/pull-wheel-spin': (f, show) => {
     const ahead =
       f.excess === null ? '' : `: engine speed runs ${show.number(100 * f.excess, 0)} % ahead of the road`;
-    return `Wheels spin at ${show.number(f.time_s, 2)} s${ahead}.`;
+    return `Wheels spin or the clutch slips at ${show.number(f.time_s, 2)} s${ahead}.`;
   },
   'log/pull-limiter': (f, show) => `On the limiter at ${show.quantity(f.engineSpeed_rad_s, 'engineSpeed')}.`,
   'log/pull-intervention': (f, show) =>

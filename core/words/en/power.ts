@@ -197,6 +197,8 @@ export const powerNotes: NoteWordsOf<'power'> = {
         }.`,
   'power/reading-unit-assumed': (f, show) =>
     `Nothing says which unit “${f.column}” has; it was taken for ${show.symbol(f.unit, f.is)}, and power goes with it. Set it under Columns if that is wrong.`,
+  'power/reading-late': (f, show) =>
+    `Column “${f.column}” still holds half of its level ${show.quantity(f.lag, 'time')} after engine speed has begun to fall: it is smoothed or comes late. While power rises it reads low; the band holds that. Set the dyno’s smoothing to its least, or pull more slowly.`,
   'power/engine-reading': (f, show) =>
     `Column “${f.column}” was taken as read at the engine: wheel power is ${show.quantity(f.efficiency, 'share', 0)} of it, and the band holds how little that is known. If the dyno means the wheels, say so under Columns.`,
   'power/dyno-speed-by-gear': () =>
