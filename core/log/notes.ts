@@ -22,7 +22,7 @@ declare module '../result/result.ts' {
     'log/column-stands-still': Record<string, never>;
 
     /** The log was no plain table but one in another form. */
-    'log/rewritten': { form: 'web-page' | 'json' | 'on-its-side' };
+    'log/rewritten': { form: 'web-page' | 'json' | 'on-its-side' | 'value-per-row' };
     /** One byte a character, and the words of the header are known in this encoding. */
     'log/encoding-by-words': { encoding: string };
     /** The header has no name for the last columns. */

@@ -29,6 +29,8 @@ declare module '../result/result.ts' {
     /** No row of numbers anywhere at the start of the file. */
     'log/only-text': { linesRead: number };
     /** Each row is a channel, its name in front. */
+    /** Each row holds one value of one channel. */
+    'log/value-per-row': { channels: number };
     'log/on-its-side': { channels: number; samples: number };
     'log/too-many-columns': { columns: number; limit: number };
     /** Fewer rows of numbers than an analysis can use. */

@@ -4,6 +4,7 @@ import { encodingByWords } from '../table/encoding-by-words.ts';
 import { headSize } from '../table/settle-table.ts';
 import { rowsOfJson } from './json-rows.ts';
 import { rowsSetUpright } from './turned-rows.ts';
+import { rowsOfValues } from './values-gathered.ts';
 import { rowsOfWebPage } from './web-table.ts';
 
 // Neither DOM nor Node types exist here, but every host of ours has this class.
@@ -12,12 +13,13 @@ declare class TextEncoder {
 }
 
 /** What else a log is written as, a table for all that. */
-export type OtherForm = 'web-page' | 'json' | 'on-its-side';
+export type OtherForm = 'web-page' | 'json' | 'on-its-side' | 'value-per-row';
 
 const rowsOf: Readonly<Record<OtherForm, (text: string) => string[][]>> = {
   'web-page': rowsOfWebPage,
   json: rowsOfJson,
   'on-its-side': rowsSetUpright,
+  'value-per-row': rowsOfValues,
 };
 
 /** Fewer rows are a list in a page or a settings file rather than a log (common practice). */
@@ -26,6 +28,7 @@ const fewestRows = 10;
 /** The form that a file was refused for, or null where nothing can be made of it. */
 export function otherFormOf(problem: Problem): OtherForm | null {
   if (problem.code === 'log/on-its-side') return 'on-its-side';
+  if (problem.code === 'log/value-per-row') return 'value-per-row';
   if (problem.code !== 'log/not-a-table') return null;
   const { found } = problem.facts;
   return found === 'web-page' || found === 'json' ? found : null;

@@ -5,6 +5,7 @@ import { findLayout, type Layout } from './layout.ts';
 import { sideTable } from './lies-on-side.ts';
 import { linesIn, longestOf, offsetOfLine } from './line-ends.ts';
 import { otherFileOf, otherTextOf } from './not-a-log.ts';
+import { valueTable } from './value-per-row.ts';
 import { isMostlyZeros, withoutZeroLines } from './zero-rows.ts';
 
 /** Everything is decided on so many bytes at the start. */
@@ -32,6 +33,7 @@ export type SettledTable = {
  * @param isAll  no more will come
  *
  * Errors: log/empty, log/not-a-table, log/null-bytes, log/line-too-long, log/only-text, log/on-its-side,
+ *         log/value-per-row,
  *         log/too-many-columns.
  */
 export function settleTable(file: string, start: Uint8Array, isAll: boolean): Result<SettledTable> {
@@ -67,6 +69,9 @@ export function settleTable(file: string, start: Uint8Array, isAll: boolean): Re
   if (!layout) return says({ code: 'log/only-text', facts: { linesRead: linesIn(head, 0, head.length) } });
   const side = sideTable(layout, text);
   if (side) return says({ code: 'log/on-its-side', facts: side }, layout.firstDataLine);
+  const values = valueTable(layout, text);
+  if (values)
+    return says({ code: 'log/value-per-row', facts: { channels: values.channels } }, layout.firstDataLine);
   const columns = layout.names.length;
   if (columns > mostColumns)
     return says(

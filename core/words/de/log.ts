@@ -39,6 +39,8 @@ const encodingNames: Readonly<Record<string, string>> = {
 const rewrittenFrom = {
   'web-page': 'Die Datei ist eine Webseite; gelesen wurde die Tabelle darin.',
   json: 'Die Datei ist JSON; gelesen wurden die Datensätze darin als Zeilen.',
+  'value-per-row':
+    'Jede Zeile der Datei enthält einen Wert eines Kanals; Werte derselben Zeit wurden als eine Zeile gelesen.',
   'on-its-side': 'Die Tabelle liegt auf der Seite; gelesen wurde sie mit vertauschten Zeilen und Spalten.',
 } as const;
 
@@ -120,6 +122,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/only-text': (f) => ({
     message: `Keine Zeile mit Zahlen am Anfang der Datei (gelesene Zeilen: ${f.linesRead}).`,
     remedy: 'Eine Datei wählen, die je Messpunkt eine Zeile mit Zahlen hat.',
+  }),
+  'log/value-per-row': (f) => ({
+    message: `Jede Zeile enthält einen Wert eines Kanals (${f.channels} sind es), und sie lassen sich nicht zusammenführen.`,
+    remedy: 'Die Fahrt als Tabelle mit einer Spalte je Kanal und einer Zeile je Messwert ausgeben.',
   }),
   'log/on-its-side': (f) => ({
     message: `Die Tabelle liegt auf der Seite: Jede Zeile ist ein Kanal mit seinem Namen vorn (${f.channels}), die Messwerte stehen daneben (${f.samples}).`,

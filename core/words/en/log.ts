@@ -38,6 +38,8 @@ const encodingNames: Readonly<Record<string, string>> = {
 const rewrittenFrom = {
   'web-page': 'The file is a web page; the table in it was read.',
   json: 'The file is JSON; the records in it were read as rows.',
+  'value-per-row':
+    'Each row of the file holds one value of one channel; values of one time were read as one row.',
   'on-its-side': 'The table lies on its side; it was read with rows and columns swapped.',
 } as const;
 
@@ -119,6 +121,10 @@ export const logProblems: ProblemWordsOf<'log'> = {
   'log/only-text': (f) => ({
     message: `No row of numbers at the beginning of the file (lines read: ${f.linesRead}).`,
     remedy: 'Pick a file with one row per sample and numbers in its columns.',
+  }),
+  'log/value-per-row': (f) => ({
+    message: `Each row holds one value of one channel (${f.channels} of them), and they can’t be brought together.`,
+    remedy: 'Export the run as a table with one column per channel and one row per sample.',
   }),
   'log/on-its-side': (f) => ({
     message: `The table lies on its side: each row is a channel with its name in front (${f.channels}), and the samples stand along it (${f.samples}).`,

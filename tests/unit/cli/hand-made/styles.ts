@@ -274,6 +274,26 @@ export const styles: Readonly<Record<string, () => Uint8Array>> = {
         return [what, unit, ...samples];
       })}`,
     ),
+  'one value of one channel a row': () =>
+    encode(
+      `time,channel,value\n${Array.from({ length: rowCount }, (_, i) => {
+        const [time, ...cells] = cellsAt(i);
+        return cells.map((cell, c) => `${time},${names[c + 1]},${cell}`).join('\n');
+      }).join('\n')}\n`,
+    ),
+  'one value of one channel a row, channel after channel, units beside them': () =>
+    encode(
+      `Signal;Zeit;Wert;Einheit\n${names
+        .slice(1)
+        .flatMap((name, c) => {
+          const [, what = '', unit = ''] = /^(.*?)(?: \((.*)\))?$/.exec(name) ?? [];
+          return Array.from({ length: rowCount }, (_, i) => {
+            const cells = cellsAt(i);
+            return [what, comma(cells[0] ?? ''), comma(cells[c + 1] ?? ''), unit || '-'].join(';');
+          });
+        })
+        .join('\n')}\n`,
+    ),
   'Swedish headings': () =>
     encode(
       written({
