@@ -104,7 +104,7 @@ export async function lockHolder(folder: string, fs: FileSystem, view: ProcessVi
 }
 
 type Living = { readonly name: string; readonly holder: Holder };
-/** Null holder: the lock was torn. */
+/** Null holder: the lock was torn, or this process gave it up itself; nobody died. */
 type Dead = { readonly name: string; readonly holder: Holder | null };
 type Others = { readonly living: readonly Living[]; readonly dead: readonly Dead[] };
 
@@ -126,8 +126,8 @@ async function otherHolders(
     const path = join(folder, name);
     const holder = await readHolder(path, fs);
     if (holder === 'gone') continue;
-    if (holder && !givenUp.has(path) && (await isAlive(holder, path, self, now_ms, fs, view)))
-      living.push({ name, holder });
+    if (givenUp.has(path)) dead.push({ name, holder: null });
+    else if (holder && (await isAlive(holder, path, self, now_ms, fs, view))) living.push({ name, holder });
     else dead.push({ name, holder });
   }
   return { living, dead };

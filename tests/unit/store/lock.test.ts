@@ -63,7 +63,7 @@ describe('two programs on one session', () => {
   });
 
   it('opened by three at once, a session opens for each, one may write, and none tells of a crash', async () => {
-    for (let round = 0; round < 40; round++) {
+    for (let round = 0; round < 20; round++) {
       const folder = await newSessionFolder();
       const opened = (await Promise.all([1, 2, 3].map(() => openSession(folder, { now: moment(1) })))).map(
         unwrap,
@@ -93,6 +93,29 @@ describe('two programs on one session', () => {
     );
     expect(await readdir(folder)).toEqual([]);
     await expect(takeLock(join(folder, 'gone'), moment(1), nodeFileSystem, view)).rejects.toThrow('ENOENT');
+  });
+
+  it('a lock that this program is just giving up tells of nobody who died', async () => {
+    const folder = await scratchFolder();
+    const view = machine(laptop(1), { 1: '500' });
+    let goOn = () => {};
+    const slow: FileSystem = {
+      ...nodeFileSystem,
+      removeFile: async (path) => {
+        await new Promise<void>((resolve) => {
+          goOn = resolve;
+        });
+        return nodeFileSystem.removeFile(path);
+      },
+    };
+    const first = await takeLock(folder, moment(1), slow, view);
+    const released = 'lock' in first ? first.lock.release() : null;
+    const second = await take(folder, view);
+    expect('lock' in second ? second.lock.takenOver : null).toEqual([]);
+    goOn();
+    await released;
+    expect('lock' in second && (await second.lock.isHeld())).toBe(true);
+    expect(await locksIn(folder)).toHaveLength(1);
   });
 
   it('what was left by a crash and is cleared by another at the same moment keeps nobody out', async () => {
