@@ -33,7 +33,8 @@ export type RoadLoad = {
  * @param grade             rise per level distance s, uphill positive; null takes the road as level and says so
  * @param gradeUncertainty  its standard uncertainty; as usual where it is not told
  *
- * A coast-down with a coefficient missing is left aside, and a note says so. It is not scaled to today's air: its own air is not in the car file.
+ * A coast-down with a coefficient missing is left aside, and a note says so. It is not scaled to today's air: its own air
+ * is not in the car file, and the uncertainty of its drag is that of air nobody read.
  * Valid:  car speeds in still air; wind is not in it (see two-way).
  * Source: 40 CFR 1066 for the form of the coast-down; common practice for the defaults.
  * Check:  1500 kg, Crr 0.012, CdA 0.65 m^2, 1.2 kg/m^3: 176.5 N + 0.39 v^2.
@@ -92,7 +93,7 @@ function coastedLoad({ roadLoad: given }: Car) {
   if (a === null || b === null || c === null) return null;
   // The interval is of the whole force, whose parts err together.
   const u = half === null ? inputUncertainty.roadLoadGiven : half / 196;
-  return { a, b, c, uncertainty: { rolling: 0, drag: 0, whole: u } };
+  return { a, b, c, uncertainty: { rolling: 0, drag: inputUncertainty.airDensityDefault, whole: u } };
 }
 
 /** Density of the air of the day [kg/m^3] with its relative uncertainty; the default where it is not known. */

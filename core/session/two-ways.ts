@@ -1,5 +1,5 @@
 import { type EntryPulls, waysOf } from '../compare/index.ts';
-import { type Car, distancePerRadian, type TwoWay, twoWayDisagreement } from '../power/index.ts';
+import { type Car, distancePerRadian, practice, type TwoWay, twoWayDisagreement } from '../power/index.ts';
 import type { Note } from '../result/index.ts';
 
 /**
@@ -28,6 +28,7 @@ function bothWays(pulls: EntryPulls['pulls'], car: Car): TwoWay | null {
   const [out, back] = [accelerated(1), accelerated(-1)];
   // One pull each way tells nothing of how such pulls repeat.
   if (out.length + back.length < 3) return null;
-  const found = twoWayDisagreement({ out, back }, car, distance.value.distance);
+  const road = distance.value.distance / (1 + (car.tyreSlip ?? practice.tyreSlip));
+  const found = twoWayDisagreement({ out, back }, car, road);
   return found.ok ? found.value : null;
 }

@@ -13,8 +13,8 @@ const car: Car = {
 };
 
 /** A pull on a slope, worked out as if it were level; the way as the person said it. */
-function pull(grade: number, seed: number, direction: 1 | -1 | null): PullEvidence {
-  const d = drive({ grade, seed });
+function pull(grade: number, seed: number, direction: 1 | -1 | null, slip = 0): PullEvidence {
+  const d = drive({ grade, seed, slip });
   const power = unwrap(powerOfPull(d.log, d.pull, d.car, { ...d.conditions, grade_percent: 0 }));
   return { ...evidenceOfPull(d.log, d.pull, power, { id: `${seed}`, direction }), gear: null };
 }
@@ -39,6 +39,14 @@ describe('what pulls both ways say of the road', () => {
   it('is the slope that all but explains their difference', () => {
     const [note] = roadNotes([entry(...sloped)], car, true);
     expect(note?.code === 'power/two-way-slope' && note.facts.grade).toBeCloseTo(0.01, 3);
+  });
+
+  it('is told over the road that is left of engine speed once tyres slip', () => {
+    // A force of m g sin(atan 0.03) in the generator: 3 % of slip left out would tell up to 3 % of the slope less.
+    const steep = [pull(0.03, 1, 1, 0.03), pull(-0.03, 3, -1, 0.03), pull(0.03, 2, 1, 0.03)];
+    const [note] = roadNotes([entry(...steep)], { ...car, tyreSlip: 0.03 }, true);
+    expect(note?.code === 'power/two-way-slope' && note.facts.grade / 0.03).toBeGreaterThan(0.99);
+    expect(note?.code === 'power/two-way-slope' && note.facts.grade / 0.03).toBeLessThan(1.015);
   });
 
   it.each([
