@@ -1,6 +1,5 @@
 import type { Note } from '../../result/index.ts';
-import { boostOf } from '../boost-of.ts';
-import type { Channel, Log } from '../channel.ts';
+import { type Channel, channelOf, type Log } from '../channel.ts';
 import { spreadOf } from '../spread.ts';
 
 /** Rows of the highest and of the lowest pressure that are held against each other. */
@@ -19,8 +18,9 @@ const fewestRows = 50;
  */
 export function turnFallingOpenings(log: Pick<Log, 'channels'>): Note[] {
   const openings = log.channels.filter((c) => c.quantity === 'pedal' || c.quantity === 'throttle');
-  const pressure = openings.length > 0 ? (boostOf(log)?.values ?? null) : null;
-  if (pressure === null || pressure.length < fewestRows) return [];
+  // Which rows have most of it is the same, gauge or absolute.
+  const pressure = (channelOf(log, 'boost') ?? channelOf(log, 'manifoldPressure'))?.values;
+  if (!pressure || pressure.length < fewestRows) return [];
   return openings.flatMap((channel): Note[] => {
     if (!falls(channel, pressure)) return [];
     const { min, max } = spreadOf(channel.values);
