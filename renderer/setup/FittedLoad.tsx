@@ -81,7 +81,7 @@ export function FittedLoad({ answer, runs, sheet, isBusy }: FittedLoadProps) {
       />
       <ul className={styles.notes}>
         {fit.notes.map((n) => (
-          <li key={n.code}>{note(n)}</li>
+          <li key={note(n)}>{note(n)}</li>
         ))}
       </ul>
       <div ref={outcome} className={styles.take} role="status" tabIndex={-1}>

@@ -59,6 +59,19 @@ test('rolls of an imported log become the road load of the car with one press, a
   await expect(rolls.getByRole('button', { name: 'Take into the car' })).toBeVisible();
 });
 
+test('each roll that was braked is told once, also after the ways are changed', async ({ page }) => {
+  await importRolls(page, 'rolls.csv', rolledLog({ brake: 300, slopeForce: 0 }));
+  await page.getByRole('link', { name: 'Setup' }).click();
+  const rolls = part(page);
+  for (const ways of ['All out', 'By turns, out first']) {
+    await rolls.getByRole('button', { name: /Which way they went/ }).click();
+    await page.getByRole('option', { name: ways }).click();
+    const fitted = ways === 'All out' ? /Rolled one way only/ : /Out and back differ/;
+    await expect(rolls.getByText(fitted)).toBeVisible();
+    await expect(rolls.getByText(/something held the car back/)).toHaveCount(2);
+  }
+});
+
 test('a roll is left out, and the figures are taken, by keys alone; nothing serious for a screen reader', async ({
   page,
 }) => {

@@ -14,6 +14,7 @@ export function rolledLog({
   fastest = 36,
   hasEngineSpeed = true,
   hasPosition = false,
+  brake = 0,
 }: {
   readonly rolls?: number;
   readonly ways?: readonly (1 | -1)[];
@@ -24,6 +25,8 @@ export function rolledLog({
   readonly hasEngineSpeed?: boolean;
   /** Degrees along a meridian. */
   readonly hasPosition?: boolean;
+  /** Force of a brake that is dragged from 25 to 22 m/s in each roll [N]. */
+  readonly brake?: number;
 } = {}): string {
   const { a, b, c } = rolledTruth;
   const names = [
@@ -46,8 +49,9 @@ export function rolledLog({
     let v = Math.min(20, fastest - 1);
     for (; v < fastest; v += 0.1) write(v, Math.round(80 * v), way);
     while (v > 3) {
+      const dragged = v < 25 && v > 22 ? brake : 0;
       for (let i = 0; i < 20; i++)
-        v -= ((a + slopeForce * way + b * v + c * (v + way * wind) ** 2) / mass) * 0.005;
+        v -= ((a + dragged + slopeForce * way + b * v + c * (v + way * wind) ** 2) / mass) * 0.005;
       write(v, 850, way);
     }
   }
