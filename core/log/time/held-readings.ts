@@ -66,7 +66,7 @@ export function heldReadings(
   }
   if (leaps < leastLeaps * changes.length) return null;
   const interval = usualGap(gaps);
-  return { interval, rows: withRepeats(time, changes, interval) };
+  return { interval, rows: withRepeats(time, from, changes, interval) };
 }
 
 /** Shorter gaps are single beats; where a number stood still they are several. */
@@ -82,17 +82,25 @@ function usualGap(gaps: Float64Array): number {
   return sum / count;
 }
 
-/** Adds the reading one interval before a change that took longer. */
-function withRepeats(time: Float64Array, changes: readonly number[], interval: number): Int32Array {
+/** Adds the reading one interval before a change that took longer, and before the first of all. */
+function withRepeats(
+  time: Float64Array,
+  from: number,
+  changes: readonly number[],
+  interval: number,
+): Int32Array {
   const rows: number[] = [];
+  let before = from;
   for (const i of changes) {
-    const before = rows.at(-1);
-    if (before !== undefined && (time[i] as number) - (time[before] as number) > 1.5 * interval) {
+    const since = (time[i] as number) - (time[before] as number);
+    // Behind the first row there is no telling when its number was read.
+    if (since > 1.5 * interval || (rows.length === 0 && since > interval)) {
       let k = i - 1;
       while (k > before + 1 && (time[i] as number) - (time[k] as number) < interval * 0.999) k--;
       if (k > before) rows.push(k);
     }
     rows.push(i);
+    before = i;
   }
   return Int32Array.from(rows);
 }

@@ -45,6 +45,40 @@ it('four readings of a log that holds one short pull are enough', () => {
   expect([...(held?.rows ?? [])].map((i) => time[i])).toEqual([0.7, 1.7, 2.7, 3.7, 4.7]);
 });
 
+it.each([1, 2])(
+  'steady before the pull and read %i times a second: the last reading before the first change is taken',
+  (perSecond) => {
+    const time = rowsOf(20);
+    const steady = 30 / 3.6;
+    for (let phase = 0; phase < 1; phase += 0.1) {
+      const readAt = (t: number) => Math.floor((t - phase) * perSecond + 1e-9) / perSecond + phase;
+      const pull = (t: number) => steady + 5 * Math.max(0, t - 12) - 0.1 * Math.max(0, t - 12) ** 2;
+      const values = time.map((t) => stepped(pull(readAt(t))));
+      const held = heldReadings(time, values, 0, time.length);
+      const [first, second] = held?.rows ?? [];
+      // Where the foot goes down just after a reading, the next is a step away and the one before it is still steady.
+      expect(values[first as number]).toBeCloseTo(stepped(steady), 9);
+      expect((time[second as number] as number) - (time[first as number] as number)).toBeCloseTo(
+        1 / perSecond,
+        1,
+      );
+      const line = lineBetweenReadings(time, values, all(time));
+      const off = time
+        .map((t, i) => Math.abs((line[i] as number) - pull(t)))
+        .filter((_, i) => (time[i] as number) < 24);
+      // Half a step, the row it is read on, and what a straight line leaves of the corner.
+      expect(Math.max(...off)).toBeLessThan(0.5 * kmh + 5 * 0.05 + 0.25 * (5 / perSecond) + 0.01);
+    }
+  },
+);
+
+it('no reading is made up before the first row', () => {
+  const time = rowsOf(10).map((t) => t + 12.3);
+  const values = time.map((t) => stepped(speedAt(Math.floor(t + 1e-9))));
+  const held = heldReadings(time, values, 0, time.length);
+  expect(time[(held?.rows ?? [])[0] as number]).toBeCloseTo(13, 1);
+});
+
 it('four steps of a slow climb are no readings', () => {
   const time = rowsOf(20);
   const climbing = time.map((t) => stepped(14 + 0.05 * t));
