@@ -2,12 +2,11 @@ import { ok, type Problem, type Result } from '../result/index.ts';
 import type { Log } from './channel.ts';
 import type { LogReader, LogReaderOptions } from './log-reader.ts';
 import { type OtherForm, otherFormOf, rewritten } from './rewrite/rewritten.ts';
-import { joined } from './table/line-ends.ts';
 import type { BlockStyle, RowBlock } from './table/row-block.ts';
 import { longestLine } from './table/settle-table.ts';
 
-/** More than this is held in memory for no log in another form. */
-const mostHeld_bytes = 128 * 1024 * 1024;
+/** No more of a log in another form is held in memory: written anew it takes some twenty times that (measured). */
+const mostHeld_bytes = 64 * 1024 * 1024;
 
 /**
  * Reads a plain table as it comes, and a log in another form (a table in a web page, JSON, a table on its side) once it
@@ -65,9 +64,15 @@ export class RewritingReader implements LogReader {
   }
 
   #all(): Uint8Array {
-    return this.#held.length === 1
-      ? (this.#held[0] as Uint8Array)
-      : this.#held.reduce(joined, new Uint8Array(0));
+    const [only] = this.#held;
+    if (only && this.#held.length === 1) return only;
+    const all = new Uint8Array(this.#held.reduce((sum, { length }) => sum + length, 0));
+    let at = 0;
+    for (const chunk of this.#held) {
+      all.set(chunk, at);
+      at += chunk.length;
+    }
+    return all;
   }
 
   #finishAs(form: OtherForm, problem: Problem): Result<Log> {

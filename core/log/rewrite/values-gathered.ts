@@ -20,7 +20,8 @@ export function rowsOfValues(text: string): string[][] {
   const samples: Sample[] = [];
   let part = new Map<string, Sample>();
   const close = () => {
-    samples.push(...[...part.values()].sort((a, b) => a.at - b.at));
+    // One by one: a part may be the whole log, and a call takes no million arguments.
+    for (const sample of [...part.values()].sort((a, b) => a.at - b.at)) samples.push(sample);
     part = new Map();
   };
   for (const row of tokenise(text, layout.delimiter).slice(layout.firstDataLine - 1)) {
