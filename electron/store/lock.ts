@@ -25,6 +25,8 @@ export type Holder = ProcessMark & { readonly since: string };
 export type Lock = {
   /** Holders that had died without closing; their locks were removed. */
   readonly takenOver: readonly Holder[];
+  /** Whether any lock lay there that its holder had not removed: what it wrote last may be unfinished. */
+  readonly wasLeft: boolean;
   /** False where another program took the session over, say while this machine slept. */
   readonly isHeld: () => Promise<boolean>;
   readonly release: () => Promise<void>;
@@ -63,7 +65,7 @@ export async function takeLock(
     const [other] = living;
     if (!other) {
       const takenOver = dead.flatMap((d) => (d.holder ? [d.holder] : []));
-      return { lock: holdLock(path, takenOver, fs) };
+      return { lock: holdLock(path, { takenOver, wasLeft: dead.length > 0 }, fs) };
     }
     await giveUp(path, fs);
     // One that is still there did not withdraw. Else both came at the same moment: the shorter wait wins.
@@ -164,14 +166,14 @@ async function isAlive(
   return beat !== undefined && now_ms - beat < silence_ms;
 }
 
-function holdLock(path: string, takenOver: readonly Holder[], fs: FileSystem): Lock {
+function holdLock(path: string, found: Pick<Lock, 'takenOver' | 'wasLeft'>, fs: FileSystem): Lock {
   const timer = setInterval(() => {
     fs.touch(path).catch(() => undefined);
   }, beat_ms);
   // A lock must not keep a finished program running.
   timer.unref();
   return {
-    takenOver,
+    ...found,
     isHeld: async () => (await fs.stat(path)) !== null,
     async release() {
       clearInterval(timer);

@@ -159,7 +159,7 @@ async function readAll(
   }
 
   // A writer that closed properly leaves nothing to look for.
-  const how = { mayWrite: lock !== null, afterCrash: notices.length > 0 };
+  const how = { mayWrite: lock !== null, afterCrash: notices.length > 0 || lock?.wasLeft === true };
   const runs = await loadRuns(folder, how, now, notices, fs);
   for (const file of missingRuns(session, runs)) {
     notices.push({ code: 'store/file-missing', facts: { file, repair: 'import-again' } });
