@@ -12,6 +12,7 @@ import type { Encoding } from './table/encoding.ts';
 import type { Layout } from './table/layout.ts';
 import type { RowNews } from './table/odd-rows.ts';
 import { fillHeld } from './time/held.ts';
+import { toOneTime } from './time/own-times.ts';
 import { type FlaggedColumn, footRows, turnNewestFirst } from './time/row-order.ts';
 import { type FoundTime, readTime } from './time/time-column.ts';
 
@@ -44,8 +45,8 @@ export function finishLog(read: ReadColumns): Result<Log> {
         where: { file, column: m.column },
       });
   }
-  const cells: FlaggedColumn[] = [];
-  const kinds: (RowNews['cellKinds'][number] | undefined)[] = [];
+  let cells: FlaggedColumn[] = [];
+  let kinds: (RowNews['cellKinds'][number] | undefined)[] = [];
   read.store.take().forEach(({ values, flags: f }, c) => {
     const name = layout.names[c] ?? '';
     const spread = spreadOf(values);
@@ -57,6 +58,11 @@ export function finishLog(read: ReadColumns): Result<Log> {
     kinds.push(news.cellKinds[c]);
   });
   const turned = turnNewestFirst(cells);
+  const joined = toOneTime(cells);
+  if (joined) {
+    cells = joined.columns;
+    kinds = joined.places.map((c) => kinds[c]);
+  }
   let understood = understand(read, cells, kinds);
   if (!understood.ok) return understood;
   const foot = footOf(understood.value);
@@ -97,6 +103,7 @@ export function finishLog(read: ReadColumns): Result<Log> {
       ...encodingNote(read.encoding),
       ...rowWarnings(news, layout),
       ...(turned ? [turned] : []),
+      ...(joined ? [joined.note] : []),
       ...(foot > 0 ? [{ code: 'log/foot-left-out', facts: { count: foot } } as const] : []),
       ...(layout.unnamed > 0 ? [unnamedNote(layout)] : []),
       ...assumedUnits(columns, meanings),

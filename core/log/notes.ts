@@ -22,6 +22,8 @@ declare module '../result/result.ts' {
     'log/column-stands-still': Record<string, never>;
 
     /** The log was no plain table but one in another form. */
+    /** Groups of columns that each had a time of their own, and the time that serves all since. */
+    'log/times-joined': { column: string; count: number };
     'log/rewritten': { form: 'web-page' | 'json' | 'on-its-side' | 'value-per-row' };
     /** One byte a character, and the words of the header are known in this encoding. */
     'log/encoding-by-words': { encoding: string };

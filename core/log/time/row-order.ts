@@ -32,7 +32,8 @@ export function turnNewestFirst(columns: readonly FlaggedColumn[]): Note | null 
   return { code: 'log/newest-first', facts: {} };
 }
 
-function isNamedTime(name: string): boolean {
+/** Whether a heading says time, whatever the numbers below it do. */
+export function isNamedTime(name: string): boolean {
   return matchName(headerParts(name).name)[0]?.quantity === 'time';
 }
 

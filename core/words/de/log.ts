@@ -201,6 +201,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `Die Datei sagt nicht, wie ihre Umlaute und Akzente geschrieben sind; sie wurden als ${encodingNames[f.encoding] ?? f.encoding} gelesen, worin die meisten ihrer Wörter bekannt sind.`,
   'log/columns-unnamed': (f) =>
     `Der Spaltenkopf in Zeile ${f.line} nennt die letzten Spalten nicht: ${f.count} von ${f.columns}.`,
+  'log/times-joined': (f) =>
+    `Die Datei hat ${f.count} Zeiten, jede für die Spalten dahinter. Alle wurden auf „${f.column}“ gebracht, auf geraden Linien zwischen ihren Werten.`,
   'log/rewritten': (f) => rewrittenFrom[f.form],
   'log/opening-turned': (f) =>
     `„${f.column}“ fällt, während sich das Saugrohr füllt, und wurde darum umgedreht: der kleinste Wert gilt als ganz offen.`,

@@ -200,6 +200,8 @@ export const logNotes: NoteWordsOf<'log'> = {
     `The file does not say how its accented letters are written; they were read as ${encodingNames[f.encoding] ?? f.encoding}, in which most of its words are known.`,
   'log/columns-unnamed': (f) =>
     `The header at line ${f.line} has no name for the last columns: ${f.count} of ${f.columns}.`,
+  'log/times-joined': (f) =>
+    `The file has ${f.count} times, each for the columns behind it. All were brought to “${f.column}”, on straight lines between their readings.`,
   'log/rewritten': (f) => rewrittenFrom[f.form],
   'log/opening-turned': (f) =>
     `“${f.column}” falls while the manifold fills, so it was turned round: its lowest reading counts as fully open.`,
